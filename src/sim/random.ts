@@ -33,7 +33,7 @@ export function stream(key: StreamKey): RandomSource {
   const draw = alea(`${key.seed}|${key.game}|${key.frame}|${key.ball}|${key.purpose}|${key.index ?? 0}`)
   return () => {
     const value = draw()
-    return value > 0 ? value : 2 ** -33
+    return value > 0 ? value : 1.1641532182693481e-10
   }
 }
 
