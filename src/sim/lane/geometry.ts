@@ -6,12 +6,12 @@ import { BOARD_COUNT, boardToMetres, feetToMetres, inchesToMetres, LANE_WIDTH_ME
  */
 
 /** Foul line to the centre of the headpin spot: 60 ft ± 1/2 in. */
-export const HEADPIN_METRES = feetToMetres(60)
+export const HEADPIN_DISTANCE_METRES = feetToMetres(60)
 export const HEADPIN_TOLERANCE_METRES = inchesToMetres(0.5)
 /** Headpin spot to the pit, tail plank left out: 34 3/16 in. */
 export const HEADPIN_TO_PIT_METRES = inchesToMetres(34 + 3 / 16)
 /** Foul line to the pit, tail plank left out: 62 ft 10 3/16 in. */
-export const LANE_LENGTH_METRES = HEADPIN_METRES + HEADPIN_TO_PIT_METRES
+export const LANE_LENGTH_METRES = HEADPIN_DISTANCE_METRES + HEADPIN_TO_PIT_METRES
 export const TAIL_PLANK_METRES = inchesToMetres(2)
 
 export const LEAST_LANE_WIDTH_METRES = inchesToMetres(41)
@@ -60,7 +60,7 @@ export function pinSpot(pin: number): { readonly metres: number; readonly latera
   if (place === undefined) throw new RangeError(`Pin ${pin} does not exist; pins are 1 to 10.`)
   const [rowsBack, halfSpacingsLeft] = place
   return {
-    metres: HEADPIN_METRES + rowsBack * PIN_ROW_METRES,
+    metres: HEADPIN_DISTANCE_METRES + rowsBack * PIN_ROW_METRES,
     lateralMetres: LANE_WIDTH_METRES / 2 + (halfSpacingsLeft * PIN_SPACING_METRES) / 2,
   }
 }
