@@ -1,0 +1,102 @@
+import { EventEmitter } from 'node:events'
+import { type KeyToken, tokenise } from './key-tokens.js'
+
+/** The part of a terminal's input stream the reader needs. */
+export interface KeySource extends EventEmitter {
+  setEncoding(encoding: 'utf8'): unknown
+  resume(): unknown
+  pause(): unknown
+}
+
+export interface KeyReaderEvents {
+  onInterrupt(): void
+  onPaste?(text: string): void
+}
+
+/** What Ink is given in place of the terminal's input: one key a read, nothing it cannot digest. */
+export interface KeyReader extends EventEmitter {
+  readonly isTTY: true
+  read(): string | null
+  close(): void
+}
+
+const ESCAPE = '\u001B'
+/** How long an unfinished sequence may wait for its other half (a slow connection) before it counts as the Escape key. */
+const ESCAPE_WAIT_MILLISECONDS = 40
+/** A paste or string sequence that never ends is dropped beyond this length, so that keys come through again. */
+const LONGEST_UNFINISHED = 1 << 16
+
+/** Turns of the event loop React's scheduler needs to draw and to run its effects, with some to spare. */
+const TURNS_BETWEEN_KEYS = 6
+
+function afterTurns(turns: number, then: () => void): void {
+  if (turns === 0) then()
+  else setImmediate(() => afterTurns(turns - 1, then))
+}
+
+export function createKeyReader(source: KeySource, events: KeyReaderEvents): KeyReader {
+  const waiting: string[] = []
+  let current: string | null = null
+  let unfinished = ''
+  let escapeTimer: NodeJS.Timeout | undefined
+  let delivering = false
+
+  const reader: KeyReader = Object.assign(new EventEmitter(), {
+    isTTY: true as const,
+    setRawMode: () => reader,
+    setEncoding: () => reader,
+    ref: () => reader,
+    unref: () => reader,
+    read() {
+      const sequence = current
+      current = null
+      return sequence
+    },
+    close() {
+      clearTimeout(escapeTimer)
+      source.off('data', onData)
+      source.pause()
+    },
+  })
+
+  // Keys that come together are handed over one a turn: Ink joins an Escape with whatever follows it in the same turn,
+  // and a component hears a key with the state of its last drawing, which must have happened in between.
+  // Keys typed before anybody listens are kept.
+  const deliver = () => {
+    delivering = waiting.length > 0 && reader.listenerCount('readable') > 0
+    if (!delivering) return
+    current = waiting.shift()!
+    reader.emit('readable')
+    afterTurns(TURNS_BETWEEN_KEYS, deliver)
+  }
+  reader.on('newListener', (event) => {
+    if (event === 'readable') setImmediate(() => delivering || deliver())
+  })
+
+  const take = (token: KeyToken) => {
+    if (token.kind === 'interrupt') events.onInterrupt()
+    else if (token.kind === 'paste') events.onPaste?.(token.text)
+    else waiting.push(token.sequence)
+  }
+
+  const flushUnfinished = () => {
+    if (unfinished === ESCAPE) take({ kind: 'key', sequence: ESCAPE })
+    else if (unfinished.startsWith(`${ESCAPE}[200~`)) return
+    unfinished = ''
+    if (!delivering) deliver()
+  }
+
+  const onData = (chunk: string) => {
+    clearTimeout(escapeTimer)
+    const { tokens, rest } = tokenise(unfinished + chunk)
+    unfinished = rest.length > LONGEST_UNFINISHED ? '' : rest
+    tokens.forEach(take)
+    if (!delivering) deliver()
+    if (unfinished !== '') escapeTimer = setTimeout(flushUnfinished, ESCAPE_WAIT_MILLISECONDS)
+  }
+
+  source.setEncoding('utf8')
+  source.on('data', onData)
+  source.resume()
+  return reader
+}
