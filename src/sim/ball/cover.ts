@@ -1,0 +1,117 @@
+import { power } from '../exact-math.js'
+import type { CoverUptake } from '../lane/wear.js'
+import type { FrictionLaw } from './friction.js'
+
+/** Solid, hybrid and pearl are reactive resin. */
+export type CoverFamily = 'solid' | 'hybrid' | 'pearl' | 'urethane' | 'plastic'
+
+export const coverFamilies: readonly CoverFamily[] = ['solid', 'hybrid', 'pearl', 'urethane', 'plastic']
+
+export const GRIT_RANGE = { least: 180, most: 6000 } as const
+
+interface CoverParameters extends FrictionLaw, CoverUptake {
+  /** Share of the film carried round on the track that is still between cover and lane a lap later; the rest soaks in. */
+  readonly carriedFilmShare: number
+}
+
+/**
+ * Every number of the cover, at the reference roughness. None is published: they are chosen for outcomes.
+ */
+const COVERS: Readonly<Record<CoverFamily, CoverParameters>> = {
+  solid: {
+    dryFriction: 0.213,
+    oiledFriction: 0.0168,
+    halfFloatingMicrons: 0.4,
+    carriedFilmShare: 0.8,
+    pickupShare: 0.055,
+    layDownShare: 0.6,
+  },
+  hybrid: {
+    dryFriction: 0.202,
+    oiledFriction: 0.0162,
+    halfFloatingMicrons: 0.36,
+    carriedFilmShare: 0.8,
+    pickupShare: 0.048,
+    layDownShare: 0.65,
+  },
+  pearl: {
+    dryFriction: 0.193,
+    oiledFriction: 0.0158,
+    halfFloatingMicrons: 0.35,
+    carriedFilmShare: 0.8,
+    pickupShare: 0.042,
+    layDownShare: 0.75,
+  },
+  urethane: {
+    dryFriction: 0.142,
+    oiledFriction: 0.0183,
+    halfFloatingMicrons: 0.33,
+    carriedFilmShare: 0.8,
+    pickupShare: 0.031,
+    layDownShare: 0.75,
+  },
+  plastic: {
+    dryFriction: 0.07,
+    oiledFriction: 0.01,
+    halfFloatingMicrons: 0.2,
+    carriedFilmShare: 0.8,
+    pickupShare: 0.02,
+    layDownShare: 0.95,
+  },
+}
+
+/** Roughness at which COVERS is written, that of a 2000-grit finish. */
+export const REFERENCE_ROUGHNESS_MICRONS = 0.58
+
+const REFERENCE_GRIT = 2000
+/** Finer grit leaves less roughness: about 65 µin at 500 grit to about 14 µin at 4000 (from memory). */
+const ROUGHNESS_PER_GRIT_POWER = 0.75
+/** What polish leaves of the roughness under it (from memory). */
+const POLISHED_SHARE = 0.6
+
+/** How the cover's numbers follow its roughness, as powers of (Ra / reference Ra). */
+const ROUGHNESS_POWERS = {
+  /** A rougher cover reaches through a thicker film ... */
+  halfFloatingMicrons: 0.35,
+  oiledFriction: 0.06,
+  /** ... but touches a dry lane with less of itself. */
+  dryFriction: -0.03,
+  pickupShare: 0.3,
+} as const
+
+/** Arithmetic mean roughness Ra of a finish, in micrometres. */
+export function roughnessMicrons(surfaceGrit: number, polished: boolean): number {
+  const sanded = REFERENCE_ROUGHNESS_MICRONS * power(REFERENCE_GRIT / surfaceGrit, ROUGHNESS_PER_GRIT_POWER)
+  return polished ? sanded * POLISHED_SHARE : sanded
+}
+
+/** Friction law of a cover at a finish. */
+export function coverFriction(cover: CoverFamily, surfaceGrit: number, polished: boolean): FrictionLaw {
+  return frictionAtRoughness(cover, roughnessMicrons(surfaceGrit, polished))
+}
+
+/** Friction law of a cover at a measured roughness Ra in micrometres. */
+export function frictionAtRoughness(cover: CoverFamily, roughness: number): FrictionLaw {
+  const relative = roughness / REFERENCE_ROUGHNESS_MICRONS
+  const at = COVERS[cover]
+  return {
+    dryFriction: at.dryFriction * power(relative, ROUGHNESS_POWERS.dryFriction),
+    oiledFriction: at.oiledFriction * power(relative, ROUGHNESS_POWERS.oiledFriction),
+    halfFloatingMicrons: at.halfFloatingMicrons * power(relative, ROUGHNESS_POWERS.halfFloatingMicrons),
+  }
+}
+
+/** How much oil a cover takes up and lays down again. */
+export function coverUptake(cover: CoverFamily, surfaceGrit: number, polished: boolean): CoverUptake {
+  const relative = roughnessMicrons(surfaceGrit, polished) / REFERENCE_ROUGHNESS_MICRONS
+  const at = COVERS[cover]
+  return {
+    pickupShare: at.pickupShare * power(relative, ROUGHNESS_POWERS.pickupShare),
+    layDownShare: at.layDownShare,
+  }
+}
+
+/** Share of the film carried on the track that a lap later still keeps the cover off the lane. */
+export function carriedFilmShare(cover: CoverFamily): number {
+  return COVERS[cover].carriedFilmShare
+}
