@@ -1,0 +1,158 @@
+import type { ContactList } from './contact-list.js'
+import { PIN_COUNT } from './leaves.js'
+import type { Materials } from './materials.js'
+import { PIN_BASE_RADIUS_METRES, PIN_CENTRE_OF_GRAVITY_METRES, PIN_SKIN } from './pin-body.js'
+import { AWAKE, BALL, type RackWorld } from './rack-world.js'
+import { DECK_END_METRES, DECK_HALF_WIDTH_METRES, GUTTER_DEPTH_METRES, WALL_METRES } from './spots.js'
+import { addBuildingContact } from './touching-pair.js'
+
+/** A point this near the deck counts as touching it, so that a standing pin keeps all its support. */
+const TOUCH_METRES = 0.0001
+/** A pin leaning less than this has only its base on the deck: cosine of 18 degrees. */
+const BASE_ONLY_COSINE = 0.951
+
+/** Finds what every awake body touches of deck, gutters and side walls. */
+export function findBuildingContacts(
+  world: RackWorld,
+  contacts: ContactList,
+  materials: Materials,
+  ballRadius: number,
+): void {
+  const { place, state } = world
+  if (state[BALL] === AWAKE) {
+    const { ballDeckFriction, pinDeckRestitution } = materials
+    touchRound(world, contacts, materials, BALL, 0, ballRadius, pinDeckRestitution, ballDeckFriction)
+  }
+  for (let pin = 0; pin < PIN_COUNT; pin++) {
+    if (state[pin] !== AWAKE) continue
+    const height = place[pin * 3 + 2]!
+    const side = Math.abs(place[pin * 3 + 1]!)
+    if (height > PIN_SKIN.reach && side + PIN_SKIN.reach < WALL_METRES) continue
+    touchPin(world, contacts, materials, pin, side)
+  }
+}
+
+function touchPin(world: RackWorld, contacts: ContactList, materials: Materials, pin: number, side: number): void {
+  const { axis, place } = world
+  const { pinDeckRestitution, pinDeckFriction } = materials
+  const uz = axis[pin * 3 + 2]!
+  if (uz > BASE_ONLY_COSINE && side + PIN_SKIN.reach < WALL_METRES) {
+    touchBase(world, contacts, materials, pin, true)
+    return
+  }
+  const height = place[pin * 3 + 2]!
+  for (let element = 0; element < PIN_SKIN.count; element++) {
+    const radius = PIN_SKIN.radius[element]!
+    const from = PIN_SKIN.from[element]!
+    const to = PIN_SKIN.to[element]!
+    const lowEnough = height + (uz > 0 ? from : to) * uz < radius + TOUCH_METRES
+    if (!lowEnough && side + PIN_SKIN.reach < WALL_METRES) continue
+    touchRound(world, contacts, materials, pin, from, radius, pinDeckRestitution, pinDeckFriction)
+    if (to > from) touchRound(world, contacts, materials, pin, to, radius, pinDeckRestitution, pinDeckFriction)
+  }
+  touchBase(world, contacts, materials, pin, false)
+}
+
+/** One round element, a ball of `radius` about a point of the body's axis. */
+function touchRound(
+  world: RackWorld,
+  contacts: ContactList,
+  materials: Materials,
+  body: number,
+  along: number,
+  radius: number,
+  restitution: number,
+  friction: number,
+): void {
+  const { place, axis } = world
+  const i = body * 3
+  const ax = axis[i]! * along
+  const ay = axis[i + 1]! * along
+  const az = axis[i + 2]! * along
+  const y = place[i + 1]! + ay
+  const z = place[i + 2]! + az
+  const sign = y < 0 ? -1 : 1
+  const side = y * sign
+  const wallDepth = side + radius - WALL_METRES
+  if (wallDepth > 0) {
+    const { wallRestitution, wallFriction } = materials
+    addBuildingContact(contacts, body, -sign, 0, ax, ay + sign * radius, az, wallDepth, wallRestitution, wallFriction)
+  }
+  if (place[i]! + ax > DECK_END_METRES) return
+  const beyond = side - DECK_HALF_WIDTH_METRES
+  if (beyond <= 0) {
+    const depth = radius - z
+    if (depth > -TOUCH_METRES)
+      addBuildingContact(contacts, body, 0, 1, ax, ay, az - radius, depth, restitution, friction)
+    return
+  }
+  const floorDepth = radius - (z + GUTTER_DEPTH_METRES)
+  if (floorDepth > -TOUCH_METRES) {
+    addBuildingContact(contacts, body, 0, 1, ax, ay, az - radius, floorDepth, restitution, friction)
+  }
+  if (beyond < radius) {
+    const above = Math.max(z, 0)
+    const distance = Math.sqrt(beyond * beyond + above * above)
+    const depth = radius - distance
+    if (depth > 0 && distance > 1e-9) {
+      const ny = (sign * beyond) / distance
+      const nz = above / distance
+      addBuildingContact(contacts, body, ny, nz, ax, ay - ny * radius, az - nz * radius, depth, restitution, friction)
+    }
+  }
+}
+
+/** The rim of the base: its lowest point, and when `whole` the points opposite and at both sides as well. */
+function touchBase(world: RackWorld, contacts: ContactList, materials: Materials, pin: number, whole: boolean): void {
+  const { axis } = world
+  const i = pin * 3
+  const ux = axis[i]!
+  const uy = axis[i + 1]!
+  const uz = axis[i + 2]!
+  const sine = Math.sqrt(ux * ux + uy * uy)
+  let lowX = 1
+  let lowY = 0
+  let lowZ = 0
+  if (sine > 1e-7) {
+    lowX = (ux * uz) / sine
+    lowY = (uy * uz) / sine
+    lowZ = -sine
+  }
+  touchRim(world, contacts, materials, pin, lowX, lowY, lowZ)
+  if (!whole || sine * 2 * PIN_BASE_RADIUS_METRES > 0.01) return
+  touchRim(world, contacts, materials, pin, -lowX, -lowY, -lowZ)
+  const crossX = uy * lowZ - uz * lowY
+  const crossY = uz * lowX - ux * lowZ
+  touchRim(world, contacts, materials, pin, crossX, crossY, 0)
+  touchRim(world, contacts, materials, pin, -crossX, -crossY, 0)
+}
+
+function touchRim(
+  world: RackWorld,
+  contacts: ContactList,
+  materials: Materials,
+  pin: number,
+  outX: number,
+  outY: number,
+  outZ: number,
+): void {
+  const { place, axis } = world
+  const i = pin * 3
+  const ax = outX * PIN_BASE_RADIUS_METRES - axis[i]! * PIN_CENTRE_OF_GRAVITY_METRES
+  const ay = outY * PIN_BASE_RADIUS_METRES - axis[i + 1]! * PIN_CENTRE_OF_GRAVITY_METRES
+  const az = outZ * PIN_BASE_RADIUS_METRES - axis[i + 2]! * PIN_CENTRE_OF_GRAVITY_METRES
+  if (place[i]! + ax > DECK_END_METRES) return
+  const y = place[i + 1]! + ay
+  const z = place[i + 2]! + az
+  const sign = y < 0 ? -1 : 1
+  const inside = DECK_HALF_WIDTH_METRES - y * sign
+  const { pinDeckRestitution, pinDeckFriction } = materials
+  if (inside < 0) {
+    const depth = -GUTTER_DEPTH_METRES - z
+    if (depth > -TOUCH_METRES)
+      addBuildingContact(contacts, pin, 0, 1, ax, ay, az, depth, pinDeckRestitution, pinDeckFriction)
+  } else if (z < TOUCH_METRES) {
+    if (-z > inside) addBuildingContact(contacts, pin, sign, 0, ax, ay, az, inside, pinDeckRestitution, pinDeckFriction)
+    else addBuildingContact(contacts, pin, 0, 1, ax, ay, az, -z, pinDeckRestitution, pinDeckFriction)
+  }
+}
