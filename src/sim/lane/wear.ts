@@ -9,7 +9,7 @@ import {
   MICROLITRES_PER_MICRON_CELL,
   type OilFilm,
 } from './film.js'
-import { FOOTPRINT_REACH_BOARDS, footprintWeight } from './footprint.js'
+import { FOOTPRINT_REACH_BOARDS, FOOTPRINT_WIDTH_BOARDS, footprintWeight } from './footprint.js'
 
 /** A lane's oil and its book: film + wiped = laid. */
 export interface LaneState {
@@ -39,12 +39,12 @@ export interface WearingPass {
   readonly freshCoverShare: number
 }
 
-/** Loose oil runs out over this distance of travel (chosen so that carrydown spreads over the first half of the dry boards). */
-const LAY_DOWN_METRES = feetToMetres(9)
+/** Loose oil runs out over this distance of travel (chosen, see the field checks of the oil tests). */
+const LAY_DOWN_METRES = feetToMetres(6)
 const LAID_DOWN_PER_ROW = 1 - exponential(-FILM_ROW_METRES / LAY_DOWN_METRES)
 
-/** Share of a film difference between neighbouring boards that a ball squeezes flat under the middle of its track. */
-const LEVELLED_SHARE = 0.01
+/** Share of the film difference between two boards that crosses over when a ball presses on both with full weight (chosen). */
+const LEVELLED_SHARE = 0.02
 
 /** The state of a lane nobody has played on. */
 export function freshLane(film: OilFilm): LaneState {
@@ -97,16 +97,16 @@ export function wearFilm(film: OilFilm, pass: WearingPass): number {
     }
     loose += looseShare * lifted
     lost += (1 - looseShare) * lifted
-    const laidDown = loose * LAID_DOWN_PER_ROW
-    loose -= laidDown
+    const laidDownAtFullWeight = (loose * LAID_DOWN_PER_ROW) / FOOTPRINT_WIDTH_BOARDS
+    loose -= laidDownAtFullWeight * pressedSum
 
     let squeezedIn = 0
     for (let i = 0; i < count; i++) {
       const squeezedOut =
         i + 1 < count
-          ? (LEVELLED_SHARE / 2) * (pressed[i]! + pressed[i + 1]!) * (microns[start + i]! - microns[start + i + 1]!)
+          ? LEVELLED_SHARE * Math.min(pressed[i]!, pressed[i + 1]!) * (microns[start + i]! - microns[start + i + 1]!)
           : 0
-      microns[start + i]! += (laidDown * pressed[i]!) / pressedSum + squeezedIn - squeezedOut
+      microns[start + i]! += laidDownAtFullWeight * pressed[i]! + squeezedIn - squeezedOut
       squeezedIn = squeezedOut
     }
   }
