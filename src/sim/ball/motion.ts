@@ -85,6 +85,7 @@ export function rollBall(
     let length = (whole === place ? steps[whole]! : whole - place) as number
     if (place + length > PINS_PLACE) length = PINS_PLACE - place
 
+    const coefficientA = coefficient
     const half = 0.5 * length
     const lossB0 = loss + half * lossA
     bare = filmUnderBall(microns, place + half, lateral + half * slopeA)
@@ -100,7 +101,6 @@ export function rollBall(
     bare = filmUnderBall(microns, place + length, lateral + length * (2 * slopeB - slopeA))
     const carriedC0 = carried + length * (2 * carriedB - carriedA)
     const slipC = startSlip - slipFactor * lossC0
-    const hadCoefficient = lossA / (paceA * STANDARD_GRAVITY)
     coefficient = frictionCoefficient(friction, bare + carriedFilmShare * carriedC0, Math.max(0, slipC))
     let paceC = FILM_ROW_METRES / (startX - slipX * lossC0)
     const lossC = coefficient * STANDARD_GRAVITY * paceC
@@ -112,15 +112,19 @@ export function rollBall(
     let nextLateral = lateral + sixth * (slopeA + 4 * slopeB + slopeC)
     let nextTime = time + sixth * (paceA + 4 * paceB + paceC)
     if (coefficient >= hookFriction && hookPlace === Number.POSITIVE_INFINITY) {
-      hookPlace = place + (length * (hookFriction - hadCoefficient)) / (coefficient - hadCoefficient)
+      hookPlace = place + (length * (hookFriction - coefficientA)) / (coefficient - coefficientA)
     }
     if (nextLoss >= lossAtRoll) {
-      length *= (lossAtRoll - loss) / (nextLoss - loss)
+      const missing = lossAtRoll - loss
+      const end = rollShare(length * lossA, nextLoss - loss, missing)
+      const middleLoss = loss + 0.5 * end * (length * lossA + 0.5 * end * (nextLoss - loss - length * lossA))
+      const middlePace = FILM_ROW_METRES / (startX - slipX * middleLoss)
+      length *= end
       nextLoss = lossAtRoll
       slopeC = rollSlope
       paceC = FILM_ROW_METRES / (startX - slipX * lossAtRoll)
-      nextLateral = lateral + 0.5 * length * (slopeA + slopeC)
-      nextTime = time + 0.5 * length * (paceA + paceC)
+      nextLateral = lateral + (length / 6) * (slopeA + 4 * (startY - slipY * middleLoss) * middlePace + slopeC)
+      nextTime = time + (length / 6) * (paceA + 4 * middlePace + paceC)
       rollPlace = place + length
     }
     if (slopeA < 0 && slopeC >= 0) {
@@ -167,6 +171,11 @@ export function rollBall(
   out.breakpointMetres = (breakpoint + 0.5) * FILM_ROW_METRES
   out.breakpointLateralMetres = breakpointLateral
   out.leftLaneMetres = (leftPlace + 0.5) * FILM_ROW_METRES
+}
+
+/** Share of a step at which the parabola with the given first slope and whole gain has gained `missing`. */
+function rollShare(slope: number, gain: number, missing: number): number {
+  return (2 * missing) / (slope + Math.sqrt(slope * slope + 4 * (gain - slope) * missing))
 }
 
 /** Fills in the rows a step has passed, by the cubic that fits place and slope at both ends. */

@@ -1,36 +1,67 @@
 import { FILM_BOARDS, FILM_ROWS, type OilFilm } from '../lane/film.js'
 
-/** For each film row, how many rows (half feet) a step that starts in its middle may take. */
+/** For each film row, how many rows (half feet) a step that starts in its middle may take: 1, 2 or 4. */
 export type StepTable = Uint8Array
 
-/** A kink of the film along the lane, in micrometres, above which a step must end on every row. */
-const ROUGH_MICRONS = 0.06
-const SMOOTH_STEP_ROWS = 2
-/** Boards looked at: the film varies smoothly from board to board. */
-const LOOKED_AT_BOARD_STEP = 2
+interface StepRule {
+  readonly rows: number
+  /** How much the film's slope may turn at the middle of any row of the step: kink over film cubed. */
+  readonly turn: number
+  /** How thick the film must be everywhere in the step. */
+  readonly leastMicrons: number
+}
+
+/** Tried in order; a step of one row is always allowed, because the film is linear within it. */
+const RULES: readonly StepRule[] = [
+  { rows: 4, turn: 0.1, leastMicrons: 0.5 },
+  { rows: 2, turn: 0.7, leastMicrons: 0 },
+]
+/** Friction answers to a kink as its size over the cube of the film, until the film is this thin. */
+const THIN_MICRONS = 0.4
 
 /**
- * Chooses steps of one foot where the film changes evenly along the lane and of half a foot where it does not,
+ * Chooses steps of two feet where the oil is thick and even along the lane, of half a foot where friction is about to change,
  * such as at the end of the oil. Build it anew whenever the film has changed.
  */
 export function buildStepTable(film: OilFilm): StepTable {
+  const turns = new Float64Array(FILM_ROWS)
+  const thinnest = new Float64Array(FILM_ROWS)
+  for (let row = 0; row < FILM_ROWS; row++) lookAlongRow(film.microns, row, turns, thinnest)
   const steps = new Uint8Array(FILM_ROWS).fill(1)
-  for (let row = 0; row + SMOOTH_STEP_ROWS < FILM_ROWS; row++) {
-    if (!isRough(film.microns, row) && !isRough(film.microns, row + 1) && !isRough(film.microns, row + 2)) {
-      steps[row] = SMOOTH_STEP_ROWS
+  for (let row = 0; row < FILM_ROWS; row++) {
+    for (const rule of RULES) {
+      if (allows(rule, row, turns, thinnest)) {
+        steps[row] = rule.rows
+        break
+      }
     }
   }
   return steps
 }
 
-/** Whether the film kinks at the middle of a row. */
-function isRough(microns: Float64Array, row: number): boolean {
-  if (row === 0 || row === FILM_ROWS - 1) return false
-  const start = row * FILM_BOARDS
-  for (let column = 0; column < FILM_BOARDS; column += LOOKED_AT_BOARD_STEP) {
-    const cell = start + column
-    const kink = microns[cell - FILM_BOARDS]! - 2 * microns[cell]! + microns[cell + FILM_BOARDS]!
-    if (kink > ROUGH_MICRONS || kink < -ROUGH_MICRONS) return true
+function allows(rule: StepRule, from: number, turns: Float64Array, thinnest: Float64Array): boolean {
+  if (from + rule.rows >= FILM_ROWS) return false
+  for (let row = from; row <= from + rule.rows; row++) {
+    if (turns[row]! > rule.turn || thinnest[row]! < rule.leastMicrons) return false
   }
-  return false
+  return true
+}
+
+/** Writes the sharpest turn of the slope at the middle of a row, and its thinnest film, over every other board but the edges. */
+function lookAlongRow(microns: Float64Array, row: number, turns: Float64Array, thinnest: Float64Array): void {
+  let sharpest = 0
+  let thin = Number.POSITIVE_INFINITY
+  const hasNeighbours = row > 0 && row < FILM_ROWS - 1
+  for (let column = 2; column < FILM_BOARDS - 2; column += 2) {
+    const cell = row * FILM_BOARDS + column
+    const here = microns[cell]!
+    if (here < thin) thin = here
+    if (!hasNeighbours) continue
+    const kink = Math.abs(microns[cell - FILM_BOARDS]! - 2 * here + microns[cell + FILM_BOARDS]!)
+    const floor = here > THIN_MICRONS ? here : THIN_MICRONS
+    const turn = kink / (floor * floor * floor)
+    if (turn > sharpest) sharpest = turn
+  }
+  turns[row] = sharpest
+  thinnest[row] = thin
 }
