@@ -1,0 +1,36 @@
+#!/usr/bin/env node
+import { CommanderError } from 'commander'
+import { EXIT } from './scenarios/commands/exit-codes.js'
+import { faultReport } from './scenarios/commands/fault-report.js'
+import { buildProgram } from './scenarios/commands/program.js'
+import { systemConsole } from './scenarios/commands/system-console.js'
+
+/** Opens the screen; kept behind an import of its own so that no command pays for it. */
+async function openScreen(options: { scenarioName?: string; seed?: string; noMotion?: boolean }): Promise<number> {
+  process.env.NODE_ENV ??= 'production'
+  const { openTrainer } = await import('./tui/open.js')
+  return openTrainer(options)
+}
+
+async function main(argv: readonly string[]): Promise<number> {
+  const console = systemConsole()
+  let exitCode: number = EXIT.fine
+  const program = buildProgram({ console, openScreen, finish: (code) => (exitCode = code) })
+  try {
+    await program.parseAsync(argv.length > 0 ? argv : ['home'], { from: 'user' })
+    return exitCode
+  } catch (fault) {
+    if (fault instanceof CommanderError) return fault.exitCode === 0 ? EXIT.fine : EXIT.usage
+    const report = faultReport(fault)
+    for (const sentence of report.sentences) console.tell(sentence)
+    return report.exitCode
+  }
+}
+
+// A reader that has seen enough, such as `head`, closes the pipe; that is no fault of anyone's.
+process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
+  if (fault.code === 'EPIPE') process.exit(EXIT.fine)
+  throw fault
+})
+
+process.exitCode = await main(process.argv.slice(2))

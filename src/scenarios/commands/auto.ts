@@ -1,0 +1,119 @@
+import { advance } from '../../sim/block/advance.js'
+import type { BlockState } from '../../sim/block/types.js'
+import { gradeKnown } from '../../sim/decision/grade.js'
+import { choose, type Policy } from '../../sim/decision/policies.js'
+import { FULL_RACK } from '../../sim/pins/leaves.js'
+import { tally } from '../../sim/scoring/game.js'
+import { beginScenario } from '../begin-scenario.js'
+import { recordsFolder } from '../data-folder.js'
+import { loadScenario } from '../load.js'
+import { recordOf, writeRecord } from '../record.js'
+import type { Scenario } from '../scenario.js'
+import type { CommandConsole } from './console.js'
+import { EXIT } from './exit-codes.js'
+import { jsonText, rounded } from './json.js'
+
+export interface AutoOptions {
+  readonly policy: Policy
+  readonly seed: string
+  readonly blocks: number
+  readonly save?: boolean
+  readonly data?: string
+  readonly json?: boolean
+}
+
+interface PlayedBlock {
+  readonly seed: string
+  readonly games: readonly number[]
+  readonly total: number
+  readonly strikes: number
+  /** First balls in games. */
+  readonly firstBalls: number
+  readonly givenAwayPins: number
+}
+
+/** Blocks played by a policy: scores, strikes and pins given away. The k-th block has seed `seed-k`; a single one `seed` itself. */
+export async function autoCommand(name: string, options: AutoOptions, console: CommandConsole): Promise<number> {
+  const scenario = await loadScenario(name)
+  const blocks: PlayedBlock[] = []
+  for (let number = 1; number <= options.blocks; number++) {
+    const seed = options.blocks === 1 ? options.seed : `${options.seed}-${number}`
+    const { state, report } = playBlock(scenario, seed, options.policy)
+    blocks.push(report)
+    if (!options.json) console.print(blockLine(report))
+    if (options.save) {
+      const path = await writeRecord(recordOf(scenario, state), recordsFolder(options.data, console.environment))
+      console.tell(`Record kept: ${path}`)
+    }
+  }
+  const summary = summaryOf(blocks)
+  if (options.json) console.print(jsonText({ scenario: name, policy: options.policy, blocks, summary }))
+  else if (blocks.length > 1) for (const line of summaryLines(summary)) console.print(line)
+  return EXIT.fine
+}
+
+function playBlock(scenario: Scenario, seed: string, policy: Policy): { state: BlockState; report: PlayedBlock } {
+  let state = beginScenario(scenario, seed)
+  let givenAwayPins = 0
+  while (state.spot) {
+    const decision = choose(policy, state)
+    if (state.spot.phase === 'game' && state.standing === FULL_RACK) {
+      givenAwayPins += gradeKnown(state, decision).givenAwayPins
+    }
+    state = advance(state, decision)
+  }
+  const firstBalls = state.throws.filter((one) => one.spot.phase === 'game' && one.standingBefore === FULL_RACK)
+  const games = state.balls.map((balls) => tally(state.setup.scoring, balls).total)
+  return {
+    state,
+    report: {
+      seed,
+      games,
+      total: games.reduce((sum, total) => sum + total, 0),
+      strikes: firstBalls.filter((one) => one.standingAfter === 0).length,
+      firstBalls: firstBalls.length,
+      givenAwayPins: rounded(givenAwayPins, 2),
+    },
+  }
+}
+
+function blockLine({ seed, games, strikes, firstBalls, givenAwayPins }: PlayedBlock): string {
+  return `seed ${seed}: ${games.join(' ')}, ${strikes} strikes of ${firstBalls}, given away ${givenAwayPins.toFixed(1)} pins against the oil as it was`
+}
+
+function summaryOf(blocks: readonly PlayedBlock[]) {
+  const games = blocks.flatMap((block) => block.games)
+  const givenAway = blocks.map((block) => block.givenAwayPins / block.games.length)
+  const strikes = blocks.reduce((sum, block) => sum + block.strikes, 0)
+  const firstBalls = blocks.reduce((sum, block) => sum + block.firstBalls, 0)
+  return {
+    games: games.length,
+    meanGame: rounded(mean(games), 3),
+    meanGameStandardError: standardError(blocks.map((block) => block.total / block.games.length)),
+    strikeShare: rounded(strikes / firstBalls, 4),
+    givenAwayPerGame: rounded(mean(givenAway), 3),
+    givenAwayStandardError: standardError(givenAway),
+  }
+}
+
+function summaryLines(summary: ReturnType<typeof summaryOf>): string[] {
+  const error = (value: number | null): string => (value === null ? '' : ` (standard error ${value.toFixed(2)})`)
+  return [
+    '',
+    `${summary.games} games, mean ${summary.meanGame.toFixed(1)}${error(summary.meanGameStandardError)}`,
+    `strikes ${(summary.strikeShare * 100).toFixed(1)} % of first balls`,
+    `given away ${summary.givenAwayPerGame.toFixed(2)} pins a game${error(summary.givenAwayStandardError)}, against the oil as it was`,
+  ]
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length
+}
+
+/** Standard error of the mean over blocks, which alone are independent; null for a single block. */
+function standardError(values: readonly number[]): number | null {
+  if (values.length < 2) return null
+  const centre = mean(values)
+  const variance = values.reduce((sum, value) => sum + (value - centre) ** 2, 0) / (values.length - 1)
+  return rounded(Math.sqrt(variance / values.length), 3)
+}

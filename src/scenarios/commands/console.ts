@@ -1,0 +1,12 @@
+/** Where a command reads and writes: results, messages and the lines a person types. */
+export interface CommandConsole {
+  /** A result line, to standard output. */
+  readonly print: (text: string) => void
+  /** A message line, to standard error. */
+  readonly tell: (text: string) => void
+  /** Lines typed or piped in, until the input ends. */
+  readonly lines: () => AsyncIterable<string>
+  /** Whether a person sits at both ends, so that prompts are worth printing. */
+  readonly interactive: boolean
+  readonly environment: Readonly<Record<string, string | undefined>>
+}

@@ -1,0 +1,31 @@
+import { playerView } from '../../sim/block/view.js'
+import { beginScenario } from '../begin-scenario.js'
+import { loadScenario } from '../load.js'
+import { openingLines } from '../plain/opening-lines.js'
+import { announce, throwOne } from '../plain/play-lines.js'
+import type { CommandConsole } from './console.js'
+import { EXIT } from './exit-codes.js'
+
+const SCENARIO = 'house-forty'
+const SEED = 'demonstration'
+const FRAMES = 3
+
+/** A few frames played by the choices the program itself suggests, for a reader without a terminal. */
+export async function demonstrationCommand(console: CommandConsole): Promise<number> {
+  const scenario = await loadScenario(SCENARIO)
+  console.print(
+    'There is no terminal here to play on, so this is a demonstration: the suggested choice is thrown each time.',
+  )
+  console.print('')
+  for (const line of openingLines(scenario, SEED)) console.print(line)
+  let state = beginScenario(scenario, SEED)
+  while (state.spot && !(state.spot.phase === 'game' && state.spot.frame > FRAMES)) {
+    const view = playerView(state)
+    if (!view) break
+    announce(state, console.print)
+    state = throwOne(state, view.suggestion, view.suggestion, console.print)
+  }
+  console.print('')
+  console.print(`The demonstration stops after ${FRAMES} frames. To decide yourself: dryboard play ${SCENARIO} --plain`)
+  return EXIT.fine
+}

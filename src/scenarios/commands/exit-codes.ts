@@ -1,0 +1,10 @@
+/** What the program ends with; the numbers follow the sysexits convention, signals are 128 + their number. */
+export const EXIT = {
+  fine: 0,
+  checkFailed: 1,
+  usage: 64,
+  badData: 65,
+  missingFile: 66,
+  ourFault: 70,
+  cannotWrite: 73,
+} as const

@@ -1,0 +1,49 @@
+import { InvalidArgumentError } from 'commander'
+
+/** A reader of an option that must be a number from `least` to `most`. */
+export function numberOption(least: number, most: number, unit = ''): (text: string) => number {
+  return (text) => {
+    const value = text.trim() === '' ? Number.NaN : Number(text)
+    if (!(value >= least && value <= most)) {
+      throw new InvalidArgumentError(`allowed is a number from ${least} to ${most}${unit && ` ${unit}`}`)
+    }
+    return value
+  }
+}
+
+/** A reader of an option that must be a whole number from `least` to `most`. */
+export function wholeOption(least: number, most: number, unit = ''): (text: string) => number {
+  return (text) => {
+    const value = text.trim() === '' ? Number.NaN : Number(text)
+    if (!(Number.isInteger(value) && value >= least && value <= most)) {
+      throw new InvalidArgumentError(`allowed is a whole number from ${least} to ${most}${unit && ` ${unit}`}`)
+    }
+    return value
+  }
+}
+
+/** A reader of a board given in whole or half boards. */
+export function halfBoardOption(least: number, most: number): (text: string) => number {
+  return (text) => {
+    const value = text.trim() === '' ? Number.NaN : Number(text)
+    if (!(value >= least && value <= most && Number.isInteger(value * 2))) {
+      throw new InvalidArgumentError(`allowed is a whole or half board from ${least} to ${most}`)
+    }
+    return value
+  }
+}
+
+/** A reader of the pins standing, such as 1,2,4 or 3-6-10: a mask with bit n − 1 set for pin n. */
+export function standingOption(text: string): number {
+  const pins = text.split(/[,\-\s]+/).map((part) => (part === '' ? Number.NaN : Number(part)))
+  if (pins.some((pin) => !Number.isInteger(pin) || pin < 1 || pin > 10)) {
+    throw new InvalidArgumentError('allowed are pins from 1 to 10 with commas between, such as 3,6,10')
+  }
+  return pins.reduce((mask, pin) => mask | (1 << (pin - 1)), 0)
+}
+
+/** A reader of a seed: any short text without control characters. */
+export function seedOption(text: string): string {
+  if (!/^[^\p{Cc}]{1,80}$/u.test(text)) throw new InvalidArgumentError('allowed is one line of 1 to 80 characters')
+  return text
+}

@@ -1,0 +1,87 @@
+import { patternOf } from '../../sim/block/begin.js'
+import type { LaneSetup } from '../../sim/block/types.js'
+import { meanFilmMicrons, type OilFilm } from '../../sim/lane/film.js'
+import { layPattern, measurePattern, patternVolumeMicrolitres } from '../../sim/lane/pattern.js'
+import { feetToMetres, metresToFeet } from '../../sim/units.js'
+import { loadScenario } from '../load.js'
+import { oilPicture } from '../plain/oil-picture.js'
+import type { CommandConsole } from './console.js'
+import { EXIT } from './exit-codes.js'
+import { jsonText, rounded } from './json.js'
+
+export interface PatternOptions {
+  readonly seed: string
+  readonly json?: boolean
+}
+
+/** Distances and groups of boards an oil sheet usually gives, sides counted from each edge (common practice, no source). */
+const SHEET_FEET = [3, 8, 15, 22, 30, 38, 44]
+const BOARD_GROUPS: readonly (readonly [name: string, from: number, to: number])[] = [
+  ['right 3-7', 3, 7],
+  ['right 8-12', 8, 12],
+  ['right 13-17', 13, 17],
+  ['middle 18-22', 18, 22],
+  ['left 23-27', 23, 27],
+  ['left 28-32', 28, 32],
+  ['left 33-37', 33, 37],
+]
+
+/** Each lane's oil: volume, length, ratio, class, thickness by place, and a picture of it. */
+export async function patternCommand(name: string, options: PatternOptions, console: CommandConsole): Promise<number> {
+  const { setup, title } = await loadScenario(name)
+  const sheets = setup.lanes.map((lane, index) => oilSheet(lane, options.seed, index))
+  if (options.json) {
+    const drawn = setup.lanes.some((lane) => lane.oil.kind === 'limits')
+    const lanes = sheets.map(({ film: _film, ...figures }) => figures)
+    console.print(jsonText({ scenario: setup.name, ...(drawn ? { seed: options.seed } : {}), lanes }))
+    return EXIT.fine
+  }
+  console.print(title)
+  for (const sheet of sheets) {
+    const { volumeMillilitres, lengthFeet, ratio, laneClass } = sheet
+    console.print('')
+    console.print(`${sheet.lane}${sheet.drawn ? ` (drawn by seed ${options.seed})` : ''}`)
+    console.print(`  ${volumeMillilitres} mL over ${lengthFeet} ft, ratio ${ratioWords(ratio)}, ${laneClass}`)
+    console.print('')
+    for (const row of thicknessTable(sheet.film)) console.print(row)
+    console.print('')
+    for (const row of oilPicture(sheet.film)) console.print(row)
+  }
+  return EXIT.fine
+}
+
+function oilSheet(lane: LaneSetup, seed: string, index: number) {
+  const pattern = patternOf(lane.oil, seed, index)
+  const film = layPattern(pattern)
+  const measured = measurePattern(film)
+  return {
+    lane: lane.name,
+    drawn: lane.oil.kind === 'limits',
+    volumeMillilitres: rounded(patternVolumeMicrolitres(pattern) / 1000, 3),
+    lengthFeet: rounded(metresToFeet(measured.lengthMetres), 2),
+    ratio: Number.isFinite(measured.ratio) ? rounded(measured.ratio, 3) : null,
+    laneClass: measured.laneClass,
+    readings: measured.readings.map((reading) => ({
+      feet: rounded(metresToFeet(reading.atMetres), 2),
+      insideMicrons: rounded(reading.insideMicrons, 4),
+      leftMicrons: rounded(reading.leftMicrons, 4),
+      rightMicrons: rounded(reading.rightMicrons, 4),
+    })),
+    film,
+  }
+}
+
+function ratioWords(ratio: number | null): string {
+  return ratio === null ? 'without bound (the outside is dry)' : `${ratio.toFixed(1)}:1`
+}
+
+function thicknessTable(film: OilFilm): string[] {
+  const header = ['µm of oil'.padEnd(14), ...SHEET_FEET.map((feet) => `${feet} ft`.padStart(7))].join('')
+  const rows = BOARD_GROUPS.map(([name, from, to]) =>
+    [
+      name.padEnd(14),
+      ...SHEET_FEET.map((feet) => meanFilmMicrons(film, from, to, feetToMetres(feet)).toFixed(2).padStart(7)),
+    ].join(''),
+  )
+  return [header, ...rows].map((row) => `  ${row}`)
+}

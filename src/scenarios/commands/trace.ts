@@ -1,0 +1,114 @@
+import { dynamicsOf } from '../../sim/ball/dynamics.js'
+import { newRollOutcome, rollBall } from '../../sim/ball/motion.js'
+import { buildStepTable } from '../../sim/ball/step-table.js'
+import { throwBall } from '../../sim/block/throw.js'
+import { type Aim, intendedLaunch } from '../../sim/bowler/release.js'
+import { arcTangent } from '../../sim/exact-math.js'
+import { FILM_ROWS, mirrorFilm } from '../../sim/lane/film.js'
+import { FULL_RACK } from '../../sim/pins/leaves.js'
+import { metresPerSecondToMph, metresToBoard, metresToFeet, radiansToDegrees } from '../../sim/units.js'
+import { beginScenario } from '../begin-scenario.js'
+import { loadScenario } from '../load.js'
+import { ScenarioError } from '../scenario-error.js'
+import type { CommandConsole } from './console.js'
+import { EXIT } from './exit-codes.js'
+import { jsonText, rounded } from './json.js'
+
+export interface TraceOptions {
+  readonly ball: string
+  readonly feet: number
+  readonly target: number
+  readonly speed: 'softer' | 'usual' | 'firmer'
+  readonly release: 'strike' | 'spare'
+  /** From 1. */
+  readonly lane: number
+  readonly after: number
+  readonly seed: string
+  readonly json?: boolean
+}
+
+const SPEED_STEPS = { softer: -1, usual: 0, firmer: 1 } as const
+const TOLD_EVERY_FEET = 5
+/** Boards are told for each foot from 1 up to here; the headpin's row is the entry board. */
+const LAST_FOOT = 59
+
+/** One ball as the bowler means it, on the lane as oiled or after some throws: where it goes and what it is doing when. */
+export async function traceCommand(name: string, options: TraceOptions, console: CommandConsole): Promise<number> {
+  const scenario = await loadScenario(name)
+  const { bag, bowler } = scenario.setup
+  const ball = bag.find((one, index) => one.id === options.ball || String(index + 1) === options.ball)
+  if (!ball) {
+    throw new ScenarioError([
+      `${name}: there is no ball "${options.ball}"; the bag holds ${bag.map((one) => one.id).join(', ')}.`,
+    ])
+  }
+  const aim: Aim = { feetBoard: options.feet, targetBoard: options.target, speedStep: SPEED_STEPS[options.speed] }
+  let lane = beginScenario(scenario, options.seed).lanes[options.lane - 1]
+  if (!lane)
+    throw new ScenarioError([
+      `${name}: there is no lane ${options.lane}; the scenario has ${scenario.setup.lanes.length}.`,
+    ])
+  for (let number = 1; number <= options.after; number++) {
+    const delivery = { lane, ball, profile: bowler, aim, release: options.release, standing: FULL_RACK }
+    lane = throwBall({ ...delivery, seed: options.seed, game: 0, frame: number, ballInFrame: 1, bowlerIndex: 0 }).lane
+  }
+
+  const film = bowler.hand === 'left' ? mirrorFilm(lane.film) : lane.film
+  const outcome = newRollOutcome()
+  const path = new Float64Array(FILM_ROWS)
+  rollBall(film, buildStepTable(film), dynamicsOf(ball), intendedLaunch(bowler, aim, options.release), outcome, path)
+
+  const feet = (metres: number): number | null => (Number.isFinite(metres) ? rounded(metresToFeet(metres), 2) : null)
+  const report = {
+    scenario: scenario.name,
+    lane: scenario.setup.lanes[options.lane - 1].name,
+    ball: ball.id,
+    feetBoard: options.feet,
+    targetBoard: options.target,
+    speed: options.speed,
+    release: options.release,
+    after: options.after,
+    seed: options.seed,
+    hookStartFeet: feet(outcome.hookStartMetres),
+    breakpointFeet: feet(outcome.breakpointMetres),
+    breakpointBoard: rounded(metresToBoard(outcome.breakpointLateralMetres), 2),
+    rollStartFeet: feet(outcome.rollStartMetres),
+    gutterFeet: feet(outcome.leftLaneMetres),
+    entryBoard: rounded(metresToBoard(outcome.lateralAtPinsMetres), 2),
+    entryAngleDegrees: rounded(radiansToDegrees(arcTangent(outcome.tangentAtPins)), 2),
+    entrySpeedMph: rounded(metresPerSecondToMph(outcome.speedAtPinsMetresPerSecond), 2),
+    secondsToPins: rounded(outcome.timeToPinsSeconds, 3),
+    boardByFoot: Array.from({ length: LAST_FOOT }, (_, before) => boardAt(path, before + 1)),
+  }
+  if (options.json) console.print(jsonText(report))
+  else for (const line of traceLines(report, ball.name)) console.print(line)
+  return EXIT.fine
+}
+
+/** Board at a whole foot, halfway between the middles of the rows before and after; null where the ball is not on the lane. */
+function boardAt(path: Float64Array, foot: number): number | null {
+  const lateral = (path[2 * foot - 1] + path[2 * foot]) / 2
+  return Number.isNaN(lateral) ? null : rounded(metresToBoard(lateral), 2)
+}
+
+type TraceReport = Readonly<Record<string, string | number | null | readonly (number | null)[]>> & {
+  readonly boardByFoot: readonly (number | null)[]
+}
+
+function traceLines(report: TraceReport, ballName: string): string[] {
+  const { boardByFoot } = report
+  const told = boardByFoot.flatMap((board, before) =>
+    (before + 1) % TOLD_EVERY_FEET === 0 && board !== null ? [`${before + 1}: ${board.toFixed(1)}`] : [],
+  )
+  const worn = report.after === 0 ? 'as oiled' : `after ${report.after} throws of the same line`
+  const start = `${ballName}, feet ${report.feetBoard}, target ${report.targetBoard}, speed ${report.speed}, ${report.release} release`
+  return [
+    `${start}; ${report.lane} ${worn}`,
+    report.hookStartFeet === null ? '  it never begins to hook' : `  begins to hook at ${report.hookStartFeet} ft`,
+    `  breakpoint board ${report.breakpointBoard} at ${report.breakpointFeet} ft`,
+    report.rollStartFeet === null ? '  still skidding at the pins' : `  rolls from ${report.rollStartFeet} ft`,
+    ...(report.gutterFeet === null ? [] : [`  off the lane at ${report.gutterFeet} ft`]),
+    `  enters at board ${report.entryBoard}, ${report.entryAngleDegrees} degrees, ${report.entrySpeedMph} mph, after ${report.secondsToPins} s`,
+    `  board by foot: ${told.join('  ')}`,
+  ]
+}

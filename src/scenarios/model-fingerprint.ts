@@ -1,0 +1,61 @@
+import { createHash } from 'node:crypto'
+import { dynamicsOf } from '../sim/ball/dynamics.js'
+import { newRollOutcome, rollBall } from '../sim/ball/motion.js'
+import { buildStepTable } from '../sim/ball/step-table.js'
+import { intendedLaunch } from '../sim/bowler/release.js'
+import { FILM_ROWS } from '../sim/lane/film.js'
+import { layPattern } from '../sim/lane/pattern.js'
+import { freshLane, wearLane } from '../sim/lane/wear.js'
+import { FULL_RACK } from '../sim/pins/leaves.js'
+import { drawRackNature } from '../sim/pins/nature.js'
+import { throwAtRack } from '../sim/pins/rack.js'
+import { stream } from '../sim/random.js'
+import { builtInScenario } from './library/library.js'
+import { scenarioFrom } from './scenario.js'
+import { locateNowhere } from './source-text.js'
+
+const PROBED_SCENARIO = 'flat-forty-five'
+const PROBED_OFFSETS_METRES = [-0.02, 0.05, 0.09]
+
+let known: string | undefined
+
+/**
+ * Names the model by what it does: a digest of exact results (every ball of a bag down a lane it wears, racks hit at
+ * three places). Two programs with one fingerprint replay each other's records; a change in any law of motion, wear
+ * or pins gives another.
+ */
+export function modelFingerprint(): string {
+  known ??= digestOfProbes()
+  return known
+}
+
+function digestOfProbes(): string {
+  const digest = createHash('sha256')
+  const { setup } = scenarioFrom(PROBED_SCENARIO, locateNowhere(PROBED_SCENARIO, builtInScenario(PROBED_SCENARIO)))
+  const [{ oil }] = setup.lanes
+  if (oil.kind !== 'pattern') throw new Error(`${PROBED_SCENARIO} has no written oil to probe.`)
+  let lane = freshLane(layPattern(oil.pattern))
+  const outcome = newRollOutcome()
+  for (const ball of setup.bag) {
+    const dynamics = dynamicsOf(ball)
+    const path = new Float64Array(FILM_ROWS)
+    const launch = intendedLaunch(setup.bowler, { feetBoard: 24, targetBoard: 12, speedStep: 0 }, 'strike')
+    rollBall(lane.film, buildStepTable(lane.film), dynamics, launch, outcome, path)
+    digest.update(Float64Array.from(Object.values(outcome)))
+    lane = wearLane(lane, { path, coverUptake: dynamics.uptake, freshCoverShare: dynamics.freshCoverShare })
+  }
+  digest.update(lane.film.microns)
+  PROBED_OFFSETS_METRES.forEach((offsetMetres, index) => {
+    const nature = drawRackNature(stream({ seed: 'fingerprint', game: 0, frame: index, ball: 0, purpose: 'rack' }))
+    const hit = {
+      offsetMetres,
+      angleRadians: 0.08,
+      speedMetresPerSecond: 7.5,
+      ballMassKilograms: 6.8,
+      standing: FULL_RACK,
+    }
+    const { standing, touched, exitOffsetMetres, steps } = throwAtRack(hit, nature)
+    digest.update(Float64Array.of(standing, touched, exitOffsetMetres, steps))
+  })
+  return digest.digest('hex').slice(0, 16)
+}

@@ -1,0 +1,97 @@
+import { advance, checkDecision } from '../../sim/block/advance.js'
+import type { BlockState, Decision } from '../../sim/block/types.js'
+import { playerView } from '../../sim/block/view.js'
+import { FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
+import { afterThrowLines } from './after-throw-lines.js'
+import { gradeLine } from './grade-line.js'
+import { HELP_LINES } from './help-lines.js'
+import { bagLines } from './opening-lines.js'
+import { readDecision } from './read-decision.js'
+import { scoreLines } from './score-lines.js'
+import { decisionWords, moveWords, observationWords, spotWords } from './words.js'
+
+export interface LinePlay {
+  /** What is typed, or a script's lines. */
+  readonly lines: AsyncIterable<string>
+  readonly say: (text: string) => void
+  /** Called for a line that cannot be thrown; says it and goes on, or throws to stop the block. */
+  readonly object: (sentence: string) => void
+}
+
+/** Plays a block line by line until it is done, the player quits or the lines end; returns what then stands. */
+export async function playLines(begun: BlockState, { lines, say, object }: LinePlay): Promise<BlockState> {
+  let state = begun
+  announce(state, say)
+  for await (const typed of lines) {
+    if (typed.trimStart().startsWith('#')) continue
+    const suggestion = playerView(state)?.suggestion
+    if (!suggestion) break
+    const read = readDecision(typed, suggestion, state.setup.bag, state.setup.bowler.hand)
+    if (read.kind === 'quit') break
+    if (read.kind === 'throw') {
+      const problem = checkDecision(state, read.decision)
+      if (problem !== null) {
+        object(problem)
+        continue
+      }
+      state = throwOne(state, read.decision, suggestion, say)
+      if (!state.spot) break
+      announce(state, say)
+    } else if (read.kind === 'unclear') object(read.sentence)
+    else for (const line of answerLines(state, read.kind)) say(line)
+  }
+  return state
+}
+
+/** Throws a decision and says the move, its grade, and then what came of it: in that order, so that the result cannot colour the grade. */
+export function throwOne(
+  state: BlockState,
+  decision: Decision,
+  before: Decision,
+  say: (text: string) => void,
+): BlockState {
+  const { hand } = state.setup.bowler
+  say(`You throw: ${decisionWords(decision, state.setup.bag)} (${moveWords(before.aim, decision.aim, hand)}).`)
+  const grade = gradeLine(state, decision)
+  if (grade) say(grade)
+  const next = advance(state, decision)
+  for (const line of afterThrowLines(next, next.events.slice(state.events.length))) say(line)
+  return next
+}
+
+/** Says where the block stands and what Enter would throw. */
+export function announce(state: BlockState, say: (text: string) => void): void {
+  const view = playerView(state)
+  if (!state.spot || !view) return
+  const standing = state.standing === FULL_RACK ? 'All ten stand.' : `Standing: ${leaveName(state.standing)}.`
+  say('')
+  say(`${spotWords(state.spot, view.laneName)}. ${standing}`)
+  if (view.posted && view.onThisLane.length === 0) {
+    const { lengthFeet, volumeMillilitres, ratio } = view.posted
+    const sheet = [`${lengthFeet} feet`]
+    if (volumeMillilitres !== undefined) sheet.push(`${volumeMillilitres} mL`)
+    if (ratio !== undefined) sheet.push(`${ratio}:1`)
+    say(`Posted for this lane: ${sheet.join(', ')}.`)
+  }
+  say(`Enter throws: ${decisionWords(view.suggestion, state.setup.bag)}`)
+}
+
+function answerLines(state: BlockState, question: 'help' | 'score' | 'seen' | 'bag'): readonly string[] {
+  switch (question) {
+    case 'help':
+      return HELP_LINES
+    case 'bag':
+      return bagLines(state.setup)
+    case 'score':
+      return state.balls.length === 0
+        ? ['No game has begun.']
+        : state.balls.flatMap((balls) => scoreLines(state.setup.scoring, balls))
+    case 'seen': {
+      const view = playerView(state)
+      if (!view || view.onThisLane.length === 0) return ['Nothing has been thrown on this lane yet.']
+      return view.onThisLane
+        .slice(-6)
+        .map((one) => `${decisionWords(one.decision, state.setup.bag)}: ${observationWords(one.observation)}`)
+    }
+  }
+}

@@ -1,0 +1,109 @@
+import type { BallSpecification } from '../../sim/ball/specification.js'
+import type { Decision } from '../../sim/block/types.js'
+import type { Hand } from '../../sim/bowler/profile.js'
+import { SPEED_WORDS } from './words.js'
+
+/** What a typed line asks for. */
+export type TypedLine =
+  | { readonly kind: 'throw'; readonly decision: Decision }
+  | { readonly kind: 'help' | 'score' | 'seen' | 'bag' | 'quit' }
+  | { readonly kind: 'unclear'; readonly sentence: string }
+
+const QUESTIONS: Readonly<Record<string, 'help' | 'score' | 'seen' | 'bag' | 'quit'>> = {
+  '?': 'help',
+  help: 'help',
+  score: 'score',
+  seen: 'seen',
+  bag: 'bag',
+  quit: 'quit',
+  q: 'quit',
+}
+
+const FIELDS: Readonly<Record<string, 'ball' | 'feet' | 'target' | 'speed' | 'release'>> = {
+  b: 'ball',
+  ball: 'ball',
+  f: 'feet',
+  feet: 'feet',
+  t: 'target',
+  target: 'target',
+  s: 'speed',
+  speed: 'speed',
+  r: 'release',
+  release: 'release',
+}
+
+/**
+ * Reads one typed line against the decision that stands. An empty line throws what stands; fields not named stay as
+ * they are. Whether the boards are possible is the block's to say.
+ */
+export function readDecision(
+  typed: string,
+  standing: Decision,
+  bag: readonly BallSpecification[],
+  hand: Hand,
+): TypedLine {
+  const words = typed.toLowerCase().replaceAll(',', ' ').split(/\s+/).filter(Boolean)
+  if (words.length === 1 && words[0] in QUESTIONS) return { kind: QUESTIONS[words[0]] }
+  let decision = standing
+  for (let place = 0; place < words.length; ) {
+    const move = readMove(words.slice(place), decision, hand)
+    if (move) {
+      decision = move
+      place += 4
+      continue
+    }
+    const changed = changeField(decision, words[place], words[place + 1], bag)
+    if (typeof changed === 'string') return { kind: 'unclear', sentence: changed }
+    decision = changed
+    place += 2
+  }
+  return { kind: 'throw', decision }
+}
+
+/** "2 and 1 left": feet two boards and target one. */
+function readMove(words: readonly string[], decision: Decision, hand: Hand): Decision | null {
+  const [feet, and, target, side] = words
+  if (and !== 'and' || (side !== 'left' && side !== 'right')) return null
+  const away = (side === 'left') === (hand === 'right') ? 1 : -1
+  const aim = {
+    ...decision.aim,
+    feetBoard: decision.aim.feetBoard + away * Number(feet),
+    targetBoard: decision.aim.targetBoard + away * Number(target),
+  }
+  return { ...decision, aim }
+}
+
+function changeField(
+  decision: Decision,
+  name: string,
+  value: string | undefined,
+  bag: readonly BallSpecification[],
+): Decision | string {
+  const field = FIELDS[name]
+  if (!field) return `"${name}" is not something to decide; say ball, feet, target, speed or release, or ? for help.`
+  if (value === undefined) return `What should ${field} be?`
+  switch (field) {
+    case 'ball': {
+      const ball = bag.find((one, index) => one.id === value || String(index + 1) === value)
+      if (!ball) return `There is no ball "${value}"; the bag has 1 to ${bag.length}.`
+      return { ...decision, ballId: ball.id }
+    }
+    case 'feet':
+    case 'target': {
+      const board = Number(value)
+      if (!Number.isFinite(board)) return `"${value}" is not a board.`
+      const place = field === 'feet' ? { feetBoard: board } : { targetBoard: board }
+      return { ...decision, aim: { ...decision.aim, ...place } }
+    }
+    case 'speed': {
+      const step = ([-1, 0, 1] as const).find((one) => SPEED_WORDS[one] === value || SPEED_WORDS[one][0] === value)
+      if (step === undefined) return `Speed is softer, usual or firmer, not "${value}".`
+      return { ...decision, aim: { ...decision.aim, speedStep: step } }
+    }
+    case 'release': {
+      const release = (['strike', 'spare'] as const).find((one) => one === value)
+      if (!release) return `Release is strike or spare, not "${value}".`
+      return { ...decision, release }
+    }
+  }
+}

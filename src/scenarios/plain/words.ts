@@ -1,0 +1,88 @@
+import type { BallSpecification } from '../../sim/ball/specification.js'
+import type { Contact, Decision, Observation, Spot } from '../../sim/block/types.js'
+import type { Hand } from '../../sim/bowler/profile.js'
+import type { Aim } from '../../sim/bowler/release.js'
+import { countPins, FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
+import { kilogramsToPounds, metresToInches } from '../../sim/units.js'
+
+/** The words for what a player reads; the screen and the plain mode both take them from here. */
+
+export const SPEED_WORDS: Readonly<Record<Aim['speedStep'], string>> = { [-1]: 'softer', 0: 'usual', 1: 'firmer' }
+
+export const CONTACT_WORDS: Readonly<Record<Contact, string>> = {
+  gutter: 'in the gutter',
+  missed: 'missed the headpin on the near side',
+  light: 'light',
+  pocket: 'in the pocket',
+  high: 'high',
+  nose: 'on the nose',
+  crossover: 'through to the other side',
+  past: 'past the headpin',
+}
+
+/** A board or a distance as it is said: whole, or with its half. */
+export function boardWords(board: number): string {
+  return Number.isInteger(board) ? String(board) : board.toFixed(1)
+}
+
+/** What was decided, on one line. */
+export function decisionWords(decision: Decision, bag: readonly BallSpecification[]): string {
+  const ball = bag.find((one) => one.id === decision.ballId)
+  const { feetBoard, targetBoard, speedStep } = decision.aim
+  const release = decision.release === 'spare' ? ', spare release' : ''
+  return `${ball?.name ?? decision.ballId}, feet ${boardWords(feetBoard)}, target ${boardWords(targetBoard)}, speed ${SPEED_WORDS[speedStep]}${release}`
+}
+
+/**
+ * The move between two aims as it is said: "2 and 1 left" is two boards with the feet and one with the target.
+ * Boards count from the bowler's own side, so more boards is left for a right-hander and right for a left-hander.
+ */
+export function moveWords(from: Aim, to: Aim, hand: Hand): string {
+  const feet = to.feetBoard - from.feetBoard
+  const target = to.targetBoard - from.targetBoard
+  const side = (boards: number): string => (boards > 0 === (hand === 'right') ? 'left' : 'right')
+  if (feet === 0 && target === 0) return 'same line'
+  if (target === 0) return `feet ${boardWords(Math.abs(feet))} ${side(feet)}`
+  if (feet === 0) return `target ${boardWords(Math.abs(target))} ${side(target)}`
+  const counts = `${boardWords(Math.abs(feet))} and ${boardWords(Math.abs(target))}`
+  if (feet > 0 === target > 0) return `${counts} ${side(feet)}`
+  return `feet ${boardWords(Math.abs(feet))} ${side(feet)}, target ${boardWords(Math.abs(target))} ${side(target)}`
+}
+
+/** What the eye at the foul line caught of a throw. */
+export function observationWords(seen: Observation): string {
+  const breakpoint = `${trimmed(seen.breakpointBoard)} at ${trimmed(seen.breakpointFeet)} feet`
+  return `${trimmed(seen.arrowsBoard)} at the arrows, ${breakpoint}, ${CONTACT_WORDS[seen.contact]}, ${trimmed(seen.speedMph)} mph`
+}
+
+/** What a ball did to the pins, from what stood before and after it. */
+export function pinWords(before: number, after: number, ball: number): string {
+  if (after === 0) {
+    if (before === FULL_RACK) return ball === 1 ? 'Strike.' : 'All ten.'
+    return 'Spare.'
+  }
+  const felled = countPins(before) - countPins(after)
+  const leave = before === FULL_RACK ? `; it leaves the ${leaveName(after)}` : `; still up: ${leaveName(after)}`
+  return `${felled === 0 ? 'No pins' : felled === 1 ? '1 pin' : `${felled} pins`}${leave}.`
+}
+
+/** Where a throw stands in the block. */
+export function spotWords(spot: Spot, laneName: string): string {
+  if (spot.phase === 'practice') return `Practice throw ${spot.frame}, ${laneName}`
+  return `Game ${spot.game}, frame ${spot.frame}, ball ${spot.ball}, ${laneName}`
+}
+
+/** A ball on one line: what it is and the figures a bowler would read off it. */
+export function ballWords(ball: BallSpecification): string {
+  const surface = `${ball.surfaceGrit} grit${ball.polished ? ', polished' : ''}`
+  const inches = (metres: number): string => metresToInches(metres).toFixed(3)
+  const core = `RG ${metresToInches(ball.radiusOfGyrationMetres).toFixed(2)}, differential ${inches(ball.differentialMetres)}`
+  const asymmetry =
+    ball.intermediateDifferentialMetres > 0 ? `, intermediate ${inches(ball.intermediateDifferentialMetres)}` : ''
+  return `${ball.name}: ${ball.cover} cover, ${surface}; ${core}${asymmetry}; ${kilogramsToPounds(ball.massKilograms).toFixed(0)} lb`
+}
+
+/** A figure without the zeros that only rounding put there. */
+export function trimmed(value: number, decimals = 2): string {
+  return String(Number(value.toFixed(decimals)))
+}

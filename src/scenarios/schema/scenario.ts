@@ -1,0 +1,59 @@
+import { z } from 'zod'
+import { sentenceIssue } from '../problems.js'
+import { bag, fieldBag } from './ball.js'
+import { bowler, fieldBowlers } from './bowler.js'
+import { line, numberFrom, oneOf, prose, table, wholeFrom } from './fields.js'
+import { lanes } from './lane.js'
+
+const seeing = table(
+  {
+    arrowsBoards: numberFrom(0.1, 5, 'boards').default(1),
+    breakpointBoards: numberFrom(0.1, 5, 'boards').default(1),
+    breakpointFeet: numberFrom(0.5, 10, 'feet').default(2),
+    speedMph: numberFrom(0.01, 2, 'mph').default(0.1),
+  },
+  'how finely the eye sees',
+)
+
+/** A scenario file, in the trade's units. The version is the file format's, so that old files stay readable. */
+export const scenarioSchema = table(
+  {
+    version: z.literal(1, { error: () => '1' }),
+    title: line(80),
+    purpose: prose(1000).default(''),
+    notes: prose(4000).default(''),
+    lanes,
+    posted: oneOf('sheet', 'length', 'nothing').default('nothing'),
+    bag,
+    bowler,
+    field: fieldBowlers.default([]),
+    fieldBag: fieldBag.default([]),
+    practiceThrows: wholeFrom(0, 30, 'throws on each lane').default(4),
+    games: wholeFrom(1, 12),
+    scoring: oneOf('ten-pin', 'current-frame').default('ten-pin'),
+    seeing: seeing.default({ arrowsBoards: 1, breakpointBoards: 1, breakpointFeet: 2, speedMph: 0.1 }),
+  },
+  'a scenario',
+).superRefine((scenario, context) => {
+  const ids = [...scenario.bag, ...scenario.fieldBag].map((ball) => ball.id)
+  scenario.fieldBag.forEach((ball, index) => {
+    if (scenario.bag.some((own) => own.id === ball.id)) {
+      context.addIssue(sentenceIssue(['fieldBag', index, 'id'], `The bag already has a ball called ${ball.id}.`))
+    }
+  })
+  scenario.field.forEach((other, index) => {
+    if (!ids.includes(other.ball)) {
+      context.addIssue(
+        sentenceIssue(
+          ['field', index, 'ball'],
+          `There is no ball "${other.ball}" in bag or fieldBag; they hold ${ids.join(', ')}.`,
+        ),
+      )
+    }
+  })
+})
+
+/** A checked scenario as written, defaults filled in; what records and the library hold. */
+export type ScenarioData = z.output<typeof scenarioSchema>
+/** A scenario as a person writes it, defaults left out. */
+export type ScenarioInput = z.input<typeof scenarioSchema>

@@ -1,0 +1,167 @@
+import { mkdtempSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { stringify } from 'yaml'
+import { builtInScenario } from '../../src/scenarios/library/library.js'
+import { loadScenario } from '../../src/scenarios/load.js'
+import { scenarioFrom } from '../../src/scenarios/scenario.js'
+import { ScenarioError } from '../../src/scenarios/scenario-error.js'
+import { locateNowhere, readSourceText } from '../../src/scenarios/source-text.js'
+import { feetToMetres, inchesToMetres, poundsToKilograms } from '../../src/sim/units.js'
+
+type Loose = Record<string, unknown>
+const house = (): Loose => JSON.parse(JSON.stringify(builtInScenario('house-forty')))
+
+function sentencesOf(text: string): readonly string[] {
+  try {
+    scenarioFrom('lane', readSourceText('lane.yaml', text))
+  } catch (fault) {
+    if (fault instanceof ScenarioError) return fault.sentences
+    throw fault
+  }
+  return []
+}
+
+describe('loading a scenario', () => {
+  it('turns the trade’s units into SI', () => {
+    const { setup } = scenarioFrom('house', locateNowhere('house', house()))
+    const [lane] = setup.lanes
+    if (lane.oil.kind !== 'pattern') throw new Error('a written pattern was expected')
+    expect(lane.oil.pattern.passes[0]).toEqual({
+      direction: 'forward',
+      fromBoard: 2,
+      toBoard: 38,
+      microlitresPerBoard: 68.5,
+      fromMetres: 0,
+      toMetres: feetToMetres(40),
+      taperMetres: feetToMetres(2),
+      strokes: 1,
+    })
+    expect(setup.bag[0].massKilograms).toBe(poundsToKilograms(15))
+    expect(setup.bag[0].radiusOfGyrationMetres).toBe(inchesToMetres(2.48))
+  })
+
+  it('names every fault at once, each with its line, what was found and what is allowed', () => {
+    const text = [
+      'version: 1',
+      'title: Three faults',
+      'gmaes: 3',
+      'lanes:',
+      '  - name: lane 1',
+      '    passes:',
+      '      - { direction: sideways, boards: [2, 38], microlitresPerBoard: 50, fromFeet: 0, toFeet: 40 }',
+      `bag: ${JSON.stringify(house().bag)}`,
+      `bowler: ${JSON.stringify(house().bowler)}`,
+      'games: 40',
+    ].join('\n')
+    const sentences = sentencesOf(text)
+    expect(sentences).toEqual([
+      expect.stringMatching(/^lane\.yaml:3:1 gmaes: there is no such field; allowed is one of the fields .*games/),
+      'lane.yaml:7:22 lanes 1 > passes 1 > direction: found "sideways"; allowed is one of forward, reverse.',
+      'lane.yaml:10:8 games: found 40; allowed is a whole number from 1 to 12.',
+    ])
+  })
+
+  it.each<[string, (scenario: Loose) => void, RegExp]>([
+    ['a missing field', (s) => delete s.games, /games: missing; allowed is a whole number from 1 to 12\.$/],
+    ['a bag without balls', (s) => (s.bag = []), /bag: found \[\]; allowed is a list of 1 to 8 balls\.$/],
+    [
+      'three lanes',
+      (s) => (s.lanes = [1, 2, 3].map(() => (house().lanes as unknown[])[0])),
+      /allowed is a list of 1 to 2 lanes/,
+    ],
+    ['a lane with neither kind of oil', (s) => (s.lanes = [{ name: 'lane 1' }]), /has neither\.$/],
+    [
+      'two balls of one name',
+      (s) => (s.bag as unknown[]).push((s.bag as unknown[])[0]),
+      /already called sanded-asymmetric/,
+    ],
+    // Limit of the governing bodies' equipment specifications: differential at most 0.060 in.
+    [
+      'a ball outside the rules',
+      (s) => ((s.bag as Loose[])[0].differentialInches = 0.07),
+      /The differential is 0\.070 in, allowed is 0\.000 to 0\.060 in\./,
+    ],
+    [
+      'a field bowler with a ball nobody has',
+      (s) =>
+        (s.field = [
+          { name: 'Ansa', hand: 'right', style: 'tweener', level: '200', ball: 'marble', feet: 24, target: 12 },
+        ]),
+      /There is no ball "marble"/,
+    ],
+    [
+      'boards the wrong way round',
+      (s) => ((s.lanes as { passes: Loose[] }[])[0].passes[0].boards = [38, 2]),
+      /write \[2, 38\]/,
+    ],
+    ['text where a number should be', (s) => (s.games = 'three'), /games: found "three"; allowed is a whole number/],
+    ['another version', (s) => (s.version = 2), /version: found 2; allowed is 1\.$/],
+  ])('answers %s with one sentence', (_what, spoil, sentence) => {
+    const scenario = house()
+    spoil(scenario)
+    const sentences = sentencesOf(stringify(scenario))
+    expect(sentences).toHaveLength(1)
+    expect(sentences[0]).toMatch(sentence)
+    expect(sentences[0]).toMatch(/^lane\.yaml:\d+:\d+ /)
+  })
+
+  it('answers broken notation with its line', () => {
+    expect(sentencesOf('title: one\ntitle: two\n')[0]).toMatch(/^lane\.yaml:2:\d+: .*unique/)
+    expect(sentencesOf('lanes: [1, 2\n')[0]).toMatch(/^lane\.yaml:\d+:\d+: /)
+  })
+
+  it('answers any text at all with sentences or a scenario, never with another error', () => {
+    fc.assert(
+      fc.property(fc.string({ maxLength: 200 }), (text) => void sentencesOf(text)),
+      { numRuns: 300 },
+    )
+    fc.assert(
+      fc.property(fc.jsonValue(), (data) => void sentencesOf(JSON.stringify(data))),
+      { numRuns: 300 },
+    )
+  })
+
+  it('answers any single wrong value in a sound file with a sentence at that place', () => {
+    const places = Object.keys(house())
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...places),
+        fc.constantFrom<unknown>(null, -1, 1e9, true, 'x'.repeat(5000), [[]], { no: 1 }),
+        (place, wrong) => {
+          const scenario = { ...house(), [place]: wrong }
+          const sentences = sentencesOf(stringify(scenario))
+          expect(sentences.length).toBeGreaterThan(0)
+          for (const sentence of sentences) expect(sentence).toContain(` ${place}`)
+        },
+      ),
+      { numRuns: 200 },
+    )
+  })
+
+  it('refuses a file that is not there and names the built-in ones', async () => {
+    await expect(loadScenario('no-such-lane')).rejects.toMatchObject({
+      missing: true,
+      sentences: [expect.stringContaining('house-forty, flat-forty-five, short-thirty-five, unseen-draw')],
+    })
+  })
+
+  it('does not mistake a name every object has for a built-in scenario', async () => {
+    await expect(loadScenario('constructor')).rejects.toMatchObject({ missing: true })
+  })
+
+  it('reads JSON as it reads YAML', async () => {
+    const path = join(mkdtempSync(join(tmpdir(), 'dryboard-')), 'mine.json')
+    writeFileSync(path, JSON.stringify(house()))
+    const loaded = await loadScenario(path)
+    expect(loaded.name).toBe('mine')
+    expect({ ...loaded.setup, name: 'house-forty' }).toEqual((await loadScenario('house-forty')).setup)
+  })
+
+  it('keeps a checked scenario as it is when it is checked again', () => {
+    const once = scenarioFrom('house', locateNowhere('house', house()))
+    expect(scenarioFrom('house', locateNowhere('house', JSON.parse(JSON.stringify(once.data))))).toEqual(once)
+  })
+})
