@@ -58,7 +58,11 @@ export interface Decision {
   readonly release: 'strike' | 'spare'
 }
 
-export type Contact = 'gutter' | 'missed' | 'light' | 'pocket' | 'high' | 'nose' | 'crossover'
+/**
+ * How the ball met the rack, as called from the foul line. `missed`: passed the headpin on the bowler's own side;
+ * `past`: crossed in front of the headpin and missed it on the far side.
+ */
+export type Contact = 'gutter' | 'missed' | 'light' | 'pocket' | 'high' | 'nose' | 'crossover' | 'past'
 
 /** What an eye at the foul line tells of a throw, rounded by the scenario's seeing rules; boards from the bowler's own side. */
 export interface Observation {
@@ -80,7 +84,10 @@ export interface Truth {
   readonly breakpointBoard: number
   readonly breakpointFeet: number
   readonly hookStartFeet: number
+  /** Infinity where the ball never came to roll. */
   readonly rollStartFeet: number
+  /** Where the ball left the lane for a gutter; Infinity where it stayed on. */
+  readonly leftLaneFeet: number
   readonly touched: number
   /** The oil as this ball met it. */
   readonly laneBefore: LaneState
@@ -114,9 +121,12 @@ export interface ThrowRecord {
 
 export interface FieldThrowRecord {
   readonly lane: number
+  /** From 1, in the order they bowl. */
+  readonly bowlerIndex: number
   readonly bowlerName: string
   readonly hand: Hand
   readonly ballName: string
+  readonly aim: Aim
   readonly observation: Observation
   readonly truth: Truth
 }

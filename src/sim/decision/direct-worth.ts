@@ -1,0 +1,57 @@
+import type { BallDynamics } from '../ball/dynamics.js'
+import { newRollOutcome, type RollOutcome, rollBall } from '../ball/motion.js'
+import type { StepTable } from '../ball/step-table.js'
+import type { BowlerProfile } from '../bowler/profile.js'
+import { type Aim, deliveredLaunch } from '../bowler/release.js'
+import type { OilFilm } from '../lane/film.js'
+import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
+import { ERROR_DIMENSIONS } from './delivery-nodes.js'
+import type { Pricing } from './pricing.js'
+import { lookUpWorth } from './value-table.js'
+
+/** A lane as the search sees it: a right-hander's film with its steps. */
+export interface FilmInPlay {
+  readonly film: OilFilm
+  readonly steps: StepTable
+}
+
+const outcome = newRollOutcome()
+const normals = [0, 0, 0, 0, 0]
+
+/**
+ * Rolls one aim with every error of `nodes` and writes what each delivery is worth into `into`.
+ * The same nodes for two aims give paired figures, whose difference is far steadier than either.
+ */
+export function deliverAll(
+  { film, steps }: FilmInPlay,
+  ball: BallDynamics,
+  profile: BowlerProfile,
+  aim: Aim,
+  release: 'strike' | 'spare',
+  nodes: Float64Array,
+  worthOf: (outcome: RollOutcome) => number,
+  into: Float64Array,
+): void {
+  const count = nodes.length / ERROR_DIMENSIONS
+  for (let k = 0; k < count; k++) {
+    for (let d = 0; d < ERROR_DIMENSIONS; d++) normals[d] = nodes[k * ERROR_DIMENSIONS + d]
+    rollBall(film, steps, ball, deliveredLaunch(profile, aim, release, normals), outcome)
+    into[k] = worthOf(outcome)
+  }
+}
+
+/** Worth of a first ball by how it got to the pins. */
+export function firstBallWorth(pricing: Pricing, speedStep: number): (outcome: RollOutcome) => number {
+  const table = pricing.tables[speedStep + 1]
+  return (rolled) =>
+    rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES
+      ? pricing.gutterWorth
+      : lookUpWorth(table, rolled.lateralAtPinsMetres, rolled.tangentAtPins, 0)
+}
+
+/** Mean of the first `count` values. */
+export function meanOf(values: Float64Array, count = values.length): number {
+  let sum = 0
+  for (let k = 0; k < count; k++) sum += values[k]
+  return sum / count
+}

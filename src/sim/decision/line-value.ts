@@ -1,0 +1,104 @@
+import type { ErrorSpread } from '../bowler/profile.js'
+import { exponential } from '../exact-math.js'
+import { LAYDOWN_STEP_METRES, LAYDOWNS, LINES, SWING_STEP_METRES, SWINGS } from './line-grid.js'
+import type { LineSurface } from './line-surface.js'
+import { lookUpWorth, type ValueTable } from './value-table.js'
+
+/** Angle errors are summed over equally spaced nodes: the worth is a narrow peak, on which few-node rules fail. */
+const ANGLE_NODES = 11
+const ANGLE_REACH_SIGMAS = 2.8
+const angleNodes = Array.from({ length: ANGLE_NODES }, (_, k) => ANGLE_REACH_SIGMAS * ((2 * k) / (ANGLE_NODES - 1) - 1))
+const angleWeights = normalised(angleNodes.map((z) => exponential((-z * z) / 2)))
+/** Gauss-Hermite nodes for the parallel miss, whose effect is nearly linear. */
+const LATERAL_NODES = [-1.7320508075688772, 0, 1.7320508075688772] as const
+const LATERAL_WEIGHTS = [1 / 6, 2 / 3, 1 / 6] as const
+
+function normalised(weights: number[]): number[] {
+  const sum = weights.reduce((a, b) => a + b, 0)
+  return weights.map((w) => w / sum)
+}
+
+export interface LineValuing {
+  readonly table: ValueTable
+  readonly gutterWorth: number
+  readonly error: ErrorSpread
+  readonly speedStepMetresPerSecond: number
+  /** Factor on every error for throwing one speed step off the usual. */
+  readonly offNormalErrorFactor: number
+  /** Tangent of the angle error is its radians; a swing of the target per radian, in metres. */
+  readonly swingMetresPerRadian: number
+}
+
+/**
+ * Expected worth of aiming at grid place (`laydown`, `swing`), both fractional, at a speed step of -1, 0 or 1:
+ * parallel and angle misses walk over the surface, speed, spin and rotation smear the place at the pins.
+ */
+export function expectedWorth(
+  surface: LineSurface,
+  laydown: number,
+  swing: number,
+  speedStep: number,
+  valuing: LineValuing,
+): number {
+  const { error, table } = valuing
+  const scale = speedStep === 0 ? 1 : valuing.offNormalErrorFactor
+  const node = speedStep + 1
+  const slower = node * LINES
+  const faster = (node + 1) * LINES
+  const lateralStep = (scale * error.lateralMetres) / LAYDOWN_STEP_METRES
+  const swingStep = (scale * error.angleRadians * valuing.swingMetresPerRadian) / SWING_STEP_METRES
+  const rho = error.lateralAngleCorrelation
+  const own = Math.sqrt(1 - rho * rho)
+  const speedSigmaSteps = (scale * error.speedMetresPerSecond) / valuing.speedStepMetresPerSecond
+  let sum = 0
+  for (let a = 0; a < LATERAL_NODES.length; a++) {
+    const atLaydown = clamp(laydown + LATERAL_NODES[a] * lateralStep, LAYDOWNS - 1)
+    const l0 = atLaydown < LAYDOWNS - 1 ? atLaydown | 0 : LAYDOWNS - 2
+    const fl = atLaydown - l0
+    for (let b = 0; b < ANGLE_NODES; b++) {
+      const z = rho * LATERAL_NODES[a] + own * angleNodes[b]
+      const atSwing = clamp(swing + z * swingStep, SWINGS - 1)
+      const s0 = atSwing < SWINGS - 1 ? atSwing | 0 : SWINGS - 2
+      const fs = atSwing - s0
+      const corner = l0 * SWINGS + s0
+      const w00 = (1 - fl) * (1 - fs)
+      const w01 = (1 - fl) * fs
+      const w10 = fl * (1 - fs)
+      const w11 = fl * fs
+      const outermost =
+        0.5 *
+        (mix(surface.outermostMetres, slower + corner, w00, w01, w10, w11) +
+          mix(surface.outermostMetres, faster + corner, w00, w01, w10, w11))
+      const weight = LATERAL_WEIGHTS[a] * angleWeights[b]
+      if (outermost < 0) {
+        sum += weight * valuing.gutterWorth
+        continue
+      }
+      const slow = mix(surface.lateralMetres, slower + corner, w00, w01, w10, w11)
+      const fast = mix(surface.lateralMetres, faster + corner, w00, w01, w10, w11)
+      const tangent =
+        0.5 *
+        (mix(surface.tangent, slower + corner, w00, w01, w10, w11) +
+          mix(surface.tangent, faster + corner, w00, w01, w10, w11))
+      const bySpeed = (fast - slow) * speedSigmaSteps
+      const bySpin = scale * surface.perSpinSigma[corner]
+      const byRotation = scale * surface.perRotationSigma[corner]
+      const spread = Math.sqrt(
+        bySpeed * bySpeed +
+          bySpin * bySpin +
+          2 * error.speedSpinCorrelation * bySpeed * bySpin +
+          byRotation * byRotation,
+      )
+      sum += weight * lookUpWorth(table, 0.5 * (slow + fast), tangent, spread)
+    }
+  }
+  return sum
+}
+
+function mix(values: Float64Array, at: number, w00: number, w01: number, w10: number, w11: number): number {
+  return w00 * values[at] + w01 * values[at + 1] + w10 * values[at + SWINGS] + w11 * values[at + SWINGS + 1]
+}
+
+function clamp(value: number, most: number): number {
+  return value < 0 ? 0 : value > most ? most : value
+}

@@ -1,0 +1,62 @@
+import type { BallSpecification } from '../ball/specification.js'
+import { followTheMiss } from '../block/follow-the-miss.js'
+import type { BlockState, Decision } from '../block/types.js'
+import { playerView } from '../block/view.js'
+import { FULL_RACK } from '../pins/leaves.js'
+import { stream } from '../random.js'
+import { metresToBoards } from '../units.js'
+import { bestKnownChoice } from './known-choice.js'
+
+/** known sees the oil; thumb follows the usual rules of thumb; stay never moves; random throws anywhere sensible. */
+export const POLICIES = ['known', 'thumb', 'stay', 'random'] as const
+export type Policy = (typeof POLICIES)[number]
+
+/** What a policy would throw next. All of them shoot spares alike, so that they differ by their first balls alone. */
+export function choose(policy: Policy, state: BlockState): Decision {
+  const view = playerView(state)
+  if (!view || !state.spot) throw new RangeError('The block is over; there is nothing left to decide.')
+  if (state.standing !== FULL_RACK || view.suggestion.release === 'spare') return view.suggestion
+  if (policy === 'known') return bestKnownChoice(state)
+  if (policy === 'random') return randomChoice(state)
+  const last = view.onThisLane.findLast((one) => one.standingBefore === FULL_RACK && one.decision.release === 'strike')
+  if (!last) return { ...view.suggestion, ballId: openingBall(state, view.posted?.lengthFeet).id }
+  if (policy === 'stay') return last.decision
+  return { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation.contact) }
+}
+
+const LONG_FEET = 42
+const SHORT_FEET = 37
+
+/** The rule of thumb for the first ball: the more oil the stronger; common practice, no source. */
+function openingBall(state: BlockState, lengthFeet: number | undefined): BallSpecification {
+  const strongestFirst = [...state.setup.bag]
+    .filter((ball) => ball.cover !== 'plastic')
+    .sort((a, b) => strength(b) - strength(a))
+  const bag = strongestFirst.length > 0 ? strongestFirst : state.setup.bag
+  const last = bag.length - 1
+  if (lengthFeet === undefined) return bag[Math.floor(last / 2)]
+  return bag[lengthFeet >= LONG_FEET ? 0 : lengthFeet <= SHORT_FEET ? last : Math.floor(last / 2)]
+}
+
+const COVER_STRENGTH = { solid: 4, hybrid: 3, pearl: 2, urethane: 1, plastic: 0 } as const
+
+function strength(ball: BallSpecification): number {
+  return COVER_STRENGTH[ball.cover] - ball.surfaceGrit / 10000 + ball.differentialMetres * 100
+}
+
+/** Laydowns and exit boards among which the random policy draws evenly; from the right edge out to the middle. */
+const RANDOM_LAYDOWN: readonly [number, number] = [8, 30]
+const RANDOM_SWING: readonly [number, number] = [-9, 0]
+
+function randomChoice(state: BlockState): Decision {
+  const { spot, setup, seed } = state
+  if (!spot) throw new RangeError('The block is over; there is nothing left to decide.')
+  const draw = stream({ seed, game: spot.game, frame: spot.frame, ball: spot.ball, purpose: 'policy' })
+  const among = ([low, high]: readonly [number, number]): number =>
+    low + Math.floor(draw() * (2 * (high - low) + 1)) / 2
+  const ball = setup.bag[Math.floor(draw() * setup.bag.length)]
+  const laydown = among(RANDOM_LAYDOWN)
+  const targetBoard = Math.max(2, laydown + among(RANDOM_SWING))
+  const feetBoard = Math.round((laydown + metresToBoards(setup.bowler.slideToLaydownMetres)) * 2) / 2
+  return { ballId: ball.id, aim: { feetBoard, targetBoard, speedStep: 0 }, release: 'strike' }
+}

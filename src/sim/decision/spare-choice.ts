@@ -1,0 +1,110 @@
+import type { BallDynamics } from '../ball/dynamics.js'
+import type { RollOutcome } from '../ball/motion.js'
+import type { BowlerProfile } from '../bowler/profile.js'
+import type { Aim, ReleaseKind } from '../bowler/release.js'
+import { arcTangent } from '../exact-math.js'
+import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
+import { countPins } from '../pins/leaves.js'
+import { drawRackNature, type RackNature } from '../pins/nature.js'
+import { throwAtRack } from '../pins/rack.js'
+import { spareCurveAt } from '../pins/spare-odds.js'
+import { stream } from '../random.js'
+import { weighSecondBall } from '../scoring/worth.js'
+import { boardToMetres } from '../units.js'
+import { deliveryNodes } from './delivery-nodes.js'
+import { deliverAll, type FilmInPlay, meanOf } from './direct-worth.js'
+import type { Pricing } from './pricing.js'
+
+const HEADPIN_LATERAL_METRES = boardToMetres(20)
+
+/** A way to shoot at what stands. */
+export interface SpareShot {
+  readonly ballIndex: number
+  readonly aim: Aim
+  readonly release: ReleaseKind
+}
+
+export interface PricedSpare extends SpareShot {
+  readonly worth: number
+}
+
+/** Deliveries summed per shot while searching, and again, with live racks, for the shots compared at the end. */
+const SEARCH_NODES = deliveryNodes(48)
+const FINAL_NODES = deliveryNodes(96, 5000)
+const searchWorths = new Float64Array(48)
+
+/** Racks that the final comparison throws at: the same for every shot, and never one of the block's own. */
+const finalNatures: readonly RackNature[] = Array.from({ length: 96 }, (_, index) =>
+  drawRackNature(stream({ seed: 'spare-racks', game: 0, frame: 0, ball: 0, purpose: 'solver', index })),
+)
+
+export interface SpareSituation {
+  readonly inPlay: FilmInPlay
+  readonly bag: readonly BallDynamics[]
+  readonly profile: BowlerProfile
+  readonly pricing: Pricing
+  readonly standing: number
+}
+
+/** Worth of a shot by the table of straight spare balls: quick, for searching. */
+export function tabulatedSpareWorth(situation: SpareSituation, shot: SpareShot): number {
+  const { standing } = situation
+  deliverShot(
+    situation,
+    shot,
+    SEARCH_NODES,
+    (rolled) => {
+      if (rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES) return 0
+      const curve = spareCurveAt(standing, HEADPIN_LATERAL_METRES - rolled.lateralAtPinsMetres)
+      return secondBallWorth(situation, curve.conversion, curve.meanPins)
+    },
+    searchWorths,
+  )
+  return meanOf(searchWorths)
+}
+
+/** Worth of a shot, delivery by delivery, each thrown at a live rack; `into` gets one figure a delivery, for pairing. */
+export function liveSpareWorth(situation: SpareSituation, shot: SpareShot, into: Float64Array): number {
+  const { standing, bag } = situation
+  let node = 0
+  deliverShot(
+    situation,
+    shot,
+    FINAL_NODES,
+    (rolled) => {
+      const nature = finalNatures[node++]
+      if (rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES) return 0
+      const after = throwAtRack(
+        {
+          offsetMetres: HEADPIN_LATERAL_METRES - rolled.lateralAtPinsMetres,
+          angleRadians: arcTangent(rolled.tangentAtPins),
+          speedMetresPerSecond: rolled.speedAtPinsMetresPerSecond,
+          ballMassKilograms: bag[shot.ballIndex].massKilograms,
+          standing,
+        },
+        nature,
+      ).standing
+      const pins = countPins(standing) - countPins(after)
+      return secondBallWorth(situation, after === 0 ? 1 : 0, pins)
+    },
+    into,
+  )
+  return meanOf(into)
+}
+
+/** Deliveries in a live comparison. */
+export const LIVE_SPARE_DELIVERIES = 96
+
+function secondBallWorth({ pricing, standing }: SpareSituation, conversion: number, meanPins: number): number {
+  return weighSecondBall(pricing.weights, 10 - countPins(standing), conversion, meanPins)
+}
+
+function deliverShot(
+  { inPlay, bag, profile }: SpareSituation,
+  shot: SpareShot,
+  nodes: Float64Array,
+  worthOf: (outcome: RollOutcome) => number,
+  into: Float64Array,
+): void {
+  deliverAll(inPlay, bag[shot.ballIndex], profile, shot.aim, shot.release, nodes, worthOf, into)
+}

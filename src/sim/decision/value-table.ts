@@ -1,0 +1,97 @@
+import { exponential } from '../exact-math.js'
+import { BOARD_WIDTH_METRES, boardToMetres } from '../units.js'
+
+const FIRST_BOARD = -4
+const LAST_BOARD = 44
+const BOARD_STEP = 0.125
+const BOARDS = (LAST_BOARD - FIRST_BOARD) / BOARD_STEP + 1
+/** Tangents of the entry angle, about -2° to 8°. */
+const FIRST_TANGENT = -0.035
+const TANGENT_STEP = 0.0175
+const TANGENTS = 11
+const SPREAD_STEP = 0.25
+const SPREADS = 17
+const REACH = 3.5
+
+/**
+ * Expected worth of a first ball by where it crosses the headpin's row (board from the bowler's side), how steeply,
+ * and how far that board is still uncertain (standard deviation in boards), so that a whole cloud of misses costs
+ * one look-up.
+ */
+export interface ValueTable {
+  readonly worth: Float64Array
+}
+
+/** Worth of one exact entry: offset right of the headpin in metres and tangent of the entry angle. */
+export type EntryWorth = (offsetMetres: number, tangent: number) => number
+
+/** Tabulates `entryWorth` and smears it by Gaussian spreads of 0 to 4 boards. */
+export function buildValueTable(entryWorth: EntryWorth): ValueTable {
+  const worth = new Float64Array(SPREADS * TANGENTS * BOARDS)
+  const kernels = Array.from({ length: SPREADS }, (_, spread) => gaussianKernel((spread * SPREAD_STEP) / BOARD_STEP))
+  const exact = new Float64Array(BOARDS)
+  for (let tangent = 0; tangent < TANGENTS; tangent++) {
+    for (let board = 0; board < BOARDS; board++) {
+      const lateral = boardToMetres(FIRST_BOARD + board * BOARD_STEP)
+      exact[board] = entryWorth(boardToMetres(20) - lateral, FIRST_TANGENT + tangent * TANGENT_STEP)
+    }
+    for (let spread = 0; spread < SPREADS; spread++) {
+      const base = (spread * TANGENTS + tangent) * BOARDS
+      convolve(exact, kernels[spread], worth, base)
+    }
+  }
+  return { worth }
+}
+
+function gaussianKernel(sigmaSteps: number): Float64Array {
+  const half = Math.ceil(REACH * sigmaSteps)
+  const kernel = new Float64Array(2 * half + 1)
+  let sum = 0
+  for (let k = -half; k <= half; k++) {
+    kernel[k + half] = sigmaSteps > 0 ? exponential(-(k * k) / (2 * sigmaSteps * sigmaSteps)) : 1
+    sum += kernel[k + half]
+  }
+  for (let k = 0; k < kernel.length; k++) kernel[k] /= sum
+  return kernel
+}
+
+function convolve(exact: Float64Array, kernel: Float64Array, into: Float64Array, base: number): void {
+  const half = (kernel.length - 1) / 2
+  for (let board = 0; board < BOARDS; board++) {
+    let sum = 0
+    for (let k = -half; k <= half; k++) {
+      const from = board + k
+      sum += kernel[k + half] * exact[from < 0 ? 0 : from >= BOARDS ? BOARDS - 1 : from]
+    }
+    into[base + board] = sum
+  }
+}
+
+/**
+ * Worth at an entry place (metres from the bowler's edge), tangent and spread of the board (metres, one standard
+ * deviation), linear between the table's nodes and held at its borders.
+ */
+export function lookUpWorth(table: ValueTable, lateralMetres: number, tangent: number, spreadMetres: number): number {
+  const b = clamp((lateralMetres / BOARD_WIDTH_METRES + 0.5 - FIRST_BOARD) / BOARD_STEP, BOARDS - 1)
+  const t = clamp((tangent - FIRST_TANGENT) / TANGENT_STEP, TANGENTS - 1)
+  const s = clamp(spreadMetres / (BOARD_WIDTH_METRES * SPREAD_STEP), SPREADS - 1)
+  const b0 = b < BOARDS - 1 ? b | 0 : BOARDS - 2
+  const t0 = t < TANGENTS - 1 ? t | 0 : TANGENTS - 2
+  const s0 = s < SPREADS - 1 ? s | 0 : SPREADS - 2
+  const fb = b - b0
+  const ft = t - t0
+  const fs = s - s0
+  const near = (s0 * TANGENTS + t0) * BOARDS + b0
+  const far = near + TANGENTS * BOARDS
+  const w = table.worth
+  const low =
+    (1 - ft) * ((1 - fb) * w[near] + fb * w[near + 1]) + ft * ((1 - fb) * w[near + BOARDS] + fb * w[near + BOARDS + 1])
+  if (fs === 0) return low
+  const high =
+    (1 - ft) * ((1 - fb) * w[far] + fb * w[far + 1]) + ft * ((1 - fb) * w[far + BOARDS] + fb * w[far + BOARDS + 1])
+  return (1 - fs) * low + fs * high
+}
+
+function clamp(value: number, most: number): number {
+  return value < 0 ? 0 : value > most ? most : value
+}
