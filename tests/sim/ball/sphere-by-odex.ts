@@ -16,6 +16,8 @@ export interface JudgedRoll {
   readonly speed: number
   readonly seconds: number
   readonly rollStartMetres: number
+  /** Largest angle between the slip and its first direction, while slip is above 1 mm/s. */
+  readonly slipTurnRadians: number
 }
 
 /**
@@ -52,6 +54,7 @@ export function rollByOdex(film: OilFilm, ball: BallDynamics, launch: Launch): J
   }
   const solver = odexSolver(7, 1e-9)
   solver.maxStepSize = 0.1524
+  let slipTurnRadians = 0
   let rolling: { readonly x: number; readonly state: number[] } | null = null
   const slopes = (x: number, state: number[]): number[] => {
     const [vx, vy, , , y, carried] = state as [number, number, number, number, number, number, number]
@@ -75,6 +78,14 @@ export function rollByOdex(film: OilFilm, ball: BallDynamics, launch: Launch): J
     ]
   }
   const solved = solver.solve(slopes, launch.startMetres, start, PINS_METRES, (count, from, to, state, dense) => {
+    const [slipX, slipY] = slipOf(state)
+    const slip = Math.hypot(slipX, slipY)
+    if (slip > 1e-3) {
+      slipTurnRadians = Math.max(
+        slipTurnRadians,
+        Math.abs(slipX * startSlipY - slipY * startSlipX) / (slip * startSlip),
+      )
+    }
     if (count === 1 || leftOf(state) > 0) return undefined
     let before = from
     let after = to
@@ -97,5 +108,6 @@ export function rollByOdex(film: OilFilm, ball: BallDynamics, launch: Launch): J
     speed: Math.hypot(vx, vy),
     seconds: state[6]! + remaining / vx,
     rollStartMetres: end === null ? Number.POSITIVE_INFINITY : x,
+    slipTurnRadians,
   }
 }
