@@ -52,8 +52,21 @@ export interface BowlerProfile {
   readonly slideToLaydownMetres: number
 }
 
+/** Standard deviation of the ball's place on its first straight line, `metres` past the foul line. */
+export function lateralSpreadAt(error: ErrorSpread, metres: number): number {
+  const byAngle = error.angleRadians * metres
+  const { lateralMetres, lateralAngleCorrelation } = error
+  return Math.sqrt(lateralMetres * lateralMetres + byAngle * (byAngle + 2 * lateralAngleCorrelation * lateralMetres))
+}
+
 /** A normal number made from one 32-bit draw stays within this many standard deviations. */
 const FARTHEST_DRAW_SIGMAS = 6.4
+
+/** Most that a miss made of two correlated draws can be, in multiples of either; 1 for a correlation out of range. */
+function bothDraws(correlation: number): number {
+  const own = 1 - correlation * correlation
+  return own > 0 ? Math.abs(correlation) + Math.sqrt(own) : 1
+}
 
 interface Limit {
   readonly what: string
@@ -95,11 +108,13 @@ function errorLimits(kind: string, error: ErrorSpread, release: ReleaseNumbers, 
   const mph = metresPerSecondToMph(error.speedMetresPerSecond)
   const rpm = radiansPerSecondToRpm(error.spinRadiansPerSecond)
   const leastSpin = radiansPerSecondToRpm(release.spinRadiansPerSecond)
+  // the spin's miss is made of two draws, which may both be at their farthest
+  const spinReach = reach * bothDraws(error.speedSpinCorrelation)
   return [
     { what: `${kind} laydown spread`, found: metresToBoards(error.lateralMetres), low: 0, high: 5, unit: ' boards' },
     { what: `${kind} angle spread`, found: radiansToDegrees(error.angleRadians), low: 0, high: 3, unit: '°' },
     { what: `${kind} speed spread`, found: mph, low: 0, high: metresPerSecondToMph(softest) / reach, unit: ' mph' },
-    { what: `${kind} spin spread`, found: rpm, low: 0, high: leastSpin / reach, unit: ' rpm' },
+    { what: `${kind} spin spread`, found: rpm, low: 0, high: leastSpin / spinReach, unit: ' rpm' },
     { what: `${kind} rotation spread`, found: radiansToDegrees(error.rotationRadians), low: 0, high: 30, unit: '°' },
     {
       what: `${kind} laydown-angle correlation`,
