@@ -1,7 +1,7 @@
 import { exponential } from '../exact-math.js'
 
-/** Standard deviation of the strip a ball presses on, in boards: the loaded part is about an inch and a half wide (chosen, no source). */
-const SPREAD_BOARDS = 0.55
+/** Standard deviation of the strip a ball presses on, in boards: the loaded part is about an inch and a third wide (chosen, no source). */
+const SPREAD_BOARDS = 0.5
 
 /** Boards whose middle lies further from the track than this are left alone. */
 export const FOOTPRINT_REACH_BOARDS = 2.5

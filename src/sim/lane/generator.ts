@@ -116,8 +116,8 @@ function basePasses(lengthMetres: number, random: RandomSource): OilPass[] {
 /** Narrower passes one inside the other; the higher the ratio, the further in the widest of them begins. */
 function crownPasses(lengthMetres: number, ratio: number, symmetric: boolean, random: RandomSource): OilPass[] {
   const count = 5 + Math.floor(random() * 4)
-  const widest = Math.min(5 + 0.45 * ratio, 9) + 3 * random()
-  const narrowest = Math.min(widest + 3 + 3.5 * random(), 15)
+  const widest = Math.min(6.5 + 0.25 * ratio, 9) + 2 * random()
+  const narrowest = Math.min(widest + 3 + 4.5 * random(), 16)
   const lean = symmetric ? 0 : (random() < 0.5 ? -1 : 1) * (1 + 2 * random())
   const passes: OilPass[] = []
   for (let i = 0; i < count; i++) {
