@@ -8,6 +8,8 @@ import { addBuildingContact } from './touching-pair.js'
 
 /** A point this near the deck counts as touching it, so that a standing pin keeps all its support. */
 const TOUCH_METRES = 0.0001
+/** No body sinks this far into a floor within one step. */
+const UNDER_FLOOR_METRES = 0.012
 /** A pin leaning less than this has only its base on the deck: cosine of 18 degrees. */
 const BASE_ONLY_COSINE = 0.951
 
@@ -81,15 +83,18 @@ function touchRound(
   if (place[i]! + ax > DECK_END_METRES) return
   const beyond = side - DECK_HALF_WIDTH_METRES
   if (beyond <= 0) {
+    if (z < beyond) {
+      // The element's middle is inside the deck's side: the short way out is back into the gutter.
+      const side = radius - beyond
+      addBuildingContact(contacts, body, sign, 0, ax, ay - sign * radius, az, side, restitution, friction)
+      return
+    }
     const depth = radius - z
-    if (depth > -TOUCH_METRES)
-      addBuildingContact(contacts, body, 0, 1, ax, ay, az - radius, depth, restitution, friction)
+    touchFloor(contacts, body, ax, ay, az - radius, depth, restitution, friction)
     return
   }
   const floorDepth = radius - (z + GUTTER_DEPTH_METRES)
-  if (floorDepth > -TOUCH_METRES) {
-    addBuildingContact(contacts, body, 0, 1, ax, ay, az - radius, floorDepth, restitution, friction)
-  }
+  touchFloor(contacts, body, ax, ay, az - radius, floorDepth, restitution, friction)
   if (beyond < radius) {
     const above = Math.max(z, 0)
     const distance = Math.sqrt(beyond * beyond + above * above)
@@ -100,6 +105,21 @@ function touchRound(
       addBuildingContact(contacts, body, ny, nz, ax, ay - ny * radius, az - nz * radius, depth, restitution, friction)
     }
   }
+}
+
+/** A floor's contact, unless the point is so far below it that it has swung back under the deck's end. */
+function touchFloor(
+  contacts: ContactList,
+  body: number,
+  armX: number,
+  armY: number,
+  armZ: number,
+  depth: number,
+  restitution: number,
+  friction: number,
+): void {
+  if (depth < -TOUCH_METRES || depth > UNDER_FLOOR_METRES) return
+  addBuildingContact(contacts, body, 0, 1, armX, armY, armZ, depth, restitution, friction)
 }
 
 /** The rim of the base: its lowest point, and when `whole` the points opposite and at both sides as well. */
@@ -149,10 +169,9 @@ function touchRim(
   const { pinDeckRestitution, pinDeckFriction } = materials
   if (inside < 0) {
     const depth = -GUTTER_DEPTH_METRES - z
-    if (depth > -TOUCH_METRES)
-      addBuildingContact(contacts, pin, 0, 1, ax, ay, az, depth, pinDeckRestitution, pinDeckFriction)
+    touchFloor(contacts, pin, ax, ay, az, depth, pinDeckRestitution, pinDeckFriction)
   } else if (z < TOUCH_METRES) {
     if (-z > inside) addBuildingContact(contacts, pin, sign, 0, ax, ay, az, inside, pinDeckRestitution, pinDeckFriction)
-    else addBuildingContact(contacts, pin, 0, 1, ax, ay, az, -z, pinDeckRestitution, pinDeckFriction)
+    else touchFloor(contacts, pin, ax, ay, az, -z, pinDeckRestitution, pinDeckFriction)
   }
 }

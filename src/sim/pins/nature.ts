@@ -1,6 +1,6 @@
 import { drawNormal, type RandomSource } from '../random.js'
 import { MIRROR_PIN, PIN_COUNT } from './leaves.js'
-import { type Materials, RACK_SPREAD, USUAL_MATERIALS } from './materials.js'
+import { type Materials, type RackSpread, USUAL_MATERIALS, USUAL_SPREAD } from './materials.js'
 
 /** What no bowler can know of one rack: where its pins really stand, what they weigh and how they bounce and rub. */
 export interface RackNature {
@@ -25,24 +25,28 @@ export const IDEAL_NATURE: RackNature = {
 const FARTHEST_NORMAL = 2.5
 
 /** Draws one rack; always 35 uniform numbers, in a fixed order. */
-export function drawRackNature(random: RandomSource, usual: Materials = USUAL_MATERIALS): RackNature {
+export function drawRackNature(
+  random: RandomSource,
+  usual: Materials = USUAL_MATERIALS,
+  spread: RackSpread = USUAL_SPREAD,
+): RackNature {
   const normal = (): number => Math.max(-FARTHEST_NORMAL, Math.min(FARTHEST_NORMAL, drawNormal(random)))
-  const factor = (spread: number): number => 1 + spread * normal()
+  const factor = (share: number): number => 1 + share * normal()
   const ten = (draw: () => number): number[] => Array.from({ length: PIN_COUNT }, draw)
-  const spotDownLane = ten(() => RACK_SPREAD.spotMetres * normal())
-  const spotLeft = ten(() => RACK_SPREAD.spotMetres * normal())
-  const massFactor = ten(() => factor(RACK_SPREAD.pinMass))
+  const spotDownLane = ten(() => spread.spotMetres * normal())
+  const spotLeft = ten(() => spread.spotMetres * normal())
+  const massFactor = ten(() => factor(spread.pinMass))
   return {
     spotDownLane,
     spotLeft,
     massFactor,
     materials: {
       ...usual,
-      ballPinRestitution: usual.ballPinRestitution * factor(RACK_SPREAD.ballPinRestitution),
-      pinPinRestitution: usual.pinPinRestitution * factor(RACK_SPREAD.pinPinRestitution),
-      pinDeckFriction: usual.pinDeckFriction * factor(RACK_SPREAD.pinDeckFriction),
-      ballPinFriction: usual.ballPinFriction * factor(RACK_SPREAD.ballPinFriction),
-      pinPinFriction: usual.pinPinFriction * factor(RACK_SPREAD.pinPinFriction),
+      ballPinRestitution: usual.ballPinRestitution * factor(spread.ballPinRestitution),
+      pinPinRestitution: usual.pinPinRestitution * factor(spread.pinPinRestitution),
+      pinDeckFriction: usual.pinDeckFriction * factor(spread.pinDeckFriction),
+      ballPinFriction: usual.ballPinFriction * factor(spread.ballPinFriction),
+      pinPinFriction: usual.pinPinFriction * factor(spread.pinPinFriction),
     },
   }
 }

@@ -20,5 +20,5 @@ export const DECK_HALF_WIDTH_METRES = LANE_WIDTH_METRES / 2
 export const WALL_METRES = inchesToMetres(30.1)
 /** Depth of the flat gutter beside the pins; 3 1/4 to 3 3/4 in, from memory. */
 export const GUTTER_DEPTH_METRES = inchesToMetres(3.5)
-/** A body this far past the deck has dropped into the pit. */
-export const PIT_METRES = DECK_END_METRES + inchesToMetres(5.5)
+/** A body whose centre of gravity is this far past the deck drops into the pit, and nothing comes back from there. */
+export const PIT_METRES = DECK_END_METRES + inchesToMetres(2.5)
