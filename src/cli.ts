@@ -15,7 +15,10 @@ async function openScreen(options: { scenarioName?: string; seed?: string; noMot
 async function main(argv: readonly string[]): Promise<number> {
   const console = systemConsole()
   let exitCode: number = EXIT.fine
-  const program = buildProgram({ console, openScreen, finish: (code) => (exitCode = code) })
+  const finish = (code: number): void => {
+    exitCode = code
+  }
+  const program = buildProgram({ console, openScreen, finish })
   try {
     await program.parseAsync(argv.length > 0 ? argv : ['home'], { from: 'user' })
     return exitCode

@@ -1,5 +1,5 @@
-import { link, mkdir, open, unlink } from 'node:fs/promises'
-import { join } from 'node:path'
+import { link, mkdir, open, rename, unlink } from 'node:fs/promises'
+import { basename, dirname, join } from 'node:path'
 
 /** A file that could not be written, with the reason in one sentence. */
 export class WriteError extends Error {
@@ -17,16 +17,8 @@ export class WriteError extends Error {
  * @throws WriteError
  */
 export async function writeUnderFreeName(folder: string, stem: string, text: string): Promise<string> {
-  const draft = join(folder, `.${stem}.${process.pid}.part`)
   try {
-    await mkdir(folder, { recursive: true })
-    const file = await open(draft, 'w', 0o600)
-    try {
-      await file.writeFile(text)
-      await file.sync()
-    } finally {
-      await file.close()
-    }
+    const draft = await writeDraft(join(folder, stem), text)
     try {
       for (let number = 1; ; number++) {
         const path = join(folder, `${stem}-${number}.json`)
@@ -38,6 +30,33 @@ export async function writeUnderFreeName(folder: string, stem: string, text: str
   } catch (cause) {
     throw new WriteError(folder, cause)
   }
+}
+
+/**
+ * Writes `text` to a path in place of what was there: a reader finds the old text or the new, never a part.
+ *
+ * @throws WriteError
+ */
+export async function replaceFile(path: string, text: string): Promise<void> {
+  try {
+    await rename(await writeDraft(path, text), path)
+  } catch (cause) {
+    throw new WriteError(path, cause)
+  }
+}
+
+async function writeDraft(path: string, text: string): Promise<string> {
+  const folder = dirname(path)
+  const draft = join(folder, `.${basename(path)}.${process.pid}.part`)
+  await mkdir(folder, { recursive: true })
+  const file = await open(draft, 'w', 0o600)
+  try {
+    await file.writeFile(text)
+    await file.sync()
+  } finally {
+    await file.close()
+  }
+  return draft
 }
 
 async function takeName(draft: string, path: string): Promise<boolean> {

@@ -2,16 +2,21 @@ import { homedir } from 'node:os'
 import { join } from 'node:path'
 
 /**
- * Where records are kept: the folder named on the command line, else by DRYBOARD_DATA, else the user's data folder as
- * the XDG base directory specification 0.8 has it (which ignores a relative XDG_DATA_HOME).
+ * Where the program keeps things: the folder named on the command line, else DRYBOARD_DATA, else the user's data folder
+ * as the XDG base directory specification 0.8 has it (which ignores a relative XDG_DATA_HOME).
  */
-export function recordsFolder(
+export function dataFolder(
   named: string | undefined,
   environment: Readonly<Record<string, string | undefined>>,
 ): string {
   const own = named ?? environment.DRYBOARD_DATA
-  if (own) return join(own, 'records')
+  if (own) return own
   const shared = environment.XDG_DATA_HOME
   const base = shared?.startsWith('/') ? shared : join(homedir(), '.local', 'share')
-  return join(base, 'dryboard', 'records')
+  return join(base, 'dryboard')
+}
+
+/** Finished and stopped blocks, one file each. */
+export function recordsFolder(data: string): string {
+  return join(data, 'records')
 }

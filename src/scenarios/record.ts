@@ -84,7 +84,11 @@ export function decisionsOf(record: BlockRecord): Decision[] {
  */
 export async function writeRecord(record: BlockRecord, folder: string): Promise<string> {
   const stem = `${record.name}-${record.seed}`.replaceAll(/[^A-Za-z0-9-]+/g, '-').slice(0, 80)
-  return writeUnderFreeName(folder, stem, `${JSON.stringify(record, null, 1)}\n`)
+  return writeUnderFreeName(folder, stem, recordText(record))
+}
+
+export function recordText(record: BlockRecord): string {
+  return `${JSON.stringify(record, null, 1)}\n`
 }
 
 /**

@@ -1,11 +1,12 @@
 import { advance } from '../../sim/block/advance.js'
 import type { BlockState } from '../../sim/block/types.js'
-import { gradeKnown } from '../../sim/decision/grade.js'
+import { gradeKnown, KNOWN_LABEL } from '../../sim/decision/grade.js'
 import { choose, type Policy } from '../../sim/decision/policies.js'
 import { FULL_RACK } from '../../sim/pins/leaves.js'
 import { tally } from '../../sim/scoring/game.js'
 import { beginScenario } from '../begin-scenario.js'
-import { recordsFolder } from '../data-folder.js'
+import { calledPins } from '../called-pins.js'
+import { dataFolder, recordsFolder } from '../data-folder.js'
 import { loadScenario } from '../load.js'
 import { recordOf, writeRecord } from '../record.js'
 import type { Scenario } from '../scenario.js'
@@ -29,7 +30,8 @@ interface PlayedBlock {
   readonly strikes: number
   /** First balls in games. */
   readonly firstBalls: number
-  readonly givenAwayPins: number
+  readonly givenAwayFirstBalls: number
+  readonly givenAwaySpares: number
 }
 
 /** Blocks played by a policy: scores, strikes and pins given away. The k-th block has seed `seed-k`; a single one `seed` itself. */
@@ -42,7 +44,10 @@ export async function autoCommand(name: string, options: AutoOptions, console: C
     blocks.push(report)
     if (!options.json) console.print(blockLine(report))
     if (options.save) {
-      const path = await writeRecord(recordOf(scenario, state), recordsFolder(options.data, console.environment))
+      const path = await writeRecord(
+        recordOf(scenario, state),
+        recordsFolder(dataFolder(options.data, console.environment)),
+      )
       console.tell(`Record kept: ${path}`)
     }
   }
@@ -54,11 +59,12 @@ export async function autoCommand(name: string, options: AutoOptions, console: C
 
 function playBlock(scenario: Scenario, seed: string, policy: Policy): { state: BlockState; report: PlayedBlock } {
   let state = beginScenario(scenario, seed)
-  let givenAwayPins = 0
+  const givenAway = { 'first-ball': 0, spare: 0 }
   while (state.spot) {
     const decision = choose(policy, state)
-    if (state.spot.phase === 'game' && state.standing === FULL_RACK) {
-      givenAwayPins += gradeKnown(state, decision).givenAwayPins
+    if (state.spot.phase === 'game') {
+      const grade = gradeKnown(state, decision)
+      givenAway[grade.kind] += calledPins(grade)
     }
     state = advance(state, decision)
   }
@@ -72,37 +78,42 @@ function playBlock(scenario: Scenario, seed: string, policy: Policy): { state: B
       total: games.reduce((sum, total) => sum + total, 0),
       strikes: firstBalls.filter((one) => one.standingAfter === 0).length,
       firstBalls: firstBalls.length,
-      givenAwayPins: rounded(givenAwayPins, 2),
+      givenAwayFirstBalls: rounded(givenAway['first-ball'], 2),
+      givenAwaySpares: rounded(givenAway.spare, 2),
     },
   }
 }
 
-function blockLine({ seed, games, strikes, firstBalls, givenAwayPins }: PlayedBlock): string {
-  return `seed ${seed}: ${games.join(' ')}, ${strikes} strikes of ${firstBalls}, given away ${givenAwayPins.toFixed(1)} pins against the oil as it was`
+function blockLine({ seed, games, strikes, firstBalls, givenAwayFirstBalls, givenAwaySpares }: PlayedBlock): string {
+  return `seed ${seed}: ${games.join(' ')}, ${strikes} strikes of ${firstBalls}, given away ${KNOWN_LABEL}: ${givenAwayFirstBalls.toFixed(1)} on first balls, ${givenAwaySpares.toFixed(1)} on spares`
 }
 
 function summaryOf(blocks: readonly PlayedBlock[]) {
   const games = blocks.flatMap((block) => block.games)
-  const givenAway = blocks.map((block) => block.givenAwayPins / block.games.length)
+  const perGame = (pins: (block: PlayedBlock) => number) => {
+    const values = blocks.map((block) => pins(block) / block.games.length)
+    return { mean: rounded(mean(values), 3), standardError: standardError(values) }
+  }
   const strikes = blocks.reduce((sum, block) => sum + block.strikes, 0)
   const firstBalls = blocks.reduce((sum, block) => sum + block.firstBalls, 0)
   return {
     games: games.length,
-    meanGame: rounded(mean(games), 3),
-    meanGameStandardError: standardError(blocks.map((block) => block.total / block.games.length)),
     strikeShare: rounded(strikes / firstBalls, 4),
-    givenAwayPerGame: rounded(mean(givenAway), 3),
-    givenAwayStandardError: standardError(givenAway),
+    score: perGame((block) => block.total),
+    givenAwayFirstBalls: perGame((block) => block.givenAwayFirstBalls),
+    givenAwaySpares: perGame((block) => block.givenAwaySpares),
   }
 }
 
+type Spread = ReturnType<typeof summaryOf>['score']
+
 function summaryLines(summary: ReturnType<typeof summaryOf>): string[] {
-  const error = (value: number | null): string => (value === null ? '' : ` (standard error ${value.toFixed(2)})`)
+  const words = ({ mean: centre, standardError: error }: Spread, decimals: number): string =>
+    `${centre.toFixed(decimals)} a game${error === null ? '' : ` (standard error ${error.toFixed(decimals)})`}`
   return [
     '',
-    `${summary.games} games, mean ${summary.meanGame.toFixed(1)}${error(summary.meanGameStandardError)}`,
-    `strikes ${(summary.strikeShare * 100).toFixed(1)} % of first balls`,
-    `given away ${summary.givenAwayPerGame.toFixed(2)} pins a game${error(summary.givenAwayStandardError)}, against the oil as it was`,
+    `${summary.games} games: ${words(summary.score, 1)}; strikes ${(summary.strikeShare * 100).toFixed(1)} % of first balls`,
+    `given away ${KNOWN_LABEL}: first balls ${words(summary.givenAwayFirstBalls, 2)}, spares ${words(summary.givenAwaySpares, 2)}`,
   ]
 }
 

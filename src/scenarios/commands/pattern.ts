@@ -41,7 +41,9 @@ export async function patternCommand(name: string, options: PatternOptions, cons
     const { volumeMillilitres, lengthFeet, ratio, laneClass } = sheet
     console.print('')
     console.print(`${sheet.lane}${sheet.drawn ? ` (drawn by seed ${options.seed})` : ''}`)
-    console.print(`  ${volumeMillilitres} mL over ${lengthFeet} ft, ratio ${ratioWords(ratio)}, ${laneClass}`)
+    console.print(
+      `  ${volumeMillilitres.toFixed(1)} mL over ${lengthFeet} ft, ratio ${ratioWords(ratio)}, ${laneClass}`,
+    )
     console.print('')
     for (const row of thicknessTable(sheet.film)) console.print(row)
     console.print('')

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { beginScenario } from '../begin-scenario.js'
-import { recordsFolder } from '../data-folder.js'
+import { dataFolder, recordsFolder } from '../data-folder.js'
 import { loadScenario } from '../load.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
@@ -35,7 +35,10 @@ export async function playCommand(name: string, options: PlayOptions, console: C
   })
   if (state.spot) console.print('The block stops here, unfinished.')
   if (state.throws.length > 0) {
-    const path = await writeRecord(recordOf(scenario, state), recordsFolder(options.data, console.environment))
+    const path = await writeRecord(
+      recordOf(scenario, state),
+      recordsFolder(dataFolder(options.data, console.environment)),
+    )
     console.tell(`Record kept: ${path}`)
   }
   return EXIT.fine

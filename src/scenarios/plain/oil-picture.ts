@@ -20,9 +20,8 @@ export function oilPicture(film: OilFilm, thickest = thickestMicrons(film)): str
     rows.push(`${`${low}-${top}`.padStart(7)} |${cells}|`)
   }
   rows.push(`${' '.repeat(9)}${feetScale()}`)
-  rows.push(
-    `${' '.repeat(9)}boards from the right; blank is dry, each of "${RAMP.slice(1)}" is ${(thickest / 9).toFixed(2)} µm more`,
-  )
+  const step = (thickest / (RAMP.length - 1)).toFixed(2)
+  rows.push(`boards from the right; blank is dry, each of "${RAMP.slice(1)}" is ${step} µm more`)
   return rows
 }
 

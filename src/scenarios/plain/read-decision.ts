@@ -9,28 +9,28 @@ export type TypedLine =
   | { readonly kind: 'help' | 'score' | 'seen' | 'bag' | 'quit' }
   | { readonly kind: 'unclear'; readonly sentence: string }
 
-const QUESTIONS: Readonly<Record<string, 'help' | 'score' | 'seen' | 'bag' | 'quit'>> = {
-  '?': 'help',
-  help: 'help',
-  score: 'score',
-  seen: 'seen',
-  bag: 'bag',
-  quit: 'quit',
-  q: 'quit',
-}
+const QUESTIONS: ReadonlyMap<string | undefined, 'help' | 'score' | 'seen' | 'bag' | 'quit'> = new Map([
+  ['?', 'help'],
+  ['help', 'help'],
+  ['score', 'score'],
+  ['seen', 'seen'],
+  ['bag', 'bag'],
+  ['quit', 'quit'],
+  ['q', 'quit'],
+])
 
-const FIELDS: Readonly<Record<string, 'ball' | 'feet' | 'target' | 'speed' | 'release'>> = {
-  b: 'ball',
-  ball: 'ball',
-  f: 'feet',
-  feet: 'feet',
-  t: 'target',
-  target: 'target',
-  s: 'speed',
-  speed: 'speed',
-  r: 'release',
-  release: 'release',
-}
+const FIELDS: ReadonlyMap<string, 'ball' | 'feet' | 'target' | 'speed' | 'release'> = new Map([
+  ['b', 'ball'],
+  ['ball', 'ball'],
+  ['f', 'feet'],
+  ['feet', 'feet'],
+  ['t', 'target'],
+  ['target', 'target'],
+  ['s', 'speed'],
+  ['speed', 'speed'],
+  ['r', 'release'],
+  ['release', 'release'],
+])
 
 /**
  * Reads one typed line against the decision that stands. An empty line throws what stands; fields not named stay as
@@ -43,27 +43,28 @@ export function readDecision(
   hand: Hand,
 ): TypedLine {
   const words = typed.toLowerCase().replaceAll(',', ' ').split(/\s+/).filter(Boolean)
-  if (words.length === 1 && words[0] in QUESTIONS) return { kind: QUESTIONS[words[0]] }
+  const question = QUESTIONS.get(words[0])
+  if (words.length === 1 && question) return { kind: question }
   let decision = standing
   for (let place = 0; place < words.length; ) {
-    const move = readMove(words.slice(place), decision, hand)
-    if (move) {
-      decision = move
-      place += 4
-      continue
-    }
-    const changed = changeField(decision, words[place], words[place + 1], bag)
+    const isMove = words[place + 1] === 'and'
+    const changed = isMove
+      ? makeMove(decision, words.slice(place, place + 4), hand)
+      : changeField(decision, words[place], words[place + 1], bag)
     if (typeof changed === 'string') return { kind: 'unclear', sentence: changed }
     decision = changed
-    place += 2
+    place += isMove ? 4 : 2
   }
   return { kind: 'throw', decision }
 }
 
 /** "2 and 1 left": feet two boards and target one. */
-function readMove(words: readonly string[], decision: Decision, hand: Hand): Decision | null {
-  const [feet, and, target, side] = words
-  if (and !== 'and' || (side !== 'left' && side !== 'right')) return null
+function makeMove(decision: Decision, words: readonly string[], hand: Hand): Decision | string {
+  const [feet, , target, side] = words
+  const unclear = [feet, target].find((word) => !Number.isFinite(Number(word ?? Number.NaN)))
+  if (unclear !== undefined) return `"${unclear}" is not a count of boards.`
+  if (target === undefined || (side !== 'left' && side !== 'right'))
+    return 'A move ends with left or right, as in 2 and 1 left.'
   const away = (side === 'left') === (hand === 'right') ? 1 : -1
   const aim = {
     ...decision.aim,
@@ -79,7 +80,7 @@ function changeField(
   value: string | undefined,
   bag: readonly BallSpecification[],
 ): Decision | string {
-  const field = FIELDS[name]
+  const field = FIELDS.get(name)
   if (!field) return `"${name}" is not something to decide; say ball, feet, target, speed or release, or ? for help.`
   if (value === undefined) return `What should ${field} be?`
   switch (field) {

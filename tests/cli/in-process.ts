@@ -1,0 +1,47 @@
+import { CommanderError } from 'commander'
+import type { CommandConsole } from '../../src/scenarios/commands/console.js'
+import { faultReport } from '../../src/scenarios/commands/fault-report.js'
+import { buildProgram } from '../../src/scenarios/commands/program.js'
+
+export interface CommandResult {
+  readonly exitCode: number
+  readonly out: string
+  readonly err: string
+}
+
+/** Runs a command line in this process, with typed lines and an environment of the test's own. */
+export async function runCommand(
+  argv: readonly string[],
+  { typed = [], environment = {} }: { typed?: readonly string[]; environment?: Record<string, string> } = {},
+): Promise<CommandResult> {
+  const out: string[] = []
+  const err: string[] = []
+  const console: CommandConsole = {
+    print: (text) => void out.push(text),
+    tell: (text) => void err.push(text),
+    lines: async function* () {
+      yield* typed
+    },
+    interactive: false,
+    environment,
+  }
+  let exitCode = 0
+  const openScreen = async (): Promise<number> => {
+    throw new Error('No screen was to be opened.')
+  }
+  const finish = (code: number): void => {
+    exitCode = code
+  }
+  const program = buildProgram({ console, openScreen, finish })
+  try {
+    await program.parseAsync(argv, { from: 'user' })
+  } catch (fault) {
+    if (fault instanceof CommanderError) exitCode = fault.exitCode === 0 ? 0 : 64
+    else {
+      const report = faultReport(fault)
+      err.push(...report.sentences)
+      exitCode = report.exitCode
+    }
+  }
+  return { exitCode, out: out.join('\n'), err: err.join('\n') }
+}
