@@ -52,6 +52,7 @@ export function rollBall(
   const slipping = startSlip > NO_SLIP_METRES_PER_SECOND
   const slipX = slipping ? (slipAlong * directionX - slipAcross * directionY) / startSlip : 0
   const slipY = slipping ? (slipAlong * directionY + slipAcross * directionX) / startSlip : 0
+  const slipXPerRow = slipX / FILM_ROW_METRES
   const startX = speedMetresPerSecond * directionX
   const startY = speedMetresPerSecond * directionY
   const lossAtRoll = slipping ? startSlip / slipFactor : 0
@@ -102,31 +103,35 @@ export function rollBall(
     const carriedC0 = carried + length * (2 * carriedB - carriedA)
     const slipC = startSlip - slipFactor * lossC0
     coefficient = frictionCoefficient(friction, bare + carriedFilmShare * carriedC0, Math.max(0, slipC))
-    let paceC = FILM_ROW_METRES / (startX - slipX * lossC0)
-    const lossC = coefficient * STANDARD_GRAVITY * paceC
-    let slopeC = (startY - slipY * lossC0) * paceC
+    const paceC0 = FILM_ROW_METRES / (startX - slipX * lossC0)
+    const lossC = coefficient * STANDARD_GRAVITY * paceC0
     const carriedC = (bare - carriedC0) * MATCHING_PER_PLACE
 
     const sixth = length / 6
     let nextLoss = loss + sixth * (lossA + 4 * lossB + lossC)
-    let nextLateral = lateral + sixth * (slopeA + 4 * slopeB + slopeC)
-    let nextTime = time + sixth * (paceA + 4 * paceB + paceC)
+    const lossAtMiddle = 0.5 * (loss + nextLoss) + 0.125 * length * (lossA - lossC)
+    let paceM = paceB + slipXPerRow * (lossAtMiddle - lossB0) * paceB * paceB
+    let slopeM = (startY - slipY * lossAtMiddle) * paceM
+    let paceC = paceC0 + slipXPerRow * (nextLoss - lossC0) * paceC0 * paceC0
+    let slopeC = (startY - slipY * nextLoss) * paceC
     if (coefficient >= hookFriction && hookPlace === Number.POSITIVE_INFINITY) {
       hookPlace = place + (length * (hookFriction - coefficientA)) / (coefficient - coefficientA)
     }
     if (nextLoss >= lossAtRoll) {
       const missing = lossAtRoll - loss
-      const end = rollShare(length * lossA, nextLoss - loss, missing)
-      const middleLoss = loss + 0.5 * end * (length * lossA + 0.5 * end * (nextLoss - loss - length * lossA))
-      const middlePace = FILM_ROW_METRES / (startX - slipX * middleLoss)
+      const gain = nextLoss - loss
+      const end = rollShare(length * lossA, gain, missing)
+      const lossHalfway = loss + 0.5 * end * (length * lossA + 0.5 * end * (gain - length * lossA))
       length *= end
       nextLoss = lossAtRoll
-      slopeC = rollSlope
+      paceM = FILM_ROW_METRES / (startX - slipX * lossHalfway)
+      slopeM = (startY - slipY * lossHalfway) * paceM
       paceC = FILM_ROW_METRES / (startX - slipX * lossAtRoll)
-      nextLateral = lateral + (length / 6) * (slopeA + 4 * (startY - slipY * middleLoss) * middlePace + slopeC)
-      nextTime = time + (length / 6) * (paceA + 4 * middlePace + paceC)
+      slopeC = rollSlope
       rollPlace = place + length
     }
+    const nextLateral = lateral + (length / 6) * (slopeA + 4 * slopeM + slopeC)
+    time += (length / 6) * (paceA + 4 * paceM + paceC)
     if (slopeA < 0 && slopeC >= 0) {
       const share = slopeA / (slopeA - slopeC)
       breakpoint = place + share * length
@@ -141,10 +146,9 @@ export function rollBall(
     place += length
     loss = nextLoss
     lateral = nextLateral
-    time = nextTime
     carried += sixth * (carriedA + 4 * carriedB + carriedC)
     paceA = paceC
-    lossA = lossC
+    lossA = coefficient * STANDARD_GRAVITY * paceC
     slopeA = slopeC
     carriedA = carriedC
   }

@@ -13,7 +13,7 @@ interface StepRule {
 
 /** Tried in order; a step of one row is always allowed, because the film is linear within it. */
 const RULES: readonly StepRule[] = [
-  { rows: 4, turn: 0.1, leastMicrons: 0.5 },
+  { rows: 4, turn: 0.05, leastMicrons: 0.6 },
   { rows: 2, turn: 0.7, leastMicrons: 0 },
 ]
 /** Friction answers to a kink as its size over the cube of the film, until the film is this thin. */
@@ -58,7 +58,7 @@ function lookAlongRow(microns: Float64Array, row: number, turns: Float64Array, t
     if (here < thin) thin = here
     if (!hasNeighbours) continue
     const kink = Math.abs(microns[cell - FILM_BOARDS]! - 2 * here + microns[cell + FILM_BOARDS]!)
-    const floor = here > THIN_MICRONS ? here : THIN_MICRONS
+    const floor = Math.max(here, THIN_MICRONS)
     const turn = kink / (floor * floor * floor)
     if (turn > sharpest) sharpest = turn
   }
