@@ -3,17 +3,16 @@ import { buildStepTable } from '../ball/step-table.js'
 import type { BowlerProfile } from '../bowler/profile.js'
 import { type Aim, ARROWS_METRES } from '../bowler/release.js'
 import type { OilFilm } from '../lane/film.js'
-import { BOARD_WIDTH_METRES, metresToBoards } from '../units.js'
+import { metresToBoards } from '../units.js'
 import {
   FIRST_LAYDOWN_BOARD,
   FIRST_SWING_BOARDS,
-  FIRST_TARGET_BOARD,
-  LAST_TARGET_BOARD,
-  LAYDOWNS,
+  OFFERED_LAYDOWN_BOARDS,
+  OFFERED_SWING_BOARDS,
+  OFFERED_TARGET_BOARDS,
   SWING_STEP_BOARDS,
-  SWINGS,
 } from './line-grid.js'
-import { type LineSurface, newLineSurface, rollLines } from './line-surface.js'
+import { isNear, type LineSurface, newLineSurface, rollLines } from './line-surface.js'
 import { expectedWorth, type LineValuing } from './line-value.js'
 import type { Pricing } from './pricing.js'
 
@@ -34,9 +33,6 @@ export interface LineSearch {
   /** Worth of any line of the search's bowler, by the same surface. */
   readonly worthOf: (ballIndex: number, aim: Aim) => number
 }
-
-/** Most extreme swings (target minus laydown, boards) that are offered as a line. */
-const PLAYABLE_SWINGS: readonly [number, number] = [-12.5, 1.5]
 
 /**
  * Searches every ball, line and speed of a right-hander on one film: a surface of error-free paths per ball, over
@@ -90,18 +86,18 @@ function bestOfBall(
   profile: BowlerProfile,
   valuings: readonly LineValuing[],
 ): PricedLine {
-  const slideBoards = profile.slideToLaydownMetres / BOARD_WIDTH_METRES
+  const slideBoards = metresToBoards(profile.slideToLaydownMetres)
   let best: PricedLine = { ballIndex, aim: { feetBoard: 0, targetBoard: 0, speedStep: 0 }, worth: -Infinity }
-  const firstFeet = Math.ceil((FIRST_LAYDOWN_BOARD + slideBoards) * 2) / 2
-  const lastFeet = FIRST_LAYDOWN_BOARD + LAYDOWNS - 1 + slideBoards
-  for (let feetBoard = firstFeet; feetBoard <= lastFeet; feetBoard += 0.5) {
+  const [firstLaydown, lastLaydown] = OFFERED_LAYDOWN_BOARDS
+  const lastFeet = lastLaydown + slideBoards
+  for (let feetBoard = halfUp(firstLaydown + slideBoards); feetBoard <= lastFeet; feetBoard += 0.5) {
     const laydownBoard = feetBoard - slideBoards
     const laydown = laydownBoard - FIRST_LAYDOWN_BOARD
-    const from = Math.max(FIRST_TARGET_BOARD, Math.ceil((laydownBoard + PLAYABLE_SWINGS[0]) * 2) / 2)
-    const to = Math.min(LAST_TARGET_BOARD, laydownBoard + PLAYABLE_SWINGS[1])
+    const from = Math.max(OFFERED_TARGET_BOARDS[0], halfUp(laydownBoard + OFFERED_SWING_BOARDS[0]))
+    const to = Math.min(OFFERED_TARGET_BOARDS[1], laydownBoard + OFFERED_SWING_BOARDS[1])
     for (let targetBoard = from; targetBoard <= to; targetBoard += 0.5) {
       const swing = (targetBoard - laydownBoard - FIRST_SWING_BOARDS) / SWING_STEP_BOARDS
-      if (swing < 0 || swing > SWINGS - 1) continue
+      if (!isNear(surface, Math.round(laydown), Math.round(swing))) continue
       for (const speedStep of SPEED_STEPS) {
         const worth = expectedWorth(surface, laydown, swing, speedStep, valuings[speedStep + 1])
         if (worth > best.worth) best = { ballIndex, aim: { feetBoard, targetBoard, speedStep }, worth }
@@ -110,3 +106,5 @@ function bestOfBall(
   }
   return best
 }
+
+const halfUp = (boards: number): number => Math.ceil(boards * 2) / 2

@@ -2,7 +2,7 @@ import type { BallDynamics } from '../ball/dynamics.js'
 import { newRollOutcome, type RollOutcome, rollBall } from '../ball/motion.js'
 import type { StepTable } from '../ball/step-table.js'
 import type { BowlerProfile } from '../bowler/profile.js'
-import { type Aim, deliveredLaunch } from '../bowler/release.js'
+import { type Aim, deliverInto, scratchLaunch } from '../bowler/release.js'
 import type { OilFilm } from '../lane/film.js'
 import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
 import { ERROR_DIMENSIONS } from './delivery-nodes.js'
@@ -16,7 +16,7 @@ export interface FilmInPlay {
 }
 
 const outcome = newRollOutcome()
-const normals = [0, 0, 0, 0, 0]
+const launch = scratchLaunch()
 
 /**
  * Rolls one aim with every error of `nodes` and writes what each delivery is worth into `into`.
@@ -34,8 +34,8 @@ export function deliverAll(
 ): void {
   const count = nodes.length / ERROR_DIMENSIONS
   for (let k = 0; k < count; k++) {
-    for (let d = 0; d < ERROR_DIMENSIONS; d++) normals[d] = nodes[k * ERROR_DIMENSIONS + d]
-    rollBall(film, steps, ball, deliveredLaunch(profile, aim, release, normals), outcome)
+    deliverInto(launch, profile, aim, release, nodes, k * ERROR_DIMENSIONS)
+    rollBall(film, steps, ball, launch, outcome)
     into[k] = worthOf(outcome)
   }
 }

@@ -1,13 +1,19 @@
-import type { Launch } from '../ball/launch.js'
 import type { ReleaseNumbers } from '../bowler/profile.js'
-import { ARROWS_METRES, launchFrom } from '../bowler/release.js'
-
-/** A launch that is filled again and again, so that a search allocates nothing. */
-export type ScratchLaunch = { -readonly [Key in keyof Launch]: Launch[Key] }
+import { ARROWS_METRES, type ScratchLaunch, scratchLaunch } from '../bowler/release.js'
+import { cosine, sine } from '../exact-math.js'
 
 /** A scratch launch with everything of the release that does not change from line to line. */
-export function scratchLaunch(release: ReleaseNumbers): ScratchLaunch {
-  return { ...launchFrom(release, 0, 0) }
+export function launchOfRelease(release: ReleaseNumbers): ScratchLaunch {
+  return {
+    ...scratchLaunch(),
+    startMetres: release.loftMetres,
+    speedMetresPerSecond: release.speedMetresPerSecond,
+    spinRadiansPerSecond: release.spinRadiansPerSecond,
+    sineRotation: sine(release.rotationRadians),
+    cosineRotation: cosine(release.rotationRadians),
+    sineTilt: sine(release.tiltRadians),
+    cosineTilt: cosine(release.tiltRadians),
+  }
 }
 
 /** Points the launch along the line from a laydown at the foul line through a place `swingMetres` left of it at the arrows. */

@@ -3,27 +3,19 @@ import { newRollOutcome } from '../ball/launch.js'
 import { rollBall } from '../ball/motion.js'
 import type { StepTable } from '../ball/step-table.js'
 import type { BowlerProfile } from '../bowler/profile.js'
-import { ARROWS_METRES } from '../bowler/release.js'
 import { cosine, sine } from '../exact-math.js'
 import type { OilFilm } from '../lane/film.js'
-import { BOARD_WIDTH_METRES } from '../units.js'
-import {
-  FIRST_TARGET_BOARD,
-  LAST_TARGET_BOARD,
-  LAYDOWNS,
-  LINES,
-  laydownBoardOf,
-  laydownMetresOf,
-  SWINGS,
-  swingBoardsOf,
-  swingMetresOf,
-} from './line-grid.js'
-import { pointLaunch, scratchLaunch } from './line-launch.js'
+import { boardToMetres } from '../units.js'
+import { LAYDOWNS, LINES, laydownMetresOf, SWINGS, swingMetresOf } from './line-grid.js'
+import { launchOfRelease, pointLaunch } from './line-launch.js'
 
 /** Speeds that are rolled, in the bowler's speed steps from the usual: each step's place and slope lie between two. */
 export const SPEED_NODES = [-1.5, -0.5, 0.5, 1.5] as const
-/** Standard deviations of the aiming error beyond the playable targets that are rolled too, so that no miss is clipped. */
-const HALO_SIGMAS = 4.5
+const MIDDLE_NODE = 1
+/** First every second laydown and swing is rolled at one speed; what goes far from the headpin is not looked at closer. */
+const COARSE = 2
+/** Places at the headpin's row between which lines are rolled one by one at every speed. */
+const NEAR_METRES: readonly [number, number] = [boardToMetres(8.5), boardToMetres(28)]
 /** Spin and rotation slopes vary slowly: they are measured on every third laydown and swing. */
 const SLOPE_STRIDE = 3
 
@@ -52,7 +44,7 @@ export function newLineSurface(): LineSurface {
 
 const outcome = newRollOutcome()
 
-/** Rolls every line of the grid on a film and writes what came of it into `surface`. */
+/** Rolls the lines of the grid on a film and writes what came of them into `surface`. */
 export function rollLines(
   film: OilFilm,
   steps: StepTable,
@@ -60,38 +52,50 @@ export function rollLines(
   profile: BowlerProfile,
   surface: LineSurface,
 ): void {
-  const launch = scratchLaunch(profile.strike)
-  const haloBoards = haloOf(profile)
-  for (let node = 0; node < SPEED_NODES.length; node++) {
+  const launch = launchOfRelease(profile.strike)
+  const rollInto = (node: number, laydown: number, swing: number): void => {
     launch.speedMetresPerSecond =
       profile.strike.speedMetresPerSecond + SPEED_NODES[node] * profile.speedStepMetresPerSecond
-    for (let laydown = 0; laydown < LAYDOWNS; laydown++)
-      for (let swing = 0; swing < SWINGS; swing++) {
-        const at = (node * LAYDOWNS + laydown) * SWINGS + swing
-        if (!isRolled(laydown, swing, haloBoards)) {
-          surface.lateralMetres[at] = Number.NaN
-          continue
-        }
-        pointLaunch(launch, laydownMetresOf(laydown), swingMetresOf(swing))
-        rollBall(film, steps, ball, launch, outcome)
-        surface.lateralMetres[at] = outcome.lateralAtPinsMetres
-        surface.tangent[at] = outcome.tangentAtPins
-        surface.outermostMetres[at] = outcome.breakpointLateralMetres
-      }
+    pointLaunch(launch, laydownMetresOf(laydown), swingMetresOf(swing))
+    rollBall(film, steps, ball, launch, outcome)
+    const at = placeOf(node, laydown, swing)
+    surface.lateralMetres[at] = outcome.lateralAtPinsMetres
+    surface.tangent[at] = outcome.tangentAtPins
+    surface.outermostMetres[at] = outcome.breakpointLateralMetres
   }
+  for (let laydown = 0; laydown < LAYDOWNS; laydown += COARSE)
+    for (let swing = 0; swing < SWINGS; swing += COARSE) rollInto(MIDDLE_NODE, laydown, swing)
+  fillBetween(surface.lateralMetres)
+  fillBetween(surface.tangent)
+  fillBetween(surface.outermostMetres)
+  for (let node = 0; node < SPEED_NODES.length; node++)
+    for (let laydown = 0; laydown < LAYDOWNS; laydown++)
+      for (let swing = 0; swing < SWINGS; swing++) if (isNear(surface, laydown, swing)) rollInto(node, laydown, swing)
   measureSlopes(film, steps, ball, profile, surface)
 }
 
-function haloOf({ error, offNormalErrorFactor }: BowlerProfile): number {
-  const angleMetres = error.angleRadians * ARROWS_METRES
-  const sigma = Math.sqrt(error.lateralMetres * error.lateralMetres + angleMetres * angleMetres)
-  return (HALO_SIGMAS * offNormalErrorFactor * sigma) / BOARD_WIDTH_METRES
+/** Whether a line ends near enough to the headpin to be worth a closer look. */
+export function isNear(surface: LineSurface, laydown: number, swing: number): boolean {
+  const lateral = surface.lateralMetres[placeOf(0, laydown, swing)]
+  return lateral > NEAR_METRES[0] && lateral < NEAR_METRES[1]
 }
 
-/** True for the lines that are rolled: the playable ones and their halo. */
-function isRolled(laydown: number, swing: number, haloBoards: number): boolean {
-  const target = laydownBoardOf(laydown) + swingBoardsOf(swing)
-  return target >= FIRST_TARGET_BOARD - haloBoards && target <= LAST_TARGET_BOARD + haloBoards
+function placeOf(node: number, laydown: number, swing: number): number {
+  return (node * LAYDOWNS + laydown) * SWINGS + swing
+}
+
+/** Fills the lines between the coarsely rolled ones by their mean, at every speed. */
+function fillBetween(values: Float64Array): void {
+  const middle = values.subarray(MIDDLE_NODE * LINES, (MIDDLE_NODE + 1) * LINES)
+  for (let laydown = 0; laydown < LAYDOWNS; laydown += COARSE)
+    for (let swing = 1; swing < SWINGS; swing += COARSE)
+      middle[laydown * SWINGS + swing] =
+        0.5 * (middle[laydown * SWINGS + swing - 1] + middle[laydown * SWINGS + swing + 1])
+  for (let laydown = 1; laydown < LAYDOWNS; laydown += COARSE)
+    for (let swing = 0; swing < SWINGS; swing++)
+      middle[laydown * SWINGS + swing] =
+        0.5 * (middle[(laydown - 1) * SWINGS + swing] + middle[(laydown + 1) * SWINGS + swing])
+  for (let node = 0; node < SPEED_NODES.length; node++) if (node !== MIDDLE_NODE) values.set(middle, node * LINES)
 }
 
 function measureSlopes(
@@ -102,18 +106,17 @@ function measureSlopes(
   surface: LineSurface,
 ): void {
   const { strike, error } = profile
-  const middle = 1
-  const launch = scratchLaunch(strike)
-  const haloBoards = haloOf(profile)
-  launch.speedMetresPerSecond = strike.speedMetresPerSecond + SPEED_NODES[middle] * profile.speedStepMetresPerSecond
+  const launch = launchOfRelease(strike)
+  launch.speedMetresPerSecond =
+    strike.speedMetresPerSecond + SPEED_NODES[MIDDLE_NODE] * profile.speedStepMetresPerSecond
   const turned = strike.rotationRadians + error.rotationRadians
   const sineTurned = sine(turned)
   const cosineTurned = cosine(turned)
   const { sineRotation, cosineRotation } = launch
-  for (let laydown = 0; laydown < LAYDOWNS; laydown += SLOPE_STRIDE)
-    for (let swing = 0; swing < SWINGS; swing += SLOPE_STRIDE) {
-      if (!isRolled(laydown, swing, haloBoards)) continue
-      const base = surface.lateralMetres[(middle * LAYDOWNS + laydown) * SWINGS + swing]
+  for (let laydown = 1; laydown < LAYDOWNS; laydown += SLOPE_STRIDE)
+    for (let swing = 1; swing < SWINGS; swing += SLOPE_STRIDE) {
+      if (!isNear(surface, laydown, swing)) continue
+      const base = surface.lateralMetres[placeOf(MIDDLE_NODE, laydown, swing)]
       pointLaunch(launch, laydownMetresOf(laydown), swingMetresOf(swing))
       launch.spinRadiansPerSecond = strike.spinRadiansPerSecond + error.spinRadiansPerSecond
       rollBall(film, steps, ball, launch, outcome)
@@ -130,9 +133,8 @@ function measureSlopes(
 
 /** Gives the lines around a measured one its slopes. */
 function spreadSlope(surface: LineSurface, laydown: number, swing: number, bySpin: number, byRotation: number): void {
-  const reach = SLOPE_STRIDE - 1
-  for (let l = Math.max(0, laydown - reach); l <= Math.min(LAYDOWNS - 1, laydown + reach); l++)
-    for (let s = Math.max(0, swing - reach); s <= Math.min(SWINGS - 1, swing + reach); s++) {
+  for (let l = Math.max(0, laydown - 1); l <= Math.min(LAYDOWNS - 1, laydown + 1); l++)
+    for (let s = Math.max(0, swing - 1); s <= Math.min(SWINGS - 1, swing + 1); s++) {
       surface.perSpinSigma[l * SWINGS + s] = bySpin
       surface.perRotationSigma[l * SWINGS + s] = byRotation
     }

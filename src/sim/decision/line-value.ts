@@ -4,11 +4,16 @@ import { LAYDOWN_STEP_METRES, LAYDOWNS, LINES, SWING_STEP_METRES, SWINGS } from 
 import type { LineSurface } from './line-surface.js'
 import { lookUpWorth, type ValueTable } from './value-table.js'
 
-/** Angle errors are summed over equally spaced nodes: the worth is a narrow peak, on which few-node rules fail. */
+/**
+ * The angle's normal error is a mixture of narrow normal errors around equally spaced nodes. Within each the path is
+ * taken as linear and smears the place at the pins; between them it bends as the surface does. (The worth is a narrow
+ * peak, on which few-node rules fail.)
+ */
 const ANGLE_NODES = 11
 const ANGLE_REACH_SIGMAS = 2.8
+const NARROW_SIGMA = 0.45
 const angleNodes = Array.from({ length: ANGLE_NODES }, (_, k) => ANGLE_REACH_SIGMAS * ((2 * k) / (ANGLE_NODES - 1) - 1))
-const angleWeights = normalised(angleNodes.map((z) => exponential((-z * z) / 2)))
+const angleWeights = normalised(angleNodes.map((z) => exponential((-z * z) / (2 * (1 - NARROW_SIGMA * NARROW_SIGMA)))))
 /** Gauss-Hermite nodes for the parallel miss, whose effect is nearly linear. */
 const LATERAL_NODES = [-1.7320508075688772, 0, 1.7320508075688772] as const
 const LATERAL_WEIGHTS = [1 / 6, 2 / 3, 1 / 6] as const
@@ -49,6 +54,7 @@ export function expectedWorth(
   const swingStep = (scale * error.angleRadians * valuing.swingMetresPerRadian) / SWING_STEP_METRES
   const rho = error.lateralAngleCorrelation
   const own = Math.sqrt(1 - rho * rho)
+  const narrowStep = NARROW_SIGMA * own * swingStep
   const speedSigmaSteps = (scale * error.speedMetresPerSecond) / valuing.speedStepMetresPerSecond
   let sum = 0
   for (let a = 0; a < LATERAL_NODES.length; a++) {
@@ -65,34 +71,47 @@ export function expectedWorth(
       const w01 = (1 - fl) * fs
       const w10 = fl * (1 - fs)
       const w11 = fl * fs
+      const weight = LATERAL_WEIGHTS[a] * angleWeights[b]
       const outermost =
         0.5 *
         (mix(surface.outermostMetres, slower + corner, w00, w01, w10, w11) +
           mix(surface.outermostMetres, faster + corner, w00, w01, w10, w11))
-      const weight = LATERAL_WEIGHTS[a] * angleWeights[b]
-      if (outermost < 0) {
-        sum += weight * valuing.gutterWorth
-        continue
-      }
+      const outermostSlope = surface.outermostMetres[slower + corner + 1] - surface.outermostMetres[slower + corner]
+      const onLane = shareAbove(outermost, Math.abs(outermostSlope * narrowStep))
+      sum += weight * (1 - onLane) * valuing.gutterWorth
+      if (onLane === 0) continue
       const slow = mix(surface.lateralMetres, slower + corner, w00, w01, w10, w11)
       const fast = mix(surface.lateralMetres, faster + corner, w00, w01, w10, w11)
       const tangent =
         0.5 *
         (mix(surface.tangent, slower + corner, w00, w01, w10, w11) +
           mix(surface.tangent, faster + corner, w00, w01, w10, w11))
+      const byAngle =
+        narrowStep *
+        ((1 - fl) * (surface.lateralMetres[slower + corner + 1] - surface.lateralMetres[slower + corner]) +
+          fl * (surface.lateralMetres[slower + corner + SWINGS + 1] - surface.lateralMetres[slower + corner + SWINGS]))
       const bySpeed = (fast - slow) * speedSigmaSteps
       const bySpin = scale * surface.perSpinSigma[corner]
       const byRotation = scale * surface.perRotationSigma[corner]
       const spread = Math.sqrt(
-        bySpeed * bySpeed +
+        byAngle * byAngle +
+          bySpeed * bySpeed +
           bySpin * bySpin +
           2 * error.speedSpinCorrelation * bySpeed * bySpin +
           byRotation * byRotation,
       )
-      sum += weight * lookUpWorth(table, 0.5 * (slow + fast), tangent, spread)
+      sum += weight * onLane * lookUpWorth(table, 0.5 * (slow + fast), tangent, spread)
     }
   }
   return sum
+}
+
+/** About the share of a spread of one standard deviation `sigma` around `middle` that lies above 0. */
+function shareAbove(middle: number, sigma: number): number {
+  const reach = 1.5 * sigma
+  if (middle >= reach) return 1
+  if (middle <= -reach) return 0
+  return 0.5 + middle / (2 * reach)
 }
 
 function mix(values: Float64Array, at: number, w00: number, w01: number, w10: number, w11: number): number {

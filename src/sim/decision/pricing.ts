@@ -1,4 +1,5 @@
-import type { BowlerProfile } from '../bowler/profile.js'
+import { type BowlerProfile, lateralSpreadAt } from '../bowler/profile.js'
+import { ARROWS_METRES } from '../bowler/release.js'
 import { exponential } from '../exact-math.js'
 import { carryDistribution, newCarryDistribution } from '../pins/carry-table.js'
 import { countPins, FULL_RACK } from '../pins/leaves.js'
@@ -70,17 +71,12 @@ function meanWorth(leaveWorth: Float64Array, offsetMetres: number, tangent: numb
 
 /** A bowler's spare odds at each of the 1,024 masks. */
 export function spareOddsOf(profile: BowlerProfile): SpareOdds[] {
-  const { lateralMetres, angleRadians } = profile.spareError
-  const byAngle = angleRadians * PINS_METRES
-  const spread = Math.sqrt(lateralMetres * lateralMetres + byAngle * byAngle)
+  const spread = lateralSpreadAt(profile.spareError, PINS_METRES)
   return Array.from({ length: MASKS }, (_, mask) => spareOdds(mask, spread))
 }
 
 function baselineOutcomes(profile: BowlerProfile, odds: readonly SpareOdds[], entrySpeed: number): FirstBallOutcome[] {
-  const { lateralMetres, angleRadians } = profile.error
-  const byAngle = angleRadians * feetToMetres(15)
-  const atArrows = Math.sqrt(lateralMetres * lateralMetres + byAngle * byAngle)
-  const spread = BASELINE_SPREAD_AT_PINS * atArrows
+  const spread = BASELINE_SPREAD_AT_PINS * lateralSpreadAt(profile.error, ARROWS_METRES)
   const chanceOf = new Float64Array(MASKS)
   let total = 0
   for (let node = 0; node < BASELINE_NODES; node++) {

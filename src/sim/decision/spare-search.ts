@@ -1,4 +1,5 @@
 import { newRollOutcome, rollBall } from '../ball/motion.js'
+import { lateralSpreadAt } from '../bowler/profile.js'
 import { type Aim, intendedLaunch } from '../bowler/release.js'
 import { spareOdds } from '../pins/spare-odds.js'
 import { boardToMetres, feetToMetres, metresToBoard, metresToBoards } from '../units.js'
@@ -30,9 +31,7 @@ export function searchSpare(situation: SpareSituation): PricedSpare {
 }
 
 function bestOffset({ profile, standing }: SpareSituation): number {
-  const { lateralMetres, angleRadians } = profile.spareError
-  const byAngle = angleRadians * feetToMetres(60)
-  return spareOdds(standing, Math.sqrt(lateralMetres * lateralMetres + byAngle * byAngle)).bestOffsetMetres
+  return spareOdds(standing, lateralSpreadAt(profile.spareError, feetToMetres(60))).bestOffsetMetres
 }
 
 /** The half-board aim from about a laydown that sends an error-free ball nearest to a board at the pins. */
