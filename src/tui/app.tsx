@@ -1,0 +1,85 @@
+import { render, useApp, useInput } from 'ink'
+import { useEffect, useMemo, useReducer, useState } from 'react'
+import { fits, type Size } from './draw/layout.js'
+import { Rows } from './draw/rows.js'
+import type { Theme } from './draw/theme.js'
+import { commandFor, keyName } from './keys.js'
+import { HelpAndMenus } from './screens/help-and-menus.js'
+import { PlayScreen } from './screens/play-screen.js'
+import { smallScreen } from './screens/small-screen.js'
+import type { TrainerServices } from './services.js'
+import { type AppState, keyContext } from './state/app-state.js'
+import { reducer } from './state/reduce.js'
+import { useTasks } from './state/tasks.js'
+import type { KeyReader } from './terminal/key-reader.js'
+import type { Painter } from './terminal/painter.js'
+
+export interface TrainerParts {
+  readonly painter: Painter
+  readonly keys: KeyReader
+  readonly services: TrainerServices
+  readonly theme: Theme
+  readonly initial: AppState
+  /** Jump to results instead of letting the ball run. */
+  readonly noMotion: boolean
+}
+
+/** Draws the trainer on a painter until it is left; resolves to the exit code. */
+export async function runTrainer(parts: TrainerParts): Promise<number> {
+  const app = render(<Trainer {...parts} />, {
+    stdout: parts.painter as unknown as NodeJS.WriteStream,
+    stdin: parts.keys as unknown as NodeJS.ReadStream,
+    // Every write is a whole frame, which the painter then compares with the last one.
+    debug: true,
+    patchConsole: false,
+    exitOnCtrlC: false,
+  })
+  const exitCode = await app.waitUntilExit()
+  return typeof exitCode === 'number' ? exitCode : 0
+}
+
+export function Trainer({ painter, services, theme, initial, noMotion }: TrainerParts) {
+  const { exit } = useApp()
+  const [state, dispatch] = useReducer(
+    useMemo(() => reducer(services), [services]),
+    initial,
+  )
+  const size = usePainterSize(painter)
+  const context = keyContext(state)
+  const looks = useTasks(state, dispatch, services, noMotion)
+
+  useInput((input, key) => {
+    const command = commandFor(context, keyName(input, key))
+    if (command !== null && fits(size)) dispatch({ type: 'command', command })
+  })
+  useEffect(() => {
+    if (state.exitCode !== null) (exit as (result: unknown) => void)(state.exitCode)
+  }, [state.exitCode, exit])
+
+  if (!fits(size)) return <Rows rows={smallScreen(size)} />
+  if (state.screen.kind === 'play' && !state.help) {
+    return (
+      <PlayScreen
+        play={state.screen.play}
+        view={looks.view}
+        context={context}
+        size={size}
+        theme={theme}
+        onChoose={(place) => dispatch({ type: 'ball-chosen', place })}
+      />
+    )
+  }
+  return <HelpAndMenus state={state} looks={looks} services={services} size={size} theme={theme} />
+}
+
+function usePainterSize(painter: Painter): Size {
+  const [size, setSize] = useState<Size>({ columns: painter.columns, rows: painter.rows })
+  useEffect(() => {
+    const onResize = () => setSize({ columns: painter.columns, rows: painter.rows })
+    painter.on('resize', onResize)
+    return () => {
+      painter.off('resize', onResize)
+    }
+  }, [painter])
+  return size
+}

@@ -1,0 +1,38 @@
+import { moveWords, observationWords, pinWords, SPEED_WORDS } from '../../scenarios/plain/words.js'
+import type { Decision, Spot, ThrowRecord } from '../../sim/block/types.js'
+import type { Hand } from '../../sim/bowler/profile.js'
+
+/** Everything that differs from an earlier decision, in words. */
+export function changeWords(hand: Hand, from: Decision, to: Decision, ballName: (id: string) => string): string {
+  const changes = [
+    to.ballId === from.ballId ? '' : ballName(to.ballId),
+    moveWords(from.aim, to.aim, hand),
+    to.aim.speedStep === from.aim.speedStep ? '' : `speed ${SPEED_WORDS[to.aim.speedStep]}`,
+    to.release === from.release ? '' : `${to.release} release`,
+  ]
+  return changes.filter(Boolean).join(', ')
+}
+
+/** What the eye saw of a throw. */
+export const seenWords = (record: ThrowRecord): string => `Seen: ${observationWords(record.observation)}`
+
+/** What a throw did to the pins. */
+export const fellWords = ({ spot, standingBefore, standingAfter }: ThrowRecord): string =>
+  pinWords(standingBefore, standingAfter, spot.ball)
+
+/** Where the block stands, without the lane. */
+export function placeWords(spot: Spot, games: number): string {
+  if (spot.phase === 'practice') return `Practice throw ${spot.frame}`
+  const game = games > 1 ? `Game ${spot.game} of ${games}, frame` : 'Frame'
+  return `${game} ${spot.frame}, ball ${spot.ball}`
+}
+
+/** A short name for a throw in a list. */
+export function throwLabel(spot: Spot): string {
+  if (spot.phase === 'practice') return `p${spot.frame}`
+  return spot.ball === 1 ? String(spot.frame) : `${spot.frame}${'abc'[spot.ball - 1]}`
+}
+
+export function pinsGivenWords(pins: number): string {
+  return `${pins.toFixed(1)} ${pins.toFixed(1) === '1.0' ? 'pin' : 'pins'}`
+}

@@ -1,0 +1,61 @@
+import { ScenarioError } from '../scenarios/scenario-error.js'
+import { themeFor } from './draw/theme.js'
+import { realServices } from './services-real.js'
+import { startingState } from './state/starting-state.js'
+import { readAppearance } from './terminal/colour.js'
+import { createKeyReader } from './terminal/key-reader.js'
+import { loadScreen } from './terminal/launch.js'
+import { EXIT_INTERRUPTED, EXIT_SOFTWARE, faultSentence, holdTerminal } from './terminal/lifecycle.js'
+import { createPainter } from './terminal/painter.js'
+
+export interface TrainerOptions {
+  /** A file or a built-in name; the trainer then opens on the first decision. */
+  readonly scenarioName?: string
+  readonly seed?: string
+  readonly noMotion?: boolean
+}
+
+const EXIT_USAGE = 64
+
+/**
+ * Opens the full-screen trainer and resolves to the program's exit code once it is left.
+ *
+ * @throws ScenarioError when the scenario asked for cannot be read or is wrong; the screen has not been touched then.
+ */
+export async function openTrainer(options: TrainerOptions): Promise<number> {
+  const { stdin, stdout, stderr, env } = process
+  if (!stdin.isTTY || !stdout.isTTY) {
+    stderr.write('dryboard: the full screen needs a terminal; use --plain for a block line by line.\n')
+    return EXIT_USAGE
+  }
+  const services = realServices(env, options.seed)
+  const [{ runTrainer }, initial] = await Promise.all([loadScreen(), startingState(options.scenarioName, services)])
+
+  const hold = holdTerminal({ input: stdin, output: stdout, errors: stderr })
+  const painter = createPainter(stdout)
+  const keys = createKeyReader(stdin, {
+    onInterrupt() {
+      hold.leave()
+      process.exit(EXIT_INTERRUPTED)
+    },
+  })
+  try {
+    return await runTrainer({
+      painter,
+      keys,
+      services,
+      theme: themeFor(readAppearance(env)),
+      initial,
+      noMotion: options.noMotion ?? false,
+    })
+  } catch (fault) {
+    hold.leave()
+    if (fault instanceof ScenarioError) throw fault
+    stderr.write(faultSentence(fault))
+    return EXIT_SOFTWARE
+  } finally {
+    painter.close()
+    keys.close()
+    hold.leave()
+  }
+}

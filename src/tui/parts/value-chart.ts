@@ -1,0 +1,67 @@
+import { canvasRows, newCanvas, put, putRight } from '../draw/canvas.js'
+import type { Theme } from '../draw/theme.js'
+
+/** One column of the timeline; `pins` null where there is no grade yet or none is given. */
+export interface Grade {
+  readonly label: string
+  readonly pins: number | null
+}
+
+const EIGHTHS = 8
+
+/**
+ * Pins given away, throw by throw: bars upwards, the chosen throw pointed at. Columns that do not fit are scrolled so that the
+ * chosen one shows.
+ */
+export function timelineRows(
+  grades: readonly Grade[],
+  chosen: number,
+  columns: number,
+  barRows: number,
+  theme: Theme,
+): string[] {
+  const { glyphs } = theme
+  const width = Math.max(2, ...grades.map((grade) => grade.label.length)) + 1
+  const shown = Math.max(1, Math.floor(columns / width))
+  const first = Math.min(Math.max(0, chosen - Math.floor(shown / 2)), Math.max(0, grades.length - shown))
+  const most = Math.max(1, ...grades.map((grade) => grade.pins ?? 0))
+  const canvas = newCanvas(columns, barRows + 2)
+  grades.slice(first, first + shown).forEach((grade, place) => {
+    const x = place * width
+    const isChosen = first + place === chosen
+    const ink = isChosen ? 'accent' : 'loss'
+    const eighths = Math.round(((grade.pins ?? 0) / most) * barRows * EIGHTHS)
+    for (let row = 0; row < barRows; row++) {
+      const filled = Math.min(EIGHTHS, Math.max(0, eighths - (barRows - 1 - row) * EIGHTHS))
+      if (filled > 0) put(canvas, x, row, glyphs.bar[filled]!.repeat(width - 1), ink)
+    }
+    if (grade.pins === null) putRight(canvas, x + width - 1, barRows - 1, '?', 'faint')
+    else if (eighths === 0) putRight(canvas, x + width - 1, barRows - 1, glyphs.dot, 'faint')
+    putRight(canvas, x + width - 1, barRows, grade.label, isChosen ? 'accent' : 'faint')
+    if (isChosen) put(canvas, x + width - 2, barRows + 1, glyphs.up, 'accent')
+  })
+  return canvasRows(canvas, theme)
+}
+
+export interface BallValue {
+  readonly name: string
+  /** Pins below the best choice, from 0 upwards. */
+  readonly behindPins: number
+  readonly isChosen: boolean
+}
+
+/** Each ball of the bag at its own best line: pins it lies behind the best choice, as a bar and a figure. */
+export function ballValueRows(values: readonly BallValue[], columns: number, theme: Theme): string[] {
+  const nameColumns = Math.min(Math.max(...values.map((value) => value.name.length), 4), Math.floor(columns / 2))
+  const barColumns = Math.max(4, columns - nameColumns - 10)
+  const most = Math.max(1, ...values.map((value) => value.behindPins))
+  const canvas = newCanvas(columns, values.length)
+  values.forEach((value, row) => {
+    if (value.isChosen) put(canvas, 0, row, theme.glyphs.pointer, 'accent')
+    put(canvas, 2, row, [...value.name].slice(0, nameColumns).join(''), value.isChosen ? 'accent' : 'plain')
+    const length = Math.round((value.behindPins / most) * barColumns)
+    put(canvas, 3 + nameColumns, row, theme.glyphs.block.repeat(length), 'loss')
+    putRight(canvas, columns, row, value.behindPins < 0.05 ? 'best' : `-${value.behindPins.toFixed(1)}`, 'plain')
+  })
+  return canvasRows(canvas, theme)
+}

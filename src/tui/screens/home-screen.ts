@@ -1,0 +1,45 @@
+import { page, type Size } from '../draw/layout.js'
+import { textRow } from '../draw/text-row.js'
+import type { Theme } from '../draw/theme.js'
+import { placeWords } from '../draw/words.js'
+import { contextKeyLine } from '../parts/key-hints.js'
+import { type LanePicture, lanePicture } from '../parts/lane.js'
+import { menuRows } from '../parts/menu.js'
+import { type AppState, type HomeEntry, homeEntries } from '../state/app-state.js'
+
+const PLAIN_LABELS: Readonly<Record<Exclude<HomeEntry, 'continue'>, string>> = {
+  new: 'New block',
+  debrief: 'Look back at the last block',
+  keys: 'Keys',
+  quit: 'Quit',
+}
+
+/** The first screen: what there is to do, and a lane with its oil to look at once it has been worked out. */
+export function homeScreen(
+  state: AppState,
+  cursor: number,
+  picture: LanePicture | null,
+  size: Size,
+  theme: Theme,
+): string[] {
+  const labels = homeEntries(state).map((entry) => (entry === 'continue' ? continueLabel(state) : PLAIN_LABELS[entry]))
+  const head = [
+    '',
+    textRow(theme, [' Dryboard', 'strong']),
+    textRow(theme, [' Read the oil, decide, throw, and see what the decision was worth.', 'faint']),
+    '',
+  ]
+  const menu = menuRows(labels, cursor, theme).map((row) => ` ${row}`)
+  const notice = state.notice === '' ? '' : textRow(theme, [` ${state.notice}`, 'loss'])
+  const room = size.rows - 1 - head.length - menu.length - 3
+  const laneRows = Math.min(20, room - 3)
+  const lane = picture && laneRows >= 8 ? lanePicture(picture, Math.min(size.columns - 1, 130), laneRows, theme) : []
+  return page([...head, ...menu, notice, ...lane], contextKeyLine('home', size.columns, theme), size)
+}
+
+function continueLabel(state: AppState): string {
+  const { scenario, states } = state.kept!
+  const block = states.at(-1)!
+  const place = block.spot ? placeWords(block.spot, block.setup.games).toLowerCase() : 'finished'
+  return `Continue ${scenario.title}, ${place}`
+}

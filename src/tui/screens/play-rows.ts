@@ -1,0 +1,174 @@
+import type { Spot } from '../../sim/block/types.js'
+import type { PlayerView, PostedSheet } from '../../sim/block/view.js'
+import { FULL_RACK } from '../../sim/pins/leaves.js'
+import { tally } from '../../sim/scoring/game.js'
+import { beside, indent, type Size } from '../draw/layout.js'
+import { spreadRow, textRow } from '../draw/text-row.js'
+import type { Theme } from '../draw/theme.js'
+import { changeWords, pinsGivenWords, placeWords } from '../draw/words.js'
+import { decisionPanelRows } from '../parts/decision-panel.js'
+import { type LanePicture, lanePicture } from '../parts/lane.js'
+import { rackRows } from '../parts/rack.js'
+import { recentThrowRows } from '../parts/recent-throws.js'
+import { resultRows, standingWords } from '../parts/result.js'
+import { scoreSheetRows } from '../parts/score-sheet.js'
+import { laydownBoard, recentSketches, sketchTrace } from '../parts/sketches.js'
+import { allPinsGiven, blockOf, type PlayState } from '../state/play-state.js'
+import { ROLL_FRAMES } from '../state/reduce.js'
+import { sidePanelRows } from './play-side.js'
+
+const LANE_FRAME_ROWS = 3
+/** Everything but the lane, without air between: head, result, score, panel, move, keys. */
+const FIXED_ROWS = 10
+const SIDE_COLUMNS = 26
+const SIDE_FROM: Size = { columns: 110, rows: 30 }
+
+export interface PlayLayout {
+  readonly laneRows: number
+  readonly laneColumns: number
+  readonly sideColumns: number
+  /** Blank rows, at most three, before score sheet, panel and recent throws. */
+  readonly air: number
+  readonly recentRows: number
+}
+
+/** How the play screen shares out a size: first the lane grows, then the latest throws get rows. */
+export function playLayout(size: Size): PlayLayout {
+  const most = size.rows >= 50 ? 26 : 20
+  const spare = size.rows - FIXED_ROWS - LANE_FRAME_ROWS
+  const laneRows = Math.min(most, Math.max(10, spare - 1))
+  const left = spare - laneRows
+  const air = Math.min(3, Math.max(0, left))
+  const sideColumns = size.columns >= SIDE_FROM.columns && size.rows >= SIDE_FROM.rows ? SIDE_COLUMNS : 0
+  return {
+    laneRows,
+    laneColumns: Math.min(130, size.columns - 1 - sideColumns),
+    sideColumns,
+    air,
+    recentRows: Math.max(0, left - air),
+  }
+}
+
+/** Head, lane, result: what stays in sight whatever is open below. */
+export function playTopRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
+  const layout = playLayout(size)
+  const block = blockOf(play)
+  const lane = lanePicture(pictureOf(play), layout.laneColumns, layout.laneRows, theme)
+  const withSide =
+    layout.sideColumns > 0
+      ? beside(
+          lane,
+          layout.laneColumns + 1,
+          sidePanelRows(block, rackRows(standingShown(play), theme), layout.sideColumns, theme),
+        )
+      : lane
+  return [
+    headRow(play, view, size.columns, theme),
+    ...withSide,
+    ...indent(resultRows(play, size.columns - 2, theme), 1),
+  ]
+}
+
+/** Score sheet, decision and move, below the lane. */
+export function playLowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
+  const { air, recentRows } = playLayout(size)
+  const block = blockOf(play)
+  const columns = size.columns - 2
+  const blank = (which: number) => (air >= which ? [''] : [])
+  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(block.spot), theme)
+  const field = play.stage.kind === 'deciding' ? play.field : null
+  return [
+    ...blank(1),
+    ...score,
+    ...blank(3),
+    ...indent(decisionPanelRows(play.decision, block.setup.bag, field, columns, theme), 1),
+    ` ${moveRow(play, view, columns, theme)}`,
+    ...blank(2),
+    ...indent(recentThrowRows(view?.onThisLane ?? [], block.setup.bag, Math.min(116, columns), recentRows, theme), 1),
+  ]
+}
+
+function headRow(play: PlayState, view: PlayerView | null, columns: number, theme: Theme): string {
+  const block = blockOf(play)
+  const dot = ` ${theme.glyphs.separator} `
+  const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}` : ''
+  const place = block.spot ? placeWords(block.spot, block.setup.games) : 'The block is over'
+  return spreadRow(
+    textRow(theme, [` ${play.scenario.title}`, 'strong'], [about, 'faint']),
+    textRow(theme, [`${place} `, 'strong']),
+    columns,
+  )
+}
+
+function postedWords(posted: PostedSheet | null): string {
+  if (!posted) return 'no sheet'
+  const { lengthFeet, volumeMillilitres, ratio } = posted
+  if (volumeMillilitres === undefined || ratio === undefined) return `sheet ${lengthFeet} ft`
+  return `sheet ${lengthFeet} ft, ${volumeMillilitres} mL, ${ratio}:1`
+}
+
+/** The game being bowled, or the last one. */
+const gameShown = (play: PlayState): readonly (readonly number[])[] => {
+  const block = blockOf(play)
+  const game = block.spot ? block.spot.game : block.balls.length
+  return block.balls[game - 1] ?? []
+}
+
+const frameShown = (spot: Spot | null): number | null => (spot?.phase === 'game' ? spot.frame : null)
+
+const standingShown = (play: PlayState): number => (blockOf(play).spot ? blockOf(play).standing : FULL_RACK)
+
+function pictureOf(play: PlayState): LanePicture {
+  const block = blockOf(play)
+  const { bowler } = block.setup
+  const lane = block.spot?.lane ?? block.throws.at(-1)?.spot.lane ?? 0
+  const past = recentSketches(block.throws, lane, bowler)
+  const base = { hand: bowler.hand, standing: standingShown(play) }
+  const { stage } = play
+  if (stage.kind === 'rolling') {
+    const feet = (60 * (stage.frame + 1)) / ROLL_FRAMES
+    const record = stage.next.throws.at(-1)!
+    const rolling = sketchTrace(record, bowler, 'last', feet)
+    const board = rolling.boards[Math.floor(feet)] ?? Number.NaN
+    const aged = past.map((trace) => ({
+      ...trace,
+      look: trace.look === 'last' ? ('older' as const) : ('oldest' as const),
+    }))
+    return { ...base, traces: [...aged.slice(-2), rolling], ...(Number.isNaN(board) ? {} : { ball: { board, feet } }) }
+  }
+  const last = block.throws.findLast((record) => record.spot.lane === lane && record.standingBefore === FULL_RACK)
+  const { feetBoard, targetBoard } = play.decision.aim
+  return {
+    ...base,
+    traces: past,
+    ...(block.spot ? { aim: { laydownBoard: laydownBoard(bowler, feetBoard), targetBoard } } : {}),
+    ...(last && last.observation.contact !== 'gutter'
+      ? { breakpoint: { board: last.observation.breakpointBoard, feet: last.observation.breakpointFeet } }
+      : {}),
+  }
+}
+
+function moveRow(play: PlayState, view: PlayerView | null, columns: number, theme: Theme): string {
+  if (play.notice !== '') return textRow(theme, [play.notice, 'loss'])
+  const { stage } = play
+  if (stage.kind === 'leaving') {
+    return textRow(theme, ['End the block here and lift the oil? The rest will not be bowled.', 'accent'])
+  }
+  const block = blockOf(play)
+  if (stage.kind === 'done') return textRow(theme, [totalWords(play), 'strong'])
+  const standing = textRow(theme, [standingWords(block.standing), block.standing === FULL_RACK ? 'faint' : 'strong'])
+  if (block.standing !== FULL_RACK) return spreadRow(textRow(theme, ['A spare to make.', 'faint']), standing, columns)
+  const last = view?.onThisLane.findLast((record) => record.standingBefore === FULL_RACK)
+  if (!last) return spreadRow(textRow(theme, ['First ball on this lane.', 'faint']), standing, columns)
+  const name = (id: string) => block.setup.bag.find((ball) => ball.id === id)?.name ?? id
+  const change = changeWords(block.setup.bowler.hand, last.decision, play.decision, name)
+  return spreadRow(textRow(theme, ['Against the last throw: ', 'faint'], [change, 'accent']), standing, columns)
+}
+
+function totalWords(play: PlayState): string {
+  const block = blockOf(play)
+  const totals = block.balls.map((game) => tally(block.setup.scoring, game).total)
+  const sum = totals.reduce((all, total) => all + total, 0)
+  const score = totals.length > 1 ? `${totals.join(', ')}: ${sum} in all` : `${sum}`
+  return `${score}. Given away by choices: ${pinsGivenWords(allPinsGiven(play))}, against the oil as it was.`
+}

@@ -1,0 +1,84 @@
+import { Box, Text } from 'ink'
+import SelectInput from 'ink-select-input'
+import { useState } from 'react'
+import { ballWords } from '../../scenarios/plain/words.js'
+import type { PlayerView } from '../../sim/block/view.js'
+import type { Size } from '../draw/layout.js'
+import { Rows } from '../draw/rows.js'
+import { textRow } from '../draw/text-row.js'
+import type { Theme } from '../draw/theme.js'
+import type { KeyContext } from '../keys.js'
+import { contextKeyLine } from '../parts/key-hints.js'
+import { blockOf, type PlayState } from '../state/play-state.js'
+import { wrapWords } from '../terminal/fit.js'
+import { playLowerRows, playTopRows } from './play-rows.js'
+
+interface PlayScreenProps {
+  readonly play: PlayState
+  readonly view: PlayerView | null
+  readonly context: KeyContext
+  readonly size: Size
+  readonly theme: Theme
+  readonly onChoose: (place: number) => void
+}
+
+/** The main screen: lane and result on top, score sheet and decision below, or the open bag in their place. */
+export function PlayScreen({ play, view, context, size, theme, onChoose }: PlayScreenProps) {
+  const top = playTopRows(play, view, size, theme)
+  return (
+    <Box flexDirection="column" height={size.rows}>
+      <Rows rows={top} />
+      {play.bagOpen ? (
+        <Bag play={play} columns={size.columns} rows={size.rows - top.length - 1} theme={theme} onChoose={onChoose} />
+      ) : (
+        <Rows rows={playLowerRows(play, view, size, theme)} />
+      )}
+      <Box flexGrow={1} />
+      <Rows rows={[contextKeyLine(context, size.columns, theme)]} />
+    </Box>
+  )
+}
+
+interface BagProps {
+  readonly play: PlayState
+  readonly columns: number
+  readonly rows: number
+  readonly theme: Theme
+  readonly onChoose: (place: number) => void
+}
+
+const NAME_COLUMNS = 38
+
+function Bag({ play, columns, rows, theme, onChoose }: BagProps) {
+  const { bag } = blockOf(play).setup
+  const current = Math.max(
+    0,
+    bag.findIndex((ball) => ball.id === play.decision.ballId),
+  )
+  const [looked, lookAt] = useState(current)
+  const items = bag.map((ball, place) => ({ key: ball.id, label: `${place + 1} ${ball.name}`, value: place }))
+  const details = wrapWords(ballWords(bag[looked]!), columns - NAME_COLUMNS - 3)
+  return (
+    <Box flexDirection="column" height={rows} overflow="hidden">
+      <Text>{textRow(theme, [' The bag', 'strong'])}</Text>
+      <Box>
+        <Box width={NAME_COLUMNS} paddingLeft={1}>
+          <SelectInput
+            items={items}
+            initialIndex={current}
+            limit={rows - 1}
+            onHighlight={(item) => lookAt(item.value)}
+            onSelect={(item) => onChoose(item.value)}
+            indicatorComponent={({ isSelected = false }) => (
+              <Text>{isSelected ? textRow(theme, [`${theme.glyphs.pointer} `, 'accent']) : '  '}</Text>
+            )}
+            itemComponent={({ label, isSelected = false }) => (
+              <Text wrap="truncate">{textRow(theme, [label, isSelected ? 'accent' : 'plain'])}</Text>
+            )}
+          />
+        </Box>
+        <Rows rows={details} />
+      </Box>
+    </Box>
+  )
+}

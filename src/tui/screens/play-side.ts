@@ -1,0 +1,31 @@
+import { CONTACT_WORDS, trimmed } from '../../scenarios/plain/words.js'
+import type { BlockState } from '../../sim/block/types.js'
+import { tally } from '../../sim/scoring/game.js'
+import { textRow } from '../draw/text-row.js'
+import type { Theme } from '../draw/theme.js'
+import { clipRow } from '../terminal/fit.js'
+
+const FIELD_ROWS = 8
+
+/** Beside a large lane: the rack as the bowler sees it, earlier games, and what the others did on this lane. */
+export function sidePanelRows(block: BlockState, rack: readonly string[], columns: number, theme: Theme): string[] {
+  const lane = block.spot?.lane ?? 0
+  const games = block.balls.map((game, index) => `Game ${index + 1}  ${tally(block.setup.scoring, game).total}`)
+  const others = block.fieldThrows
+    .filter((record) => record.lane === lane)
+    .slice(-FIELD_ROWS)
+    .map(
+      ({ bowlerName, observation }) =>
+        `${bowlerName} ${trimmed(observation.breakpointBoard)} at ${trimmed(observation.breakpointFeet)}, ${CONTACT_WORDS[observation.contact]}`,
+    )
+  const heading = (text: string) => textRow(theme, [text, 'faint'])
+  const rows = [
+    '',
+    heading('Standing'),
+    ...rack,
+    '',
+    ...(games.length > 0 ? [heading('So far'), ...games, ''] : []),
+    ...(others.length > 0 ? [heading('Others on this lane'), ...others] : []),
+  ]
+  return rows.map((row) => clipRow(row, columns - 1))
+}

@@ -1,0 +1,130 @@
+import type { Decision } from '../../sim/block/types.js'
+import type { Command } from '../keys.js'
+import { DECISION_FIELDS, type DecisionField } from '../parts/decision-panel.js'
+import type { TrainerServices } from '../services.js'
+import { blockOf, type PlayState } from './play-state.js'
+
+/** A step of one field: boards for feet and target, places for the others. */
+interface Nudge {
+  readonly feet?: number
+  readonly target?: number
+}
+
+/** The play screen's answer to a command; the same state where the command means nothing now. */
+export function reducePlay(play: PlayState, command: Command, services: Pick<TrainerServices, 'check'>): PlayState {
+  if (play.stage.kind === 'leaving') return command === 'back' ? { ...play, stage: { kind: 'deciding' } } : play
+  if (play.stage.kind !== 'deciding') return play
+  const clear = play.notice === '' ? play : { ...play, notice: '' }
+  if (typeof command === 'object') return chooseBall(clear, command.ball, services)
+  const left = leftwards(clear)
+  switch (command) {
+    case 'left':
+      return { ...clear, field: neighbour(clear.field, -1) }
+    case 'right':
+      return { ...clear, field: neighbour(clear.field, 1) }
+    case 'up':
+      return step(clear, 1, services)
+    case 'down':
+      return step(clear, -1, services)
+    case 'half-left':
+      return nudge(clear, halfOf(clear.field, left), services)
+    case 'half-right':
+      return nudge(clear, halfOf(clear.field, -left), services)
+    case 'parallel-left':
+      return nudge(clear, { feet: 2 * left, target: left }, services)
+    case 'parallel-right':
+      return nudge(clear, { feet: -2 * left, target: -left }, services)
+    case 'pick-feet':
+    case 'pick-target':
+    case 'pick-speed':
+    case 'pick-release':
+      return { ...clear, field: command.slice('pick-'.length) as DecisionField }
+    case 'bag':
+      return { ...clear, field: 'ball', bagOpen: true }
+    case 'undo':
+      return undo(clear)
+    case 'enter':
+      return throwNow(clear, services)
+    case 'lift-oil':
+      return { ...clear, stage: { kind: 'leaving' } }
+    case 'back':
+      return { ...clear, bagOpen: false }
+    default:
+      return clear
+  }
+}
+
+/** The ball at a place in the bag. */
+export function chooseBall(play: PlayState, place: number, services: Pick<TrainerServices, 'check'>): PlayState {
+  const ball = blockOf(play).setup.bag[place]
+  if (!ball) return { ...play, notice: `There is no ball ${place + 1} in the bag.` }
+  return decide({ ...play, bagOpen: false, field: 'ball' }, { ...play.decision, ballId: ball.id }, services)
+}
+
+/** Boards count from the bowler's own side, so left is up the numbers for a right-hander and down for a left-hander. */
+const leftwards = (play: PlayState): 1 | -1 => (blockOf(play).setup.bowler.hand === 'right' ? 1 : -1)
+
+function neighbour(field: DecisionField, by: 1 | -1): DecisionField {
+  const count = DECISION_FIELDS.length
+  return DECISION_FIELDS[(DECISION_FIELDS.indexOf(field) + by + count) % count]!
+}
+
+const halfOf = (field: DecisionField, by: number): Nudge => (field === 'target' ? { target: by / 2 } : { feet: by / 2 })
+
+/** One step of the chosen field: upwards is a board left, firmer, the ball before, the other release. */
+function step(play: PlayState, by: 1 | -1, services: Pick<TrainerServices, 'check'>): PlayState {
+  const { decision, field } = play
+  const { aim } = decision
+  switch (field) {
+    case 'feet':
+      return nudge(play, { feet: by * leftwards(play) }, services)
+    case 'target':
+      return nudge(play, { target: by * leftwards(play) }, services)
+    case 'speed': {
+      const speedStep = Math.min(1, Math.max(-1, aim.speedStep + by)) as -1 | 0 | 1
+      return decide(play, { ...decision, aim: { ...aim, speedStep } }, services)
+    }
+    case 'release':
+      return decide(play, { ...decision, release: decision.release === 'strike' ? 'spare' : 'strike' }, services)
+    case 'ball': {
+      const { bag } = blockOf(play).setup
+      const place = bag.findIndex((ball) => ball.id === decision.ballId)
+      return chooseBall(play, (place - by + bag.length) % bag.length, services)
+    }
+  }
+}
+
+function nudge(play: PlayState, by: Nudge, services: Pick<TrainerServices, 'check'>): PlayState {
+  const { aim } = play.decision
+  const moved = {
+    ...aim,
+    feetBoard: aim.feetBoard + (by.feet ?? 0),
+    targetBoard: aim.targetBoard + (by.target ?? 0),
+  }
+  return decide(play, { ...play.decision, aim: moved }, services)
+}
+
+function decide(play: PlayState, decision: Decision, services: Pick<TrainerServices, 'check'>): PlayState {
+  if (sameDecision(decision, play.decision)) return play
+  const problem = services.check(blockOf(play), decision)
+  if (problem !== null) return { ...play, notice: problem }
+  return { ...play, decision, undo: [...play.undo, play.decision] }
+}
+
+function undo(play: PlayState): PlayState {
+  const decision = play.undo.at(-1)
+  if (!decision) return { ...play, notice: 'Nothing to undo; a throw cannot be taken back.' }
+  return { ...play, decision, undo: play.undo.slice(0, -1) }
+}
+
+function throwNow(play: PlayState, services: Pick<TrainerServices, 'check'>): PlayState {
+  const problem = services.check(blockOf(play), play.decision)
+  return problem === null ? { ...play, stage: { kind: 'weighing' } } : { ...play, notice: problem }
+}
+
+const sameDecision = (one: Decision, other: Decision): boolean =>
+  one.ballId === other.ballId &&
+  one.release === other.release &&
+  one.aim.feetBoard === other.aim.feetBoard &&
+  one.aim.targetBoard === other.aim.targetBoard &&
+  one.aim.speedStep === other.aim.speedStep
