@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { VERSION } from '../../src/scenarios/version.js'
 import { runCommand } from './in-process.js'
 
-const COMMANDS = ['play', 'auto', 'trace', 'rack', 'pattern', 'debrief']
+const COMMANDS = ['play', 'auto', 'trace', 'rack', 'pattern', 'debrief', 'scenario']
 
 // Exit codes as sysexits.h names them: 64 usage, 65 data, 66 no input.
 describe('the command line', () => {

@@ -5,6 +5,7 @@ import { builtInNames, builtInScenario } from '../../src/scenarios/library/libra
 import { loadScenario } from '../../src/scenarios/load.js'
 import { layPattern, measurePattern } from '../../src/sim/lane/pattern.js'
 import { metresToFeet } from '../../src/sim/units.js'
+import { flatFortyFive, houseForty, shortThirtyFive } from '../sim/lane/patterns-for-tests.js'
 
 const fileOf = (name: string): string => `scenarios-demo/${name}.yaml`
 
@@ -32,5 +33,17 @@ describe('the demo files and the built-in scenarios', () => {
     expect(Math.abs(measured.volumeMicrolitres / 1000 - millilitres)).toBeLessThan(0.1)
     expect(Math.abs(measured.ratio / ratio - 1)).toBeLessThan(0.05)
     expect(measured.laneClass).toBe(laneClass)
+  })
+
+  // The motion and wear checks are made on these very patterns, so what they find holds for the demo lanes.
+  it.each([
+    ['house-forty', houseForty],
+    ['flat-forty-five', flatFortyFive],
+    ['short-thirty-five', shortThirtyFive],
+  ])('%s is the oil that the lane is checked on', async (name, checked) => {
+    const { oil } = (await loadScenario(name)).setup.lanes[0]
+    if (oil.kind !== 'pattern') throw new Error('a written pattern was expected')
+    const [demo, expected] = [layPattern(oil.pattern).microns, layPattern(checked).microns]
+    expect(demo.every((microns, cell) => Math.abs(microns - expected[cell]) < 1e-9)).toBe(true)
   })
 })

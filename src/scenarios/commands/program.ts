@@ -21,6 +21,7 @@ Examples:
   dryboard trace house-forty --ball weak-pearl --feet 20 --target 11
   dryboard auto unseen-draw --policy thumb   a block played by rule of thumb
   dryboard debrief RECORD                    what each choice of a block gave away
+  dryboard scenario new > lane.yaml          a scenario file to start from
 
 SCENARIO is a file or a built-in name: house-forty, flat-forty-five, short-thirty-five, unseen-draw.`
 
@@ -169,6 +170,32 @@ export function buildProgram({ console, openScreen, finish }: ProgramParts): Com
     .action(async (record, options) => {
       const { debriefCommand } = await import('./debrief.js')
       finish(await debriefCommand(record, options, console))
+    })
+
+  const scenario = program.command('scenario').description('write and check scenario files')
+  scenario
+    .command('check')
+    .description('name every fault of the files; ends with 1 if there is any')
+    .argument('<file...>', 'scenario files')
+    .addOption(jsonFlag())
+    .action(async (files, options) => {
+      const { scenarioCheckCommand } = await import('./scenario.js')
+      finish(await scenarioCheckCommand(files, options, console))
+    })
+  scenario
+    .command('new')
+    .description('print a built-in scenario as a file to start from')
+    .argument('[name]', 'built-in name', 'house-forty')
+    .action(async (name) => {
+      const { scenarioNewCommand } = await import('./scenario.js')
+      finish(scenarioNewCommand(name, console))
+    })
+  scenario
+    .command('schema')
+    .description('print the file format as JSON Schema, for editors')
+    .action(async () => {
+      const { scenarioSchemaCommand } = await import('./scenario.js')
+      finish(scenarioSchemaCommand(console))
     })
 
   return program

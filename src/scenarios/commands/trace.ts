@@ -5,7 +5,6 @@ import { throwBall } from '../../sim/block/throw.js'
 import { type Aim, intendedLaunch } from '../../sim/bowler/release.js'
 import { arcTangent } from '../../sim/exact-math.js'
 import { FILM_ROWS, mirrorFilm } from '../../sim/lane/film.js'
-import { FULL_RACK } from '../../sim/pins/leaves.js'
 import { metresPerSecondToMph, metresToBoard, metresToFeet, radiansToDegrees } from '../../sim/units.js'
 import { beginScenario } from '../begin-scenario.js'
 import { loadScenario } from '../load.js'
@@ -28,6 +27,8 @@ export interface TraceOptions {
 }
 
 const SPEED_STEPS = { softer: -1, usual: 0, firmer: 1 } as const
+/** Balls that only wear the lane are thrown at an empty deck, which costs nothing. */
+const NO_PINS = 0
 const TOLD_EVERY_FEET = 5
 /** Boards are told for each foot from 1 up to here; the headpin's row is the entry board. */
 const LAST_FOOT = 59
@@ -49,7 +50,7 @@ export async function traceCommand(name: string, options: TraceOptions, console:
       `${name}: there is no lane ${options.lane}; the scenario has ${scenario.setup.lanes.length}.`,
     ])
   for (let number = 1; number <= options.after; number++) {
-    const delivery = { lane, ball, profile: bowler, aim, release: options.release, standing: FULL_RACK }
+    const delivery = { lane, ball, profile: bowler, aim, release: options.release, standing: NO_PINS }
     lane = throwBall({ ...delivery, seed: options.seed, game: 0, frame: number, ballInFrame: 1, bowlerIndex: 0 }).lane
   }
 

@@ -9,7 +9,7 @@ const oilPass = table(
   {
     direction: oneOf('forward', 'reverse'),
     boards: z.tuple([board, board], { error: () => 'two boards from 1 to 39, counted from the right edge' }),
-    microlitresPerBoard: numberFrom(0.1, 200, 'microlitres'),
+    microlitresPerBoard: numberFrom(0.1, 1000, 'microlitres'),
     fromFeet: numberFrom(0, 60, 'feet'),
     toFeet: numberFrom(0, 60, 'feet'),
     taperFeet: numberFrom(0, 60, 'feet').default(0),
