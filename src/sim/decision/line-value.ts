@@ -1,5 +1,6 @@
 import type { ErrorSpread } from '../bowler/profile.js'
 import { exponential } from '../exact-math.js'
+import { BOARD_WIDTH_METRES } from '../units.js'
 import { LAYDOWN_STEP_METRES, LAYDOWNS, LINES, SWING_STEP_METRES, SWINGS } from './line-grid.js'
 import type { LineSurface } from './line-surface.js'
 import { lookUpWorth, type ValueTable } from './value-table.js'
@@ -104,6 +105,13 @@ export function expectedWorth(
     }
   }
   return sum
+}
+
+/** Worth of a line that ends far from the headpin, without its misses: enough to know that it is no choice. */
+export function roughWorth(surface: LineSurface, laydown: number, swing: number, valuing: LineValuing): number {
+  const at = LINES + Math.round(laydown) * SWINGS + Math.round(swing)
+  if (surface.outermostMetres[at] < 0) return valuing.gutterWorth
+  return lookUpWorth(valuing.table, surface.lateralMetres[at], surface.tangent[at], BOARD_WIDTH_METRES)
 }
 
 /** About the share of a spread of one standard deviation `sigma` around `middle` that lies above 0. */

@@ -1,6 +1,6 @@
 import { type BowlerProfile, lateralSpreadAt } from '../bowler/profile.js'
 import { ARROWS_METRES } from '../bowler/release.js'
-import { exponential } from '../exact-math.js'
+import { arcTangent, exponential } from '../exact-math.js'
 import { carryDistribution, newCarryDistribution } from '../pins/carry-table.js'
 import { countPins, FULL_RACK } from '../pins/leaves.js'
 import { type SpareOdds, spareOdds } from '../pins/spare-odds.js'
@@ -24,7 +24,7 @@ const MASKS = FULL_RACK + 1
 /** What a throw's results are worth to one bowler under one scoring system, in game pins. */
 export interface Pricing {
   /** Worth of a first ball by the mask it leaves, against the baseline's average first ball. */
-  readonly leaveWorth: Float64Array
+  readonly worthOfLeave: (mask: number) => number
   readonly gutterWorth: number
   /** First-ball worth by entry, one table for each speed step: softer, usual, firmer. */
   readonly tables: readonly ValueTable[]
@@ -45,37 +45,53 @@ const BASELINE_NODES = 61
 
 /** Prices everything a bowler's first ball can leave, with the bowler's own spare rates; the score is left out. */
 export function pricingFor(profile: BowlerProfile, scoring: Scoring): Pricing {
-  const odds = spareOddsOf(profile)
+  const oddsOf = spareOddsOf(profile)
   const entrySpeed = profile.strike.speedMetresPerSecond - BASELINE_SPEED_LOSS_METRES_PER_SECOND
-  const baseline = frameOdds(baselineOutcomes(profile, odds, entrySpeed))
+  const baseline = frameOdds(baselineOutcomes(profile, oddsOf, entrySpeed))
   const weights = frameWeights(scoring, stationaryBonus(baseline), baseline)
   const average = weighFrame(weights, baseline)
-  const leaveWorth = new Float64Array(MASKS)
-  for (let mask = 0; mask < MASKS; mask++)
-    leaveWorth[mask] = weighLeave(weights, { felled: 10 - countPins(mask), ...odds[mask] }) - average
+  const worthOfLeave = keptByMask(
+    (mask) => weighLeave(weights, { felled: 10 - countPins(mask), ...oddsOf(mask) }) - average,
+  )
   const tables = [-1, 0, 1].map((step) => {
     const speed = entrySpeed + step * profile.speedStepMetresPerSecond
-    return buildValueTable((offset, tangent) => meanWorth(leaveWorth, offset, tangent, speed))
+    return buildValueTable((offset, tangent) => meanWorth(worthOfLeave, offset, tangent, speed))
   })
-  return { leaveWorth, gutterWorth: leaveWorth[FULL_RACK], tables, weights, baseline }
+  return { worthOfLeave, gutterWorth: worthOfLeave(FULL_RACK), tables, weights, baseline }
 }
 
 const chances = newCarryDistribution()
 
-function meanWorth(leaveWorth: Float64Array, offsetMetres: number, tangent: number, speed: number): number {
-  carryDistribution(offsetMetres, tangent, speed, chances)
+function meanWorth(worthOfLeave: (mask: number) => number, offset: number, tangent: number, speed: number): number {
+  carryDistribution(offset, arcTangent(tangent), speed, chances)
   let sum = 0
-  for (let k = 0; k < chances.count; k++) sum += chances.chance[k] * leaveWorth[chances.mask[k]]
+  for (let k = 0; k < chances.count; k++) sum += chances.chance[k] * worthOfLeave(chances.mask[k])
   return sum
 }
 
-/** A bowler's spare odds at each of the 1,024 masks. */
-export function spareOddsOf(profile: BowlerProfile): SpareOdds[] {
-  const spread = lateralSpreadAt(profile.spareError, PINS_METRES)
-  return Array.from({ length: MASKS }, (_, mask) => spareOdds(mask, spread))
+/** A function of the leave that works each out once. */
+function keptByMask<T>(compute: (mask: number) => T): (mask: number) => T {
+  const kept = new Array<T | undefined>(MASKS).fill(undefined)
+  return (mask) => {
+    const known = kept[mask]
+    if (known !== undefined) return known
+    const value = compute(mask)
+    kept[mask] = value
+    return value
+  }
 }
 
-function baselineOutcomes(profile: BowlerProfile, odds: readonly SpareOdds[], entrySpeed: number): FirstBallOutcome[] {
+/** A bowler's spare odds at any leave. */
+export function spareOddsOf(profile: BowlerProfile): (mask: number) => SpareOdds {
+  const spread = lateralSpreadAt(profile.spareError, PINS_METRES)
+  return keptByMask((mask) => spareOdds(mask, spread))
+}
+
+function baselineOutcomes(
+  profile: BowlerProfile,
+  oddsOf: (mask: number) => SpareOdds,
+  entrySpeed: number,
+): FirstBallOutcome[] {
   const spread = BASELINE_SPREAD_AT_PINS * lateralSpreadAt(profile.error, ARROWS_METRES)
   const chanceOf = new Float64Array(MASKS)
   let total = 0
@@ -91,6 +107,6 @@ function baselineOutcomes(profile: BowlerProfile, odds: readonly SpareOdds[], en
   const outcomes: FirstBallOutcome[] = []
   for (let mask = 0; mask < MASKS; mask++)
     if (chanceOf[mask] > 0)
-      outcomes.push({ felled: 10 - countPins(mask), chance: chanceOf[mask] / total, ...odds[mask] })
+      outcomes.push({ felled: 10 - countPins(mask), chance: chanceOf[mask] / total, ...oddsOf(mask) })
   return outcomes
 }
