@@ -1,0 +1,100 @@
+import { laneClassOf } from '../lane/pattern.js'
+import type { Belief } from './belief.js'
+
+/** The middle 80 % of a weighted figure, and its mean. */
+export interface Reading {
+  readonly low: number
+  readonly high: number
+  readonly mean: number
+}
+
+/** How sure anyone could be of the fresh pattern from what was shown. Shares sum to 1 within a group. */
+export interface BeliefSummary {
+  readonly lengthFeet: Reading
+  readonly volumeMillilitres: Reading
+  readonly ratio: Reading
+  /** Up to 37 ft, up to 41.5 ft, from 42 ft; common practice, no source. */
+  readonly length: { readonly short: number; readonly medium: number; readonly long: number }
+  /** Up to 4:1, up to 7:1, above: the classes of measurePattern. */
+  readonly shape: { readonly flat: number; readonly between: number; readonly houseLike: number }
+  readonly sentences: readonly string[]
+}
+
+const SHORT_FEET = 37
+const LONG_FEET = 42
+const INTERVAL = { from: 0.1, to: 0.9 } as const
+
+export function summarise(belief: Belief): BeliefSummary {
+  const { weights, lengthFeet, volumeMillilitres, ratio } = belief.hypotheses
+  const length = { short: 0, medium: 0, long: 0 }
+  const shape = { flat: 0, between: 0, houseLike: 0 }
+  for (let i = 0; i < weights.length; i++) {
+    const feet = lengthFeet[i]
+    length[feet <= SHORT_FEET ? 'short' : feet >= LONG_FEET ? 'long' : 'medium'] += weights[i]
+    const laneClass = laneClassOf(ratio[i])
+    shape[laneClass === 'sport' ? 'flat' : laneClass === 'challenge' ? 'between' : 'houseLike'] += weights[i]
+  }
+  const readings = {
+    lengthFeet: readingOf(lengthFeet, weights),
+    volumeMillilitres: readingOf(volumeMillilitres, weights),
+    ratio: readingOf(ratio, weights),
+  }
+  return { ...readings, length, shape, sentences: sentencesOf(readings, length, shape) }
+}
+
+/** Weighted mean and 10 % and 90 % quantiles, linear between the middles of the sorted weights. */
+export function readingOf(values: Float64Array, weights: Float64Array): Reading {
+  const order = Array.from(values, (_, i) => i).sort((a, b) => values[a] - values[b] || a - b)
+  const mean = values.reduce((sum, value, i) => sum + weights[i] * value, 0)
+  return { low: quantile(INTERVAL.from), high: quantile(INTERVAL.to), mean }
+
+  function quantile(share: number): number {
+    let below = 0
+    let lastPlace = 0
+    let lastValue = values[order[0]]
+    for (const i of order) {
+      const place = below + weights[i] / 2
+      if (place >= share) {
+        const along = place > lastPlace ? (share - lastPlace) / (place - lastPlace) : 1
+        return lastValue + (values[i] - lastValue) * along
+      }
+      below += weights[i]
+      lastPlace = place
+      lastValue = values[i]
+    }
+    return lastValue
+  }
+}
+
+type Readings = Pick<BeliefSummary, 'lengthFeet' | 'volumeMillilitres' | 'ratio'>
+
+function sentencesOf(
+  { lengthFeet, volumeMillilitres, ratio }: Readings,
+  length: BeliefSummary['length'],
+  shape: BeliefSummary['shape'],
+): string[] {
+  return [
+    `The oil ends between ${toHalf(lengthFeet.low)} and ${toHalf(lengthFeet.high)} ft in four cases of five; ${likeliest(
+      [
+        [length.short, 'short'],
+        [length.medium, 'of medium length'],
+        [length.long, 'long'],
+      ],
+    )}.`,
+    `There is between ${volumeMillilitres.low.toFixed(1)} and ${volumeMillilitres.high.toFixed(1)} mL of it in four cases of five.`,
+    `The middle holds between ${ratio.low.toFixed(1)} and ${ratio.high.toFixed(1)} times as much as the outside in four cases of five; ${likeliest(
+      [
+        [shape.flat, 'flat'],
+        [shape.between, 'between flat and house-like'],
+        [shape.houseLike, 'house-like'],
+      ],
+    )}.`,
+  ]
+}
+
+function likeliest(cases: readonly (readonly [share: number, words: string])[]): string {
+  const [share, words] = cases.reduce((best, one) => (one[0] > best[0] ? one : best))
+  return `it is ${share > 0.995 ? 'surely' : `${Math.round(share * 100)} % likely to be`} ${words}`
+}
+
+const toHalf = (feet: number): string => String(Math.round(feet * 2) / 2)

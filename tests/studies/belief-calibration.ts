@@ -1,0 +1,134 @@
+import { beginBelief, updateBelief } from '../../src/sim/belief/belief.js'
+import { effectiveSize } from '../../src/sim/belief/hypotheses.js'
+import { shownThrows } from '../../src/sim/belief/shown.js'
+import { type BeliefSummary, summarise } from '../../src/sim/belief/summary.js'
+import { advance } from '../../src/sim/block/advance.js'
+import { beginBlock } from '../../src/sim/block/begin.js'
+import { followTheMiss } from '../../src/sim/block/follow-the-miss.js'
+import type { BlockSetup, BlockState, Decision, LaneOil, Posted } from '../../src/sim/block/types.js'
+import { playerView } from '../../src/sim/block/view.js'
+import { levelProfile } from '../../src/sim/bowler/levels.js'
+import { WIDEST_LIMITS } from '../../src/sim/lane/generator.js'
+import { measurePattern, type OilPattern } from '../../src/sim/lane/pattern.js'
+import { drawNormal, stream } from '../../src/sim/random.js'
+import { feetToMetres, metresToFeet } from '../../src/sim/units.js'
+import { bag } from '../sim/ball/bag-for-tests.js'
+import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../sim/lane/patterns-for-tests.js'
+
+const CHECKPOINTS = [0, 1, 3, 5, 10] as const
+const FIGURES = ['lengthFeet', 'volumeMillilitres', 'ratio'] as const
+
+const DRAWN: LaneOil = { kind: 'limits', limits: WIDEST_LIMITS }
+const RUNS = [
+  { name: 'drawn', title: 'patterns of the generator, nothing posted', posted: 'nothing', oilOf: () => DRAWN },
+  { name: 'length', title: 'patterns of the generator, length posted', posted: 'length', oilOf: () => DRAWN },
+  { name: 'written', title: 'written patterns, nothing posted', posted: 'nothing', oilOf: writtenOil },
+] as const
+
+/**
+ * How often the 80 % intervals cover the truth, for patterns of the generator and for written ones.
+ * Arguments: blocks a run (200), name of the only run wanted.
+ */
+export function run(args: readonly string[] = []): void {
+  const blocks = Number(args[0] ?? 200)
+  for (const { name, title, posted, oilOf } of RUNS)
+    if (args[1] === undefined || args[1] === name) report(`${blocks} ${title}`, blocks, posted, oilOf)
+}
+
+/** A written pattern stretched, thinned and reshaped by the seed: nothing the generator or the hypotheses would draw. */
+function writtenOil(block: number): LaneOil {
+  const random = stream({ seed: `written ${block}`, game: 0, frame: 0, ball: 0, purpose: 'study' })
+  const written = [houseForty, flatFortyFive, shortThirtyFive, flatForty][block % 4]
+  const stretch = Math.round((random() - 0.5) * 8) / 2
+  const amount = 0.85 + 0.3 * random()
+  const passes = written.passes.map((pass) => ({
+    ...pass,
+    microlitresPerBoard: pass.microlitresPerBoard * amount * Math.max(0.3, 1 + 0.25 * drawNormal(random)),
+    toMetres: pass.toMetres + feetToMetres(stretch),
+  }))
+  const pattern: OilPattern = { name: `${written.name} ${block}`, passes }
+  return { kind: 'pattern', pattern }
+}
+
+function setupFor(oil: LaneOil, posted: Posted, block: number): BlockSetup {
+  return {
+    name: 'calibration',
+    lanes: [{ name: 'lane 7', oil }],
+    bag,
+    bowler: levelProfile((['220', '200', '180'] as const)[block % 3], 'tweener', block % 2 === 0 ? 'right' : 'left'),
+    field: [],
+    practiceThrows: CHECKPOINTS[CHECKPOINTS.length - 1],
+    games: 1,
+    scoring: 'ten-pin',
+    posted,
+    seeing: { arrowsBoardStep: 1, breakpointBoardStep: 1, breakpointFeetStep: 2, speedMphStep: 0.1 },
+  }
+}
+
+/** Follows the miss, two and one, from the rule-of-thumb opening line. */
+function thumb(state: BlockState, block: number): Decision {
+  const view = playerView(state)
+  if (!view) throw new RangeError('The block is over.')
+  const last = view.onThisLane.at(-1)
+  if (!last) return { ...view.suggestion, ballId: bag[1 + (block % 3)].id }
+  return { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation.contact) }
+}
+
+interface Tally {
+  covered: number
+  width: number
+  miss: number
+}
+
+function report(title: string, blocks: number, posted: Posted, oilOf: (block: number) => LaneOil): void {
+  const tallies = CHECKPOINTS.map(() => FIGURES.map((): Tally => ({ covered: 0, width: 0, miss: 0 })))
+  const milliseconds: number[] = []
+  let effective = 0
+  for (let block = 0; block < blocks; block++) {
+    const seed = `calibration ${title} ${block}`
+    const setup = setupFor(oilOf(block), posted, block)
+    let state = beginBlock(setup, seed)
+    const truth = measurePattern(state.lanes[0].film)
+    const figures = [metresToFeet(truth.lengthMetres), truth.volumeMicrolitres / 1000, truth.ratio]
+    let belief = beginBelief(setup, 0, seed)
+    let thrown = 0
+    CHECKPOINTS.forEach((checkpoint, c) => {
+      for (; thrown < checkpoint; thrown++) {
+        state = advance(state, thumb(state, block))
+        const shown = shownThrows(state, belief.lanes)[thrown]
+        const start = performance.now()
+        belief = updateBelief(belief, shown)
+        milliseconds.push(performance.now() - start)
+      }
+      add(tallies[c], summarise(belief), figures)
+    })
+    effective += effectiveSize(belief.hypotheses.weights) / blocks
+  }
+  print(title, blocks, tallies)
+  milliseconds.sort((a, b) => a - b)
+  const at = (share: number): string => milliseconds[Math.floor(share * (milliseconds.length - 1))].toFixed(0)
+  console.log(
+    `ms a throw: median ${at(0.5)}, 90 % ${at(0.9)}, most ${at(1)}; effective size at the end ${effective.toFixed(0)}\n`,
+  )
+}
+
+function add(tallies: Tally[], summary: BeliefSummary, figures: readonly number[]): void {
+  FIGURES.forEach((figure, f) => {
+    const { low, high, mean } = summary[figure]
+    if (figures[f] >= low && figures[f] <= high) tallies[f].covered++
+    tallies[f].width += high - low
+    tallies[f].miss += Math.abs(mean - figures[f])
+  })
+}
+
+function print(title: string, blocks: number, tallies: readonly (readonly Tally[])[]): void {
+  console.log(title)
+  console.log('throws   length: covered  width  miss   volume: covered  width  miss    ratio: covered  width  miss')
+  CHECKPOINTS.forEach((checkpoint, c) => {
+    const cells = tallies[c].map(({ covered, width, miss }) => {
+      const share = `${((100 * covered) / blocks).toFixed(0)} %`
+      return share.padStart(16) + (width / blocks).toFixed(2).padStart(7) + (miss / blocks).toFixed(2).padStart(6)
+    })
+    console.log(String(checkpoint).padStart(6) + cells.join(''))
+  })
+}
