@@ -83,8 +83,8 @@ export function rollBall(
 
   while (place < PINS_PLACE && rollPlace === Number.POSITIVE_INFINITY) {
     const whole = Math.ceil(place)
-    let length = (whole === place ? steps[whole]! : whole - place) as number
-    if (place + length > PINS_PLACE) length = PINS_PLACE - place
+    let next = whole === place ? Math.min(whole + steps[whole]!, PINS_PLACE) : whole
+    let length = next - place
 
     const coefficientA = coefficient
     const half = 0.5 * length
@@ -128,7 +128,8 @@ export function rollBall(
       slopeM = (startY - slipY * lossHalfway) * paceM
       paceC = FILM_ROW_METRES / (startX - slipX * lossAtRoll)
       slopeC = rollSlope
-      rollPlace = place + length
+      next = place + length
+      rollPlace = next
     }
     const nextLateral = lateral + (length / 6) * (slopeA + 4 * slopeM + slopeC)
     time += (length / 6) * (paceA + 4 * paceM + paceC)
@@ -143,7 +144,7 @@ export function rollBall(
     }
     if (path !== undefined) writePath(path, place, length, lateral, slopeA, nextLateral, slopeC)
 
-    place += length
+    place = next
     loss = nextLoss
     lateral = nextLateral
     carried += sixth * (carriedA + 4 * carriedB + carriedC)
