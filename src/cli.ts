@@ -2,12 +2,12 @@
 import { CommanderError } from 'commander'
 import { EXIT } from './scenarios/commands/exit-codes.js'
 import { faultReport } from './scenarios/commands/fault-report.js'
-import { buildProgram } from './scenarios/commands/program.js'
+import { buildProgram, type ScreenOptions } from './scenarios/commands/program.js'
 import { systemConsole } from './scenarios/commands/system-console.js'
 
 /** Opens the screen; kept behind an import of its own so that no command pays for it. */
-async function openScreen(options: { scenarioName?: string; seed?: string; noMotion?: boolean }): Promise<number> {
-  process.env.NODE_ENV ??= 'production'
+async function openScreen({ dataFolder, ...options }: ScreenOptions): Promise<number> {
+  if (dataFolder !== undefined) process.env.DRYBOARD_DATA = dataFolder
   const { openTrainer } = await import('./tui/open.js')
   return openTrainer(options)
 }

@@ -1,4 +1,4 @@
-import { link, mkdir, open, rename, unlink } from 'node:fs/promises'
+import { link, mkdir, open, unlink } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 
 /** A file that could not be written, with the reason in one sentence. */
@@ -29,19 +29,6 @@ export async function writeUnderFreeName(folder: string, stem: string, text: str
     }
   } catch (cause) {
     throw new WriteError(folder, cause)
-  }
-}
-
-/**
- * Writes `text` to a path in place of what was there: a reader finds the old text or the new, never a part.
- *
- * @throws WriteError
- */
-export async function replaceFile(path: string, text: string): Promise<void> {
-  try {
-    await rename(await writeDraft(path, text), path)
-  } catch (cause) {
-    throw new WriteError(path, cause)
   }
 }
 

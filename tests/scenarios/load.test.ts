@@ -9,7 +9,6 @@ import { loadScenario } from '../../src/scenarios/load.js'
 import { scenarioFrom } from '../../src/scenarios/scenario.js'
 import { ScenarioError } from '../../src/scenarios/scenario-error.js'
 import { locateNowhere, readSourceText } from '../../src/scenarios/source-text.js'
-import { feetToMetres, inchesToMetres, poundsToKilograms } from '../../src/sim/units.js'
 
 type Loose = Record<string, unknown>
 const house = (): Loose => JSON.parse(JSON.stringify(builtInScenario('house-forty')))
@@ -26,21 +25,35 @@ function sentencesOf(text: string): readonly string[] {
 
 describe('loading a scenario', () => {
   it('turns the trade’s units into SI', () => {
-    const { setup } = scenarioFrom('house', locateNowhere('house', house()))
+    const pass = {
+      direction: 'reverse',
+      boards: [3, 37],
+      microlitresPerBoard: 62.5,
+      fromFeet: 4,
+      toFeet: 40,
+      taperFeet: 2,
+    }
+    const { setup } = scenarioFrom(
+      'house',
+      locateNowhere('house', { ...house(), lanes: [{ name: 'lane 1', passes: [pass] }] }),
+    )
     const [lane] = setup.lanes
     if (lane.oil.kind !== 'pattern') throw new Error('a written pattern was expected')
-    expect(lane.oil.pattern.passes[0]).toEqual({
-      direction: 'forward',
-      fromBoard: 2,
-      toBoard: 38,
-      microlitresPerBoard: 68.5,
-      fromMetres: 0,
-      toMetres: feetToMetres(40),
-      taperMetres: feetToMetres(2),
-      strokes: 1,
-    })
-    expect(setup.bag[0].massKilograms).toBe(poundsToKilograms(15))
-    expect(setup.bag[0].radiusOfGyrationMetres).toBe(inchesToMetres(2.48))
+    expect(lane.oil.pattern.passes).toEqual([
+      {
+        direction: 'reverse',
+        fromBoard: 3,
+        toBoard: 37,
+        microlitresPerBoard: 62.5,
+        // 1 ft = 0.3048 m, 1 in = 0.0254 m, 1 lb = 0.45359237 kg, exactly (international yard and pound, 1959).
+        fromMetres: 4 * 0.3048,
+        toMetres: 40 * 0.3048,
+        taperMetres: 2 * 0.3048,
+        strokes: 1,
+      },
+    ])
+    expect(setup.bag[0].massKilograms).toBeCloseTo(15 * 0.45359237, 12)
+    expect(setup.bag[0].radiusOfGyrationMetres).toBeCloseTo(2.48 * 0.0254, 12)
   })
 
   it('names every fault at once, each with its line, what was found and what is allowed', () => {

@@ -1,4 +1,5 @@
 import { playerView } from '../../sim/block/view.js'
+import { choose } from '../../sim/decision/policies.js'
 import { beginScenario } from '../begin-scenario.js'
 import { loadScenario } from '../load.js'
 import { openingLines } from '../plain/opening-lines.js'
@@ -10,12 +11,10 @@ const SCENARIO = 'house-forty'
 const SEED = 'demonstration'
 const FRAMES = 3
 
-/** A few frames played by the choices the program itself suggests, for a reader without a terminal. */
+/** A few frames played by the rule of thumb, for a reader without a terminal. */
 export async function demonstrationCommand(console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(SCENARIO)
-  console.print(
-    'There is no terminal here to play on, so this is a demonstration: the suggested choice is thrown each time.',
-  )
+  console.print('There is no terminal here to play on, so this is a demonstration: the rule of thumb decides.')
   console.print('')
   for (const line of openingLines(scenario, SEED)) console.print(line)
   let state = beginScenario(scenario, SEED)
@@ -23,7 +22,7 @@ export async function demonstrationCommand(console: CommandConsole): Promise<num
     const view = playerView(state)
     if (!view) break
     announce(state, console.print)
-    state = throwOne(state, view.suggestion, view.suggestion, console.print)
+    state = throwOne(state, choose('thumb', state), view.suggestion, console.print)
   }
   console.print('')
   console.print(`The demonstration stops after ${FRAMES} frames. To decide yourself: dryboard play ${SCENARIO} --plain`)

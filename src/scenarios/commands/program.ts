@@ -3,10 +3,18 @@ import { VERSION } from '../version.js'
 import type { CommandConsole } from './console.js'
 import { halfBoardOption, numberOption, seedOption, standingOption, wholeOption } from './options.js'
 
+export interface ScreenOptions {
+  readonly scenarioName?: string
+  readonly seed?: string
+  readonly noMotion?: boolean
+  /** Where records are kept, if named on the command line. */
+  readonly dataFolder?: string
+}
+
 /** What the program needs from outside: streams, the screen, and a place to leave the exit code. */
 export interface ProgramParts {
   readonly console: CommandConsole
-  readonly openScreen: (options: { scenarioName?: string; seed?: string; noMotion?: boolean }) => Promise<number>
+  readonly openScreen: (options: ScreenOptions) => Promise<number>
   readonly finish: (exitCode: number) => void
 }
 
@@ -70,6 +78,7 @@ export function buildProgram({ console, openScreen, finish }: ProgramParts): Com
           await openScreen({
             ...(scenario ? { scenarioName: scenario } : {}),
             ...(options.seed ? { seed: options.seed } : {}),
+            ...(options.data ? { dataFolder: options.data } : {}),
             noMotion: !options.motion,
           }),
         )

@@ -1,6 +1,6 @@
 import type { BlockEvent, BlockState } from '../../sim/block/types.js'
 import { scoreLines } from './score-lines.js'
-import { observationWords, pinWords, trimmed } from './words.js'
+import { breakpointWords, observationWords, pinWords } from './words.js'
 
 /** What a throw brought about, in the order it happened. */
 export function afterThrowLines(state: BlockState, events: readonly BlockEvent[]): string[] {
@@ -11,7 +11,9 @@ function eventLines(state: BlockState, event: BlockEvent): string[] {
   switch (event.type) {
     case 'throw': {
       const { standingBefore, standingAfter, observation, spot } = event.record
-      return [`${pinWords(standingBefore, standingAfter, spot.ball)} Seen: ${observationWords(observation)}.`]
+      return [
+        `${pinWords(standingBefore, standingAfter, spot.ball)} Seen: ${observationWords(observation, standingBefore)}.`,
+      ]
     }
     case 'practice-done':
       return ['Practice is over.']
@@ -30,9 +32,8 @@ function eventLines(state: BlockState, event: BlockEvent): string[] {
 function othersLines(events: readonly BlockEvent[]): string[] {
   const others = events.flatMap((event) => (event.type === 'field-throw' ? [event.record] : []))
   if (others.length === 0) return []
-  const seen = others.map(
-    ({ bowlerName, observation }) =>
-      `${bowlerName} ${trimmed(observation.breakpointBoard)} at ${trimmed(observation.breakpointFeet)} feet, ${observation.contact}`,
+  const seen = others.map(({ bowlerName, observation }) =>
+    [bowlerName, breakpointWords(observation), observation.contact].filter((words) => words !== '').join(' '),
   )
   return [`Others: ${seen.join('; ')}.`]
 }

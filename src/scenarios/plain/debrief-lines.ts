@@ -28,7 +28,7 @@ export function debriefLines(debrief: Debrief): string[] {
 }
 
 function columns(where: string, thrown: string, entered: string, left: string, pins: string, best: string): string {
-  return `${where.padEnd(9)}${thrown.padEnd(16)}${entered.padEnd(12)}${left.padEnd(17)}${pins.padStart(5)}  ${best}`.trimEnd()
+  return `${where.padEnd(9)}${thrown.padEnd(18)}${entered.padEnd(11)}${left.padEnd(17)}${pins.padStart(5)}  ${best}`.trimEnd()
 }
 
 function throwLine({ record, grade, calledPins }: DebriefedThrow, bag: BlockSetup['bag']): string {

@@ -22,6 +22,7 @@ export interface LinePlay {
 export async function playLines(begun: BlockState, { lines, say, object }: LinePlay): Promise<BlockState> {
   let state = begun
   announce(state, say)
+  offer(state, say)
   for await (const typed of lines) {
     if (typed.trimStart().startsWith('#')) continue
     const suggestion = playerView(state)?.suggestion
@@ -37,6 +38,7 @@ export async function playLines(begun: BlockState, { lines, say, object }: LineP
       state = throwOne(state, read.decision, suggestion, say)
       if (!state.spot) break
       announce(state, say)
+      offer(state, say)
     } else if (read.kind === 'unclear') object(read.sentence)
     else for (const line of answerLines(state, read.kind)) say(line)
   }
@@ -59,7 +61,7 @@ export function throwOne(
   return next
 }
 
-/** Says where the block stands and what Enter would throw. */
+/** Says where the block stands. */
 export function announce(state: BlockState, say: (text: string) => void): void {
   const view = playerView(state)
   if (!state.spot || !view) return
@@ -73,7 +75,11 @@ export function announce(state: BlockState, say: (text: string) => void): void {
     if (ratio !== undefined) sheet.push(`${ratio}:1`)
     say(`Posted for this lane: ${sheet.join(', ')}.`)
   }
-  say(`Enter throws: ${decisionWords(view.suggestion, state.setup.bag)}`)
+}
+
+function offer(state: BlockState, say: (text: string) => void): void {
+  const view = playerView(state)
+  if (view) say(`Enter throws: ${decisionWords(view.suggestion, state.setup.bag)}`)
 }
 
 function answerLines(state: BlockState, question: 'help' | 'score' | 'seen' | 'bag'): readonly string[] {
@@ -91,7 +97,10 @@ function answerLines(state: BlockState, question: 'help' | 'score' | 'seen' | 'b
       if (!view || view.onThisLane.length === 0) return ['Nothing has been thrown on this lane yet.']
       return view.onThisLane
         .slice(-6)
-        .map((one) => `${decisionWords(one.decision, state.setup.bag)}: ${observationWords(one.observation)}`)
+        .map(
+          (one) =>
+            `${decisionWords(one.decision, state.setup.bag)}: ${observationWords(one.observation, one.standingBefore)}`,
+        )
     }
   }
 }

@@ -2,7 +2,7 @@ import type { BallSpecification } from '../../sim/ball/specification.js'
 import type { Contact, Decision, Observation, Spot } from '../../sim/block/types.js'
 import type { Hand } from '../../sim/bowler/profile.js'
 import type { Aim } from '../../sim/bowler/release.js'
-import { countPins, FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
+import { countPins, FULL_RACK, leaveName, pinBit } from '../../sim/pins/leaves.js'
 import { kilogramsToPounds, metresToInches } from '../../sim/units.js'
 
 /** The words for what a player reads; the screen and the plain mode both take them from here. */
@@ -49,10 +49,25 @@ export function moveWords(from: Aim, to: Aim, hand: Hand): string {
   return `feet ${boardWords(Math.abs(feet))} ${side(feet)}, target ${boardWords(Math.abs(target))} ${side(target)}`
 }
 
-/** What the eye at the foul line caught of a throw. */
-export function observationWords(seen: Observation): string {
-  const breakpoint = `${trimmed(seen.breakpointBoard)} at ${trimmed(seen.breakpointFeet)} feet`
-  return `${trimmed(seen.arrowsBoard)} at the arrows, ${breakpoint}, ${CONTACT_WORDS[seen.contact]}, ${trimmed(seen.speedMph)} mph`
+/** What the eye at the foul line caught of a throw at the pins standing; how it met the headpin only where there was one. */
+export function observationWords(seen: Observation, standingBefore: number): string {
+  const said = [
+    `${trimmed(seen.arrowsBoard)} at the arrows`,
+    breakpointWords(seen),
+    standingBefore & pinBit(HEADPIN) || seen.contact === 'gutter' ? CONTACT_WORDS[seen.contact] : '',
+    `${trimmed(seen.speedMph)} mph`,
+  ]
+  return said.filter((words) => words !== '').join(', ')
+}
+
+const HEADPIN = 1
+const ARROWS_FEET = 15
+const PINS_FEET = 60
+
+/** Where the ball turned; nothing is said of one that never went out or never came back. */
+export function breakpointWords({ breakpointBoard, breakpointFeet }: Observation): string {
+  if (breakpointFeet < ARROWS_FEET || breakpointFeet >= PINS_FEET) return ''
+  return `${trimmed(breakpointBoard)} at ${trimmed(breakpointFeet)} feet`
 }
 
 /** What a ball did to the pins, from what stood before and after it. */
