@@ -3,7 +3,7 @@ import { useEffect, useMemo, useReducer, useState } from 'react'
 import { fits, type Size } from './draw/layout.js'
 import { Rows } from './draw/rows.js'
 import type { Theme } from './draw/theme.js'
-import { commandFor, keyName } from './keys.js'
+import { keyName } from './keys.js'
 import { HelpAndMenus } from './screens/help-and-menus.js'
 import { PlayScreen } from './screens/play-screen.js'
 import { smallScreen } from './screens/small-screen.js'
@@ -49,14 +49,13 @@ export function Trainer({ painter, services, theme, initial, noMotion }: Trainer
   const looks = useTasks(state, dispatch, services, noMotion)
 
   useInput((input, key) => {
-    const command = commandFor(context, keyName(input, key))
-    if (command !== null && fits(size)) dispatch({ type: 'command', command })
+    if (fits(size)) dispatch({ type: 'key', name: keyName(input, key), bagDrawn: context === 'bag' })
   })
   useEffect(() => {
     if (state.exitCode !== null) (exit as (result: unknown) => void)(state.exitCode)
   }, [state.exitCode, exit])
 
-  if (!fits(size)) return <Rows rows={smallScreen(size)} />
+  if (!fits(size)) return <Rows rows={smallScreen(size)} columns={size.columns} />
   if (state.screen.kind === 'play' && !state.help) {
     return (
       <PlayScreen

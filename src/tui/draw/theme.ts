@@ -165,22 +165,13 @@ const INKS: Readonly<Record<ColourDepth, Readonly<Record<Ink, string>>>> = {
 }
 
 // One hue, evenly spaced in lightness, dark enough at its top for a pale path to stand out on it.
-const OIL_TRUE = [
-  '16;28;40',
-  '20;42;62',
-  '24;57;84',
-  '29;73;106',
-  '35;89;128',
-  '44;106;150',
-  '58;124;171',
-  '76;142;190',
-]
-const OIL_PALETTE = ['233', '17', '18', '24', '24', '25', '31', '67']
+const OIL_TRUE = ['16;26;36', '18;37;54', '21;49;72', '24;61;90', '28;73;107', '33;85;124', '39;97;140', '46;109;155']
+const OIL_PALETTE = ['233', '234', '17', '17', '23', '24', '24', '25']
 const PALE_TRUE: Partial<Record<Ink, string>> = {
   plain: '38;2;232;228;218',
   faint: '38;2;150;166;180',
   last: '1;38;2;250;246;236',
-  truth: '1;38;2;255;190;110',
+  truth: '1;38;2;255;204;138',
   best: '1;38;2;210;236;255',
 }
 const PALE_PALETTE: Partial<Record<Ink, string>> = {

@@ -14,7 +14,8 @@ export function changeWords(hand: Hand, from: Decision, to: Decision, ballName: 
 }
 
 /** What the eye saw of a throw. */
-export const seenWords = (record: ThrowRecord): string => `Seen: ${observationWords(record.observation)}`
+export const seenWords = (record: ThrowRecord): string =>
+  `Seen: ${observationWords(record.observation, record.standingBefore)}`
 
 /** What a throw did to the pins. */
 export const fellWords = ({ spot, standingBefore, standingAfter }: ThrowRecord): string =>

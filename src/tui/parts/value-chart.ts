@@ -22,12 +22,12 @@ export function timelineRows(
 ): string[] {
   const { glyphs } = theme
   const width = Math.max(2, ...grades.map((grade) => grade.label.length)) + 1
-  const shown = Math.max(1, Math.floor(columns / width))
+  const shown = Math.max(1, Math.floor((columns - 1) / width))
   const first = Math.min(Math.max(0, chosen - Math.floor(shown / 2)), Math.max(0, grades.length - shown))
   const most = Math.max(1, ...grades.map((grade) => grade.pins ?? 0))
-  const canvas = newCanvas(columns, barRows + 2)
+  const canvas = newCanvas(columns, barRows + 1)
   grades.slice(first, first + shown).forEach((grade, place) => {
-    const x = place * width
+    const x = 1 + place * width
     const isChosen = first + place === chosen
     const ink = isChosen ? 'accent' : 'loss'
     const eighths = Math.round(((grade.pins ?? 0) / most) * barRows * EIGHTHS)
@@ -38,7 +38,7 @@ export function timelineRows(
     if (grade.pins === null) putRight(canvas, x + width - 1, barRows - 1, '?', 'faint')
     else if (eighths === 0) putRight(canvas, x + width - 1, barRows - 1, glyphs.dot, 'faint')
     putRight(canvas, x + width - 1, barRows, grade.label, isChosen ? 'accent' : 'faint')
-    if (isChosen) put(canvas, x + width - 2, barRows + 1, glyphs.up, 'accent')
+    if (isChosen) put(canvas, x + width - 2 - grade.label.length, barRows, glyphs.pointer, 'accent')
   })
   return canvasRows(canvas, theme)
 }

@@ -1,26 +1,29 @@
 import { decisionWords, moveWords, trimmed } from '../../scenarios/plain/words.js'
 import type { ThrowRecord } from '../../sim/block/types.js'
-import { FULL_RACK } from '../../sim/pins/leaves.js'
 import { metresPerSecondToMph, metresToBoard, radiansToDegrees } from '../../sim/units.js'
 import { page, type Size } from '../draw/layout.js'
 import { spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
-import { fellWords, pinsGivenWords, throwLabel } from '../draw/words.js'
+import { fellWords, pinsGivenWords, placeWords, throwLabel } from '../draw/words.js'
 import { contextKeyLine } from '../parts/key-hints.js'
-import { type LanePicture, lanePicture, type Trace } from '../parts/lane.js'
+import { LANE_FEET, type LanePicture, lanePicture, type Trace } from '../parts/lane.js'
 import { laydownBoard } from '../parts/sketches.js'
 import { ballValueRows, timelineRows } from '../parts/value-chart.js'
 import { filmGone } from '../parts/wear.js'
 import type { MeantRoll } from '../services.js'
 import type { DebriefState } from '../state/debrief-state.js'
-import { allPinsGiven, blockOf, type PlayState, pinsGiven } from '../state/play-state.js'
+import { allPinsGiven, blockOf, type PlayState, pinsGiven, type ThrowGrade } from '../state/play-state.js'
 
 /** Middle of the first half foot, where paths over the film begin. */
 const FIRST_ROW_FEET = 0.25
 const ROW_FEET = 0.5
 const LANE_FRAME_ROWS = 3
-/** Head, legend, labels and pointer of the timeline, four rows of words, keys. */
+/** Head, legend, labels of the timeline, five rows of words, keys. */
 const WORD_ROWS = 9
+/** From this width on the head has room for the scenario's title. */
+const TITLE_COLUMNS = 100
+/** A ball that never moves outwards has its breakpoint where it is laid down, which is nothing to mark. */
+const NEAREST_BREAKPOINT_FEET = 16
 
 /** How the best choice would have rolled, and the chosen one as it was meant; null until worked out. */
 export interface DebriefRolls {
@@ -39,8 +42,8 @@ export function debriefScreen(
   const record = blockOf(play).throws[debrief.chosen]!
   const columns = size.columns - 2
   const spare = size.rows - WORD_ROWS - LANE_FRAME_ROWS
-  const laneRows = Math.min(20, Math.max(9, spare - 3))
-  const barRows = Math.max(3, Math.min(6, spare - laneRows))
+  const laneRows = Math.min(20, Math.max(10, spare - 3))
+  const barRows = Math.max(2, Math.min(6, spare - laneRows))
   const ballRows = Math.max(0, spare - laneRows - barRows - 1)
   const body = [
     headRow(play, size.columns, theme),
@@ -56,9 +59,14 @@ export function debriefScreen(
 function headRow(play: PlayState, columns: number, theme: Theme): string {
   const open = play.grades.filter((grade) => grade === undefined).length
   const still = open > 0 ? ` (${open} still to be weighed)` : ''
+  const title = columns >= TITLE_COLUMNS ? ` ${theme.glyphs.separator} ${play.scenario.title}` : ''
   return spreadRow(
-    textRow(theme, [` ${play.scenario.title}`, 'strong'], [` ${theme.glyphs.separator} the oil lifted`, 'faint']),
-    textRow(theme, ['Given away in all: ', 'faint'], [`${pinsGivenWords(allPinsGiven(play))}${still} `, 'loss']),
+    textRow(theme, [' The oil lifted', 'strong'], [title, 'faint']),
+    textRow(
+      theme,
+      ['Given away, against the oil as it was: ', 'faint'],
+      [`${pinsGivenWords(allPinsGiven(play))}${still} `, 'loss'],
+    ),
     columns,
   )
 }
@@ -84,7 +92,9 @@ function pictureOf(
     standing: record.standingAfter,
     traces,
     aim: { laydownBoard: laydownBoard(bowler, feetBoard), targetBoard },
-    ...(truth.leftLaneFeet < 60 ? {} : { breakpoint: { board: truth.breakpointBoard, feet: truth.breakpointFeet } }),
+    ...(truth.leftLaneFeet < LANE_FEET || truth.breakpointFeet < NEAREST_BREAKPOINT_FEET
+      ? {}
+      : { breakpoint: { board: truth.breakpointBoard, feet: truth.breakpointFeet } }),
     oil,
   }
 }
@@ -94,13 +104,11 @@ function legendRow(debrief: DebriefState, play: PlayState, theme: Theme): string
   const ramp = theme.colouredGround
     ? `${[1, 3, 5, 7].map((level) => `${theme.style('plain', level)}  `).join('')}\u001B[0m`
     : [1, 3, 5, 7].map((level) => glyphs.oil[level]!.repeat(2)).join('')
-  const what = debrief.shows === 'oil' ? ' oil this ball met, thin to thick' : ' oil gone since the first throw'
+  const what = debrief.shows === 'oil' ? ' oil it met, thin to thick' : ' oil gone since the start'
   const solid = glyphs.braille ? '⠤⠤⠤' : '***'
   const dashed = glyphs.braille ? '⠤⠄⠠' : '==='
-  const best = play.grades[debrief.chosen] ? ([`   ${dashed} best line, as meant`, 'best'] as const) : ''
-  return (
-    textRow(theme, [`${solid} your ball`, 'truth'], best, ['   ', 'plain']) + ramp + textRow(theme, [what, 'faint'])
-  )
+  const best = play.grades[debrief.chosen] ? ([`   ${dashed} best, as meant`, 'best'] as const) : ''
+  return textRow(theme, [`${solid} yours`, 'truth'], best, ['   ', 'plain']) + ramp + textRow(theme, [what, 'faint'])
 }
 
 function timeline(play: PlayState, debrief: DebriefState, columns: number, barRows: number, theme: Theme): string[] {
@@ -121,49 +129,54 @@ function factRows(
 ): string[] {
   const { bag, bowler } = blockOf(play).setup
   const grade = play.grades[debrief.chosen]
-  const { truth, decision, spot } = record
-  const name = spot.phase === 'practice' ? `Practice ${spot.frame}` : `Frame ${spot.frame}, ball ${spot.ball}`
-  const given =
-    grade === undefined
-      ? 'not weighed yet'
-      : grade === null
-        ? 'not graded'
-        : `${pinsGiven(grade) > 0 ? `gave away ${pinsGivenWords(pinsGiven(grade))}` : 'gave away nothing worth calling'}`
-  const entry =
-    truth.leftLaneFeet < 60
-      ? `Off the lane at ${trimmed(truth.leftLaneFeet, 1)} ft`
-      : `Entry board ${truth.entryBoard.toFixed(1)} at ${radiansToDegrees(truth.entryAngleRadians).toFixed(1)} degrees, ${metresPerSecondToMph(truth.entrySpeedMetresPerSecond).toFixed(1)} mph`
-  const meant =
-    rolls && truth.leftLaneFeet >= 60
-      ? `; meant ${rolls.meant.entryBoard.toFixed(1)} at ${rolls.meant.entryAngleDegrees.toFixed(1)}`
-      : ''
-  const roll = Number.isFinite(truth.rollStartFeet)
-    ? `rolls from ${truth.rollStartFeet.toFixed(0)} ft`
-    : 'still skids at the pins'
-  const hook = Number.isFinite(truth.hookStartFeet) ? `hooks from ${truth.hookStartFeet.toFixed(0)} ft, ` : ''
-  const crossed = (metresToBoard(truth.path[29]!) + metresToBoard(truth.path[30]!)) / 2
-  const move = grade ? moveWords(decision.aim, grade.best.aim, bowler.hand) : ''
-  const best = grade
-    ? textRow(theme, ['Best: ', 'best'], `${decisionWords(grade.best, bag)}`, [` (${move})`, 'faint'])
-    : textRow(theme, [record.standingBefore === FULL_RACK ? 'Practice is not graded.' : '', 'faint'])
+  const { decision } = record
+  const name = placeWords(record.spot, blockOf(play).setup.games)
+  const move = grade ? ` (${moveWords(decision.aim, grade.best.aim, bowler.hand)})` : ''
   return [
     spreadRow(
-      textRow(
-        theme,
-        [`${name}: `, 'strong'],
-        [given, pinsGiven(grade) > 0 ? 'loss' : 'plain'],
-        [grade ? `, ${grade.label}` : '', 'faint'],
-      ),
+      textRow(theme, [`${name}: `, 'strong'], [givenWords(grade), pinsGiven(grade) > 0 ? 'loss' : 'plain']),
       textRow(theme, [fellWords(record), 'strong']),
       columns,
     ),
     textRow(theme, ['Yours: ', 'truth'], decisionWords(decision, bag)),
-    best,
-    textRow(theme, `${entry}${meant}`, [
-      `; target ${trimmed(decision.aim.targetBoard)} crossed ${crossed.toFixed(1)}; ${hook}${roll}`,
-      'faint',
-    ]),
+    grade ? textRow(theme, ['Best:  ', 'best'], decisionWords(grade.best, bag), [move, 'faint']) : '',
+    textRow(theme, entryWords(record), [meantWords(record, rolls), 'faint']),
+    textRow(theme, [rollWords(record), 'faint']),
   ]
+}
+
+function givenWords(grade: ThrowGrade): string {
+  if (grade === undefined) return 'not weighed yet'
+  if (grade === null) return 'practice costs nothing'
+  const pins = pinsGiven(grade)
+  return pins > 0 ? `gave away ${pinsGivenWords(pins)}` : 'gave away nothing worth calling'
+}
+
+function entryWords({ truth }: ThrowRecord): string {
+  if (truth.leftLaneFeet < LANE_FEET) return `Off the lane at ${truth.leftLaneFeet.toFixed(0)} ft`
+  const angle = radiansToDegrees(truth.entryAngleRadians).toFixed(1)
+  const speed = metresPerSecondToMph(truth.entrySpeedMetresPerSecond).toFixed(1)
+  return `Entry board ${truth.entryBoard.toFixed(1)} at ${angle} degrees, ${speed} mph`
+}
+
+/** The same choice without the bowler's miss. */
+function meantWords({ truth }: ThrowRecord, rolls: DebriefRolls | null): string {
+  if (!rolls || truth.leftLaneFeet < LANE_FEET) return ''
+  const { entryBoard, entryAngleDegrees } = rolls.meant
+  return `; as meant ${entryBoard.toFixed(1)} at ${entryAngleDegrees.toFixed(1)}`
+}
+
+function rollWords({ truth, decision }: ThrowRecord): string {
+  const crossed = (metresToBoard(truth.path[29]!) + metresToBoard(truth.path[30]!)) / 2
+  const arrows = Number.isNaN(crossed)
+    ? []
+    : [`target ${trimmed(decision.aim.targetBoard)}, crossed ${crossed.toFixed(1)}`]
+  const hook = Number.isFinite(truth.hookStartFeet) ? [`hooks from ${truth.hookStartFeet.toFixed(0)} ft`] : []
+  const roll = Number.isFinite(truth.rollStartFeet)
+    ? `rolls from ${truth.rollStartFeet.toFixed(0)} ft`
+    : 'still skids at the pins'
+  const words = [...arrows, ...hook, roll].join('; ')
+  return words.charAt(0).toUpperCase() + words.slice(1)
 }
 
 function perBallRows(play: PlayState, debrief: DebriefState, columns: number, rows: number, theme: Theme): string[] {

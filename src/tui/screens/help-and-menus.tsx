@@ -21,7 +21,7 @@ interface HelpAndMenusProps {
 
 /** Every screen that is rows and nothing else. */
 export function HelpAndMenus(props: HelpAndMenusProps) {
-  return <Rows rows={screenRows(props)} />
+  return <Rows rows={screenRows(props)} columns={props.size.columns} />
 }
 
 function screenRows({ state, looks, services, size, theme }: HelpAndMenusProps): string[] {

@@ -5,34 +5,35 @@ import { KEY_BINDINGS, type KeyBinding, type KeyContext } from '../keys.js'
 import { contextKeyLine, shownKey } from '../parts/key-hints.js'
 
 const KEY_COLUMNS = 7
-const PAGES: readonly (readonly [title: string, context: KeyContext])[] = [
-  ['Menus', 'bowler'],
-  ['Deciding a throw', 'play'],
-  ['Looking back', 'debrief'],
-]
+const PLAY_COLUMNS = 42
+/** Commands that mean the same in every place and are told once. */
+const COMMON: readonly KeyBinding['command'][] = ['back', 'quit', 'help']
 
 /** Every key, by place, from the one table. */
 export function helpScreen(size: Size, theme: Theme): string[] {
-  const [menus, play, debrief] = PAGES.map(([title, context]) => sectionRows(title, context, theme))
-  const half = Math.floor(size.columns / 2)
-  const everywhere = [
-    textRow(theme, ['  1 to 8 ', 'accent'], ['  a ball of the bag, while deciding', 'faint']),
-    textRow(theme, ['  Ctrl-C ', 'accent'], ['  leave at once; what was thrown is kept', 'faint']),
-  ]
-  const body = [
+  const of = (context: KeyContext) => KEY_BINDINGS.filter((binding) => binding.contexts.includes(context))
+  const own = (context: KeyContext) => of(context).filter((binding) => !COMMON.includes(binding.command))
+  const common = of('scenarios').filter((binding) => COMMON.includes(binding.command))
+  const play = sectionRows('Deciding a throw', own('play'), theme)
+  const rest = [
+    ...sectionRows('Menus', own('bowler'), theme),
     '',
-    textRow(theme, [' Keys', 'strong']),
+    ...sectionRows('Looking back', own('debrief'), theme),
     '',
-    ...beside(indent(play!, 1), half, [...menus!, '', ...debrief!, '', ...everywhere]),
+    ...sectionRows('Everywhere', common, theme),
+    keyRow('Ctrl-C', 'leave; the block is kept', theme),
   ]
+  const left = [...play, keyRow('1 to 8', 'a ball of the bag', theme)]
+  const body = ['', textRow(theme, [' Keys', 'strong']), '', ...beside(indent(left, 1), PLAY_COLUMNS, rest)]
   return page(body, contextKeyLine('help', size.columns, theme), size)
 }
 
-function sectionRows(title: string, context: KeyContext, theme: Theme): string[] {
-  const row = (binding: KeyBinding) => {
-    const keys = shownKey(binding.shown, theme).padEnd(KEY_COLUMNS)
-    return textRow(theme, [`  ${keys}`, 'accent'], [` ${binding.does}`, 'plain'])
-  }
-  const bindings = KEY_BINDINGS.filter((binding) => binding.contexts.includes(context))
-  return [textRow(theme, [title, 'strong']), ...bindings.map(row)]
+function sectionRows(title: string, bindings: readonly KeyBinding[], theme: Theme): string[] {
+  return [
+    textRow(theme, [title, 'strong']),
+    ...bindings.map((binding) => keyRow(shownKey(binding.shown, theme), binding.does, theme)),
+  ]
 }
+
+const keyRow = (keys: string, does: string, theme: Theme): string =>
+  textRow(theme, [`  ${keys.padEnd(KEY_COLUMNS)}`, 'accent'], ` ${does}`)

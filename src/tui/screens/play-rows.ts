@@ -1,3 +1,4 @@
+import { breakpointWords } from '../../scenarios/plain/words.js'
 import type { Spot } from '../../sim/block/types.js'
 import type { PlayerView, PostedSheet } from '../../sim/block/view.js'
 import { FULL_RACK } from '../../sim/pins/leaves.js'
@@ -142,7 +143,7 @@ function pictureOf(play: PlayState): LanePicture {
     ...base,
     traces: past,
     ...(block.spot ? { aim: { laydownBoard: laydownBoard(bowler, feetBoard), targetBoard } } : {}),
-    ...(last && last.observation.contact !== 'gutter'
+    ...(last && breakpointWords(last.observation) !== ''
       ? { breakpoint: { board: last.observation.breakpointBoard, feet: last.observation.breakpointFeet } }
       : {}),
   }

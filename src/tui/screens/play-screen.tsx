@@ -27,14 +27,14 @@ export function PlayScreen({ play, view, context, size, theme, onChoose }: PlayS
   const top = playTopRows(play, view, size, theme)
   return (
     <Box flexDirection="column" height={size.rows}>
-      <Rows rows={top} />
+      <Rows rows={top} columns={size.columns} />
       {play.bagOpen ? (
         <Bag play={play} columns={size.columns} rows={size.rows - top.length - 1} theme={theme} onChoose={onChoose} />
       ) : (
-        <Rows rows={playLowerRows(play, view, size, theme)} />
+        <Rows rows={playLowerRows(play, view, size, theme)} columns={size.columns} />
       )}
       <Box flexGrow={1} />
-      <Rows rows={[contextKeyLine(context, size.columns, theme)]} />
+      <Rows rows={[contextKeyLine(context, size.columns, theme)]} columns={size.columns} />
     </Box>
   )
 }
@@ -77,7 +77,7 @@ function Bag({ play, columns, rows, theme, onChoose }: BagProps) {
             )}
           />
         </Box>
-        <Rows rows={details} />
+        <Rows rows={details} columns={columns - NAME_COLUMNS} />
       </Box>
     </Box>
   )

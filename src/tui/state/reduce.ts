@@ -1,8 +1,8 @@
 import type { Scenario } from '../../scenarios/scenario.js'
 import { ScenarioError } from '../../scenarios/scenario-error.js'
-import type { Command } from '../keys.js'
+import { type Command, commandFor } from '../keys.js'
 import type { TrainerServices } from '../services.js'
-import { type Action, type AppState, homeEntries, type Screen } from './app-state.js'
+import { type Action, type AppState, homeEntries, keyContext, type Screen } from './app-state.js'
 import { debriefOf, reduceDebrief, runOn } from './debrief-state.js'
 import { blockOf, type PlayState, playFrom } from './play-state.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
@@ -18,6 +18,11 @@ export function reducer(services: TrainerServices): (state: AppState, action: Ac
 function reduce(state: AppState, action: Action, services: TrainerServices): AppState {
   const { screen } = state
   switch (action.type) {
+    case 'key': {
+      // What a key means depends on where the trainer is by now, which may be further on than what is drawn.
+      const meant = commandFor(action.bagDrawn ? 'bag' : keyContext(state), action.name)
+      return meant === null ? state : command({ ...state, notice: '' }, meant, services)
+    }
     case 'command':
       return command({ ...state, notice: '' }, action.command, services)
     case 'ball-chosen':

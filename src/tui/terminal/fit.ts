@@ -18,6 +18,7 @@ export function columnsOf(text: string): number {
 /** The row cut to at most `columns`; styles that were open at the cut are closed. */
 export function clipRow(text: string, columns: number): string {
   if (columns <= 0) return ''
+  if (stringWidth(text) <= columns) return text
   let used = 0
   let styled = false
   for (let index = 0; index < text.length; ) {

@@ -1,0 +1,220 @@
+import { EventEmitter } from 'node:events'
+import { render } from 'ink'
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import { Trainer, type TrainerParts } from '../../src/tui/app.js'
+import { startBlock } from '../../src/tui/state/reduce.js'
+import { startingState } from '../../src/tui/state/starting-state.js'
+import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
+import { createPainter } from '../../src/tui/terminal/painter.js'
+import { type FixtureServices, fixtureServices, PLAIN, shortScenario } from './fixtures.js'
+import { type FakeTerminal, fakeTerminal } from './terminal/fake-terminal.js'
+
+interface Sitting {
+  terminal: FakeTerminal
+  services: FixtureServices
+  type(keys: string): void
+  /** Waits until a text stands on the emulated screen. */
+  until(text: string | RegExp): Promise<string>
+  screen(): Promise<string>
+  exit: Promise<unknown>
+  close(): void
+  frames: number[]
+}
+
+const open: Sitting[] = []
+afterEach(() => {
+  for (const sitting of open.splice(0)) sitting.close()
+})
+
+/** The whole trainer between its two edges, with xterm.js as the terminal. */
+async function sit(
+  options: { columns?: number; rows?: number; playing?: boolean; noMotion?: boolean } = {},
+): Promise<Sitting> {
+  const terminal = fakeTerminal(options.columns ?? 80, options.rows ?? 24)
+  const painter = createPainter(terminal)
+  const source = Object.assign(new EventEmitter(), { setEncoding() {}, resume() {}, pause() {} })
+  const keys = createKeyReader(source, { onInterrupt: () => {} })
+  const services = fixtureServices()
+  const home = await startingState(undefined, services)
+  const initial = options.playing ? startBlock(home, await shortScenario(), 'sitting', services) : home
+  const frames: number[] = []
+  const parts: TrainerParts = { painter, keys, services, theme: PLAIN, initial, noMotion: options.noMotion ?? false }
+  const app = render(<Trainer {...parts} />, {
+    stdout: painter as unknown as NodeJS.WriteStream,
+    stdin: keys as unknown as NodeJS.ReadStream,
+    debug: true,
+    patchConsole: false,
+    exitOnCtrlC: false,
+    onRender: ({ renderTime }) => frames.push(renderTime),
+  })
+  const screen = async () => (await terminal.screen()).join('\n')
+  const sitting: Sitting = {
+    terminal,
+    services,
+    frames,
+    screen,
+    exit: app.waitUntilExit(),
+    type: (text) => source.emit('data', text),
+    until: (text) =>
+      vi.waitFor(
+        async () => {
+          const now = await screen()
+          expect(now).toMatch(text)
+          return now
+        },
+        { timeout: 8000, interval: 20 },
+      ),
+    close: () => {
+      app.unmount()
+      painter.close()
+      keys.close()
+    },
+  }
+  open.push(sitting)
+  return sitting
+}
+
+const SENT_CLEAR_SCROLLBACK = '\u001B[3J'
+
+describe('the trainer on a terminal', () => {
+  it('reaches the first decision in three keys and fills 24 rows', async () => {
+    const { type, until, screen, terminal } = await sit()
+    await until('New block')
+    type('\r')
+    await until('choose the lanes')
+    type('\r')
+    await until('choose who bowls')
+    type('\r')
+    await until('by rule of thumb')
+    const rows = (await screen()).split('\n')
+    expect(rows).toHaveLength(24)
+    expect(rows[23]).toContain('throw')
+    expect(terminal.written.join('')).not.toContain(SENT_CLEAR_SCROLLBACK)
+  })
+
+  it('shows the grade while the ball rolls and the result after', async () => {
+    const { type, until } = await sit({ playing: true })
+    await until('Enter throw')
+    type('t,')
+    await until('12.5')
+    type('\r')
+    const rolling = await until('on its way')
+    expect(rolling).toMatch(/Gave away \d+\.\d pins?, against the oil as it was/)
+    expect(rolling).not.toContain('Seen:')
+    type('x')
+    const seen = await until('Seen:')
+    expect(seen).toMatch(/Gave away/)
+    expect(seen).toMatch(/Frame (1, ball 2|2, ball 1)/)
+  })
+
+  it('rolls by itself to the result, and then holds still: nothing is drawn and no timer runs', async () => {
+    const { type, until, terminal, services } = await sit({ playing: true })
+    await until('Enter throw')
+    type('\r')
+    await until('Seen:')
+    expect(services.keptCalls.at(-1)?.block.throws).toHaveLength(1)
+    const before = terminal.written.length
+    const timers = () => process.getActiveResourcesInfo().filter((name) => name === 'Timeout').length
+    const running = timers()
+    await new Promise((done) => setTimeout(done, 400))
+    expect(terminal.written.length).toBe(before)
+    // Vitest keeps a timer of its own for the time limit; none of ours may come on top.
+    expect(running).toBeLessThanOrEqual(1)
+  })
+
+  it('draws no ball on its way where motion is unwanted, but the grade still comes first', async () => {
+    const { type, until, terminal } = await sit({ playing: true, noMotion: true })
+    await until('Enter throw')
+    type('\r')
+    await until('on its way')
+    const written = terminal.written.length
+    await new Promise((done) => setTimeout(done, 300))
+    expect(terminal.written.length).toBe(written)
+    await until('Seen:')
+  })
+
+  it('takes a ball out of the bag by ink-select-input', async () => {
+    const { type, until } = await sit({ playing: true })
+    await until('Enter throw')
+    type('b')
+    await until('The bag')
+    type('\u001B[B\u001B[B')
+    await until('▸ 3 asymmetric hybrid')
+    type('\r')
+    const after = await until('‹ 3 asymmetric hybrid ›')
+    expect(after).not.toContain('on its way')
+  })
+
+  it('hears keys typed faster than it draws, one by one', async () => {
+    const { type, until } = await sit({ playing: true })
+    await until(/Feet/)
+    const feet = Number((await until(/‹ (\d+) ›/)).match(/‹ (\d+) ›/)![1])
+    type('kkkkkkkkkk')
+    await until(`‹ ${feet + 10} ›`)
+    type('\u007f\u007f\u007f')
+    await until(`‹ ${feet + 7} ›`)
+  })
+
+  it('asks for a larger terminal when it is too small, and loses nothing', async () => {
+    const { type, until, terminal, screen } = await sit({ playing: true })
+    await until('Enter throw')
+    const feet = Number((await until(/‹ (\d+) ›/)).match(/‹ (\d+) ›/)![1])
+    type('[')
+    const decided = await until(`‹ ${feet + 2} ›`)
+    terminal.resizeTo(79, 24)
+    await until('needs 80 by 24')
+    type('\r[[[')
+    await new Promise((done) => setTimeout(done, 100))
+    terminal.resizeTo(80, 24)
+    await until('Enter throw')
+    await vi.waitFor(async () => expect(await screen()).toBe(decided))
+  })
+
+  it('uses the room of a large terminal', async () => {
+    const { type, until, terminal } = await sit({ playing: true, columns: 120, rows: 40 })
+    await until('Enter throw')
+    type('\rx')
+    await until('Seen:')
+    const rows = await terminal.screen()
+    expect(rows).toHaveLength(40)
+    expect(rows.filter((row) => row.includes('│')).length).toBeGreaterThanOrEqual(23)
+    expect(rows.join('\n')).toContain('Standing')
+    terminal.resizeTo(100, 30)
+    await until('Enter throw')
+    expect((await terminal.screen()).every((row) => row.length <= 100)).toBe(true)
+  })
+
+  it('lifts the oil at the end and steps through the throws', async () => {
+    const { type, until } = await sit({ playing: true })
+    await until('Enter throw')
+    type('\rx')
+    await until('Seen:')
+    type('e')
+    await until('lift the oil')
+    type('\r')
+    const debrief = await until('The oil lifted')
+    expect(debrief).toContain('Entry board')
+    expect(debrief).toContain('Best:')
+    type('w')
+    await until('oil gone since')
+  })
+
+  it('closes with code 0 by q', async () => {
+    const { type, until, exit } = await sit({ playing: true })
+    await until('Enter throw')
+    type('q')
+    expect(await exit).toBe(0)
+  })
+
+  // Budget: 16 ms a full frame at 80 by 24, with threefold slack for a loaded machine.
+  it('draws a frame of the rolling ball within its budget', async () => {
+    const { type, until, frames } = await sit({ playing: true })
+    await until('Enter throw')
+    frames.length = 0
+    type('\r')
+    await until('Seen:')
+    const mean = frames.reduce((sum, time) => sum + time, 0) / frames.length
+    expect(frames.length).toBeGreaterThan(10)
+    expect(mean).toBeLessThan(48)
+  })
+})

@@ -1,0 +1,210 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import type { Scenario } from '../../../src/scenarios/scenario.js'
+import { FULL_RACK } from '../../../src/sim/pins/leaves.js'
+import { commandFor } from '../../../src/tui/keys.js'
+import { type Action, type AppState, homeEntries, keyContext } from '../../../src/tui/state/app-state.js'
+import { blockOf, type PlayState } from '../../../src/tui/state/play-state.js'
+import { ROLL_FRAMES, reducer, startBlock } from '../../../src/tui/state/reduce.js'
+import { startingState } from '../../../src/tui/state/starting-state.js'
+import { fixtureServices, madeUpGrade, shortScenario } from '../fixtures.js'
+
+const services = fixtureServices()
+const reduce = reducer(services)
+let home: AppState
+let scenario: Scenario
+
+beforeAll(async () => {
+  home = await startingState(undefined, services)
+  scenario = await shortScenario()
+})
+
+/** Presses keys as the root does: each by what it means where the trainer then is. */
+function press(state: AppState, ...keys: string[]): AppState {
+  return keys.reduce((now, key) => {
+    const command = commandFor(keyContext(now), key)
+    return command === null ? now : reduce(now, { type: 'command', command })
+  }, state)
+}
+
+function playIn(state: AppState): PlayState {
+  if (state.screen.kind !== 'play') throw new Error(`The screen is ${state.screen.kind}.`)
+  return state.screen.play
+}
+
+const playing = () => startBlock(home, scenario, 'reduce', services)
+
+/** What the weighing task does once the screen has said so. */
+function weighed(state: AppState): AppState {
+  const play = playIn(state)
+  const block = blockOf(play)
+  return reduce(state, {
+    type: 'weighed',
+    grade: madeUpGrade(block, play.decision),
+    next: services.advance(block, play.decision),
+  })
+}
+
+describe('from home to a decision', () => {
+  it('takes three keys', () => {
+    const state = press(home, 'enter', 'enter', 'enter')
+    expect(keyContext(state)).toBe('play')
+    expect(playIn(state).decision.ballId).not.toBe('')
+  })
+
+  it('offers no entry that leads nowhere', () => {
+    expect(homeEntries(home)).toEqual(['new', 'keys', 'quit'])
+    for (let entry = 0; entry < homeEntries(home).length; entry++) {
+      const state = press({ ...home, screen: { kind: 'home', cursor: entry } }, 'enter')
+      expect(state).not.toEqual({ ...home, screen: { kind: 'home', cursor: entry } })
+    }
+  })
+
+  it('goes back one level by Esc, all the way', () => {
+    const state = press(home, 'enter', 'enter', 'enter', 'escape')
+    expect(state.screen.kind).toBe('home')
+    expect(press(home, 'enter', 'enter', 'escape').screen.kind).toBe('scenarios')
+    expect(press(home, 'enter', 'escape').screen.kind).toBe('home')
+  })
+
+  it('lets a left-hander bowl', () => {
+    const state = press(home, 'enter', 'enter', 'right', 'enter')
+    expect(blockOf(playIn(state)).setup.bowler.hand).toBe('left')
+  })
+})
+
+describe('deciding', () => {
+  it('moves feet left on the lane upwards, for either hand', () => {
+    const right = playing()
+    const feet = playIn(right).decision.aim.feetBoard
+    expect(playIn(press(right, 'up')).decision.aim.feetBoard).toBe(feet + 1)
+    expect(playIn(press(right, ',')).decision.aim.feetBoard).toBe(feet + 0.5)
+    const left = startBlock(home, services.withBowler(scenario, '200', 'left'), 'left', services)
+    const leftFeet = playIn(left).decision.aim.feetBoard
+    expect(playIn(press(left, 'up')).decision.aim.feetBoard).toBe(leftFeet - 1)
+    const { aim } = playIn(press(left, '[')).decision
+    expect(aim.feetBoard).toBe(leftFeet - 2)
+  })
+
+  it('moves 2 and 1 by one key and takes it back by one', () => {
+    const start = playing()
+    const before = playIn(start).decision
+    const moved = press(start, '[')
+    expect(playIn(moved).decision.aim.feetBoard - before.aim.feetBoard).toBe(2)
+    expect(playIn(moved).decision.aim.targetBoard - before.aim.targetBoard).toBe(1)
+    expect(playIn(press(moved, 'u')).decision).toEqual(before)
+  })
+
+  it('undoes any run of changes one by one, and says when there is nothing left', () => {
+    const start = playing()
+    const keys = ['up', 'right', 'down', 'right', 'up', '[', ']', '3', ',', 'r', 'up']
+    let state = press(start, ...keys)
+    const { undo } = playIn(state)
+    for (let i = 0; i < undo.length; i++) state = press(state, 'u')
+    expect(playIn(state).decision).toEqual(playIn(start).decision)
+    expect(playIn(press(state, 'u')).notice).toMatch(/nothing to undo/i)
+  })
+
+  it('refuses what cannot be thrown, with the reason, and keeps the decision', () => {
+    let state = playing()
+    for (let i = 0; i < 60; i++) state = press(state, 'up')
+    const play = playIn(state)
+    expect(play.notice).toMatch(/board/)
+    expect(services.check(blockOf(play), play.decision)).toBeNull()
+    expect(playIn(press(state, 'down')).notice).toBe('')
+  })
+
+  it('opens the bag, and leaves it unchanged by Esc', () => {
+    const open = press(playing(), 'b')
+    expect(keyContext(open)).toBe('bag')
+    expect(press(open, 'enter')).toBe(open)
+    expect(playIn(press(open, 'escape')).decision).toEqual(playIn(playing()).decision)
+    const chosen = reduce(open, { type: 'ball-chosen', place: 2 })
+    expect(playIn(chosen).decision.ballId).toBe(scenario.setup.bag[2]!.id)
+    expect(keyContext(chosen)).toBe('play')
+  })
+})
+
+describe('a throw', () => {
+  it('fixes the grade before the result is known, and shows the result only after the roll', () => {
+    const weighing = press(playing(), 'enter')
+    expect(playIn(weighing).stage.kind).toBe('weighing')
+    let state = weighed(weighing)
+    const stage = playIn(state).stage
+    expect(stage.kind === 'rolling' && stage.grade).toEqual(
+      madeUpGrade(blockOf(playIn(weighing)), playIn(weighing).decision),
+    )
+    for (let frame = 0; frame < ROLL_FRAMES; frame++) {
+      expect(blockOf(playIn(state)).throws).toHaveLength(0)
+      state = reduce(state, { type: 'tick' })
+    }
+    expect(blockOf(playIn(state)).throws).toHaveLength(1)
+    expect(playIn(state).grades).toHaveLength(1)
+    expect(playIn(state).stage.kind).toBe('deciding')
+  })
+
+  it('cannot be changed or thrown twice while it is weighed, and is skipped by any key while it rolls', () => {
+    const weighing = press(playing(), 'enter')
+    for (const key of ['up', 'enter', '[', 'escape', 'x']) expect(press(weighing, key)).toEqual(weighing)
+    const skipped = press(weighed(weighing), 'x')
+    expect(blockOf(playIn(skipped)).throws).toHaveLength(1)
+  })
+
+  it('cannot be taken back', () => {
+    const after = press(weighed(press(playing(), 'up', 'enter')), 'x')
+    expect(playIn(press(after, 'u')).notice).toMatch(/nothing to undo/i)
+  })
+})
+
+describe('the end of a block', () => {
+  const throwOnce = (state: AppState) => press(weighed(press(state, 'enter')), 'x')
+
+  it('comes after ten frames and leads to the debrief', () => {
+    let state = playing()
+    let throws = 0
+    while (playIn(state).stage.kind === 'deciding' && throws++ < 25) state = throwOnce(state)
+    expect(playIn(state).stage.kind).toBe('done')
+    expect(blockOf(playIn(state)).balls[0]).toHaveLength(10)
+    const debrief = press(state, 'enter')
+    expect(debrief.screen.kind).toBe('debrief')
+    expect(homeEntries(press(debrief, 'escape'))).toContain('debrief')
+  }, 60_000)
+
+  it('can be brought about early, if asked twice', () => {
+    const once = throwOnce(playing())
+    expect(press(once, 'e', 'escape').screen).toEqual(once.screen)
+    expect(press(once, 'e', 'enter').screen.kind).toBe('debrief')
+  })
+
+  it('steps through the throws within bounds and finds the costly ones', () => {
+    let state = playing()
+    for (const keys of [['t', 'up'], ['t', 'up', 'up', 'up'], []]) {
+      if (blockOf(playIn(state)).standing !== FULL_RACK) state = throwOnce(state)
+      state = throwOnce(press(state, ...keys))
+    }
+    let debrief = press(state, 'e', 'enter')
+    const at = (now: AppState) => (now.screen.kind === 'debrief' ? now.screen.debrief.chosen : -1)
+    const count = playIn(state).grades.length
+    for (let i = 0; i < count + 3; i++) debrief = press(debrief, 'right')
+    expect(at(debrief)).toBe(count - 1)
+    for (let i = 0; i < count + 3; i++) debrief = press(debrief, 'left')
+    expect(at(debrief)).toBe(0)
+    const costly = press(debrief, 'n')
+    expect(playIn(state).grades[at(costly)]?.givenAwayPins).toBeGreaterThan(0.5)
+    let running = press(debrief, 'p')
+    for (let i = 0; i < count + 3; i++) running = reduce(running, { type: 'ran-on' } satisfies Action)
+    expect(at(running)).toBe(count - 1)
+    expect(running.screen.kind === 'debrief' && running.screen.debrief.running).toBe(false)
+  })
+})
+
+describe('help', () => {
+  it('opens over any screen, leaves it untouched, and closes by ? or Esc', () => {
+    for (const state of [home, press(home, 'enter'), press(playing(), 'up')]) {
+      const open = press(state, '?')
+      expect(open.help).toBe(true)
+      expect(press(open, 'up', 'enter', 'x').screen).toBe(state.screen)
+      expect(press(open, '?').help).toBe(false)
+      expect(press(open, 'escape').screen).toBe(state.screen)
+    }
+  })
+})
