@@ -22,6 +22,7 @@ export async function runCommand(
     lines: async function* () {
       yield* typed
     },
+    stoppedBy: () => null,
     interactive: false,
     environment,
   }

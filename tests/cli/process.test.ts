@@ -65,6 +65,24 @@ describe('the program as a process', () => {
     expect([code, err]).toEqual([0, ''])
   })
 
+  it('keeps what was thrown when it is interrupted, and ends with 130', async () => {
+    const child = spawn(process.execPath, ['--import', 'tsx', 'src/cli.ts', 'play', 'house-forty', '--plain'], {
+      env: { ...process.env, DRYBOARD_DATA: data },
+    })
+    let [out, err] = ['', '']
+    child.stderr.on('data', (chunk) => {
+      err += chunk
+    })
+    child.stdout.on('data', (chunk) => {
+      out += chunk
+      if (out.includes('Practice throw 2') && !child.killed) child.kill('SIGINT')
+    })
+    child.stdin.write('\n')
+    const code = await new Promise((resolve) => child.on('close', resolve))
+    expect(code).toBe(130)
+    expect(err).toMatch(/^Record kept: /)
+  })
+
   it('ends with 73 where a record cannot be written', async () => {
     const file = join(data, 'a-file')
     writeFileSync(file, '')

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { VERSION } from '../../src/scenarios/version.js'
+import { FEET_BOARDS, TARGET_BOARDS } from '../../src/sim/block/follow-the-miss.js'
 import { runCommand } from './in-process.js'
 
 const COMMANDS = ['play', 'auto', 'trace', 'rack', 'pattern', 'debrief', 'scenario']
@@ -33,6 +34,14 @@ describe('the command line', () => {
     [['rack', '--board', '17', '--angle', '5', '--speed', '16', '--throws', '1.5'], /allowed is a whole number/],
     [['rack', '--board', '17', '--angle', '5', '--speed', '16', '--standing', '3,11'], /allowed are pins from 1 to 10/],
     [['trace', 'house-forty', '--ball', '1', '--feet', '20.3', '--target', '10'], /whole or half board/],
+    [
+      ['trace', 'house-forty', '--ball', '1', '--feet', '47', '--target', '10'],
+      new RegExp(`board from ${FEET_BOARDS.join(' to ')}`),
+    ],
+    [
+      ['trace', 'house-forty', '--ball', '1', '--feet', '20', '--target', '31'],
+      new RegExp(`board from ${TARGET_BOARDS.join(' to ')}`),
+    ],
     [['auto', 'house-forty', '--policy', 'clever'], /Allowed choices are known, thumb, stay, random/],
     [['auto', 'house-forty'], /required option '--policy/],
     [['pattern'], /missing required argument/],

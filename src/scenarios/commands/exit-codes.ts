@@ -8,3 +8,6 @@ export const EXIT = {
   ourFault: 70,
   cannotWrite: 73,
 } as const
+
+/** What a shell sees of a program that a signal ended. */
+export const SIGNAL_EXIT = { SIGHUP: 129, SIGINT: 130, SIGTERM: 143 } as const

@@ -8,7 +8,7 @@ import { playLines } from '../plain/play-lines.js'
 import { recordOf, writeRecord } from '../record.js'
 import { ScenarioError } from '../scenario-error.js'
 import type { CommandConsole } from './console.js'
-import { EXIT } from './exit-codes.js'
+import { EXIT, SIGNAL_EXIT } from './exit-codes.js'
 
 export interface PlayOptions {
   readonly seed?: string
@@ -41,7 +41,8 @@ export async function playCommand(name: string, options: PlayOptions, console: C
     )
     console.tell(`Record kept: ${path}`)
   }
-  return EXIT.fine
+  const signal = console.stoppedBy()
+  return signal ? SIGNAL_EXIT[signal] : EXIT.fine
 }
 
 /** A seed nobody has seen, short enough to read out. */

@@ -1,12 +1,27 @@
 import { createInterface } from 'node:readline'
-import type { CommandConsole } from './console.js'
+import type { CommandConsole, StopSignal } from './console.js'
+
+const STOP_SIGNALS: readonly StopSignal[] = ['SIGHUP', 'SIGINT', 'SIGTERM']
 
 /** The process's own streams. */
 export function systemConsole(): CommandConsole {
+  let stopped: StopSignal | null = null
   return {
     print: (text) => void process.stdout.write(`${text}\n`),
     tell: (text) => void process.stderr.write(`${text}\n`),
-    lines: () => createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
+    lines: () => {
+      const reader = createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY })
+      // The first signal only ends the lines, so that what stands can be kept; a second one ends the program at once.
+      for (const signal of STOP_SIGNALS) {
+        process.once(signal, () => {
+          stopped = signal
+          reader.close()
+          process.stdin.destroy()
+        })
+      }
+      return reader
+    },
+    stoppedBy: () => stopped,
     interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,
     environment: process.env,
   }
