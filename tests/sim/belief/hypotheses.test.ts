@@ -1,0 +1,208 @@
+import fc from 'fast-check'
+import { mean as plainMean, sampleVariance } from 'simple-statistics'
+import { describe, expect, it } from 'vitest'
+import { dynamicsOf } from '../../../src/sim/ball/dynamics.js'
+import { newRollOutcome } from '../../../src/sim/ball/launch.js'
+import { rollBall } from '../../../src/sim/ball/motion.js'
+import { buildStepTable } from '../../../src/sim/ball/step-table.js'
+import {
+  blankHypotheses,
+  COORDINATES,
+  drawCoordinates,
+  filmAt,
+  type HypothesisSet,
+  layHypotheses,
+  pickSystematically,
+} from '../../../src/sim/belief/hypotheses.js'
+import { isSameSheet, rangesOf } from '../../../src/sim/belief/pattern-ranges.js'
+import { rejuvenate } from '../../../src/sim/belief/rejuvenate.js'
+import { readingOf } from '../../../src/sim/belief/summary.js'
+import { levelProfile } from '../../../src/sim/bowler/levels.js'
+import { intendedLaunch } from '../../../src/sim/bowler/release.js'
+import { filmVolumeMicrolitres, type OilFilm } from '../../../src/sim/lane/film.js'
+import { layPattern, measurePattern, type OilPattern } from '../../../src/sim/lane/pattern.js'
+import { stream } from '../../../src/sim/random.js'
+import { metresToBoard, metresToFeet } from '../../../src/sim/units.js'
+import { hybrid, sandedSolid, weakPearl } from '../ball/bag-for-tests.js'
+import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../lane/patterns-for-tests.js'
+
+const draws = (index: number) => stream({ seed: 'prior', game: 0, frame: 0, ball: 0, purpose: 'study', index })
+
+function drawSet(size: number, ranges = rangesOf(null)): HypothesisSet {
+  const set = blankHypotheses(size, 1)
+  drawCoordinates(set, draws(1))
+  layHypotheses(set, ranges, false)
+  return set
+}
+
+/** The sheet a scenario would post about a pattern. */
+function sheetOf(pattern: OilPattern) {
+  const measured = measurePattern(layPattern(pattern))
+  return {
+    lengthFeet: Math.round(metresToFeet(measured.lengthMetres)),
+    volumeMillilitres: Math.round(measured.volumeMicrolitres / 100) / 10,
+    ratio: Math.round(measured.ratio * 10) / 10,
+  }
+}
+
+describe('oil imagined before the first throw', () => {
+  const prior = drawSet(400)
+
+  it('is spread evenly over length, volume and 1/ratio within the widest limits when nothing is posted', () => {
+    // Kolmogorov-Smirnov bound at the 1 % level, 1.63/√n (any statistics text, from memory); a Latin hypercube does better.
+    const bound = 1.63 / Math.sqrt(400)
+    expect(apartFromEven([...prior.lengthFeet], 31.75, 48.25)).toBeLessThan(bound)
+    expect(apartFromEven([...prior.volumeMillilitres], 18, 32)).toBeLessThan(bound)
+    expect(
+      apartFromEven(
+        [...prior.ratio].map((ratio) => 1 / ratio),
+        1 / 12,
+        1 / 1.5,
+      ),
+    ).toBeLessThan(bound)
+  })
+
+  it('has the volume its film holds', () => {
+    for (let i = 0; i < 20; i++)
+      expect(prior.volumeMillilitres[i]).toBeCloseTo(filmVolumeMicrolitres(filmAt(prior, 0, i)) / 1000, 9)
+  })
+
+  it('keeps to a posted sheet up to its rounding, and to a posted length within a foot', () => {
+    const sheet = sheetOf(houseForty)
+    const bySheet = drawSet(60, rangesOf(sheet))
+    for (let i = 0; i < 60; i++) {
+      expect(Math.abs(bySheet.lengthFeet[i] - sheet.lengthFeet)).toBeLessThanOrEqual(0.5 + 1e-9)
+      expect(Math.abs(bySheet.volumeMillilitres[i] - sheet.volumeMillilitres)).toBeLessThanOrEqual(0.05 + 1e-9)
+      expect(Math.abs(bySheet.ratio[i] - sheet.ratio)).toBeLessThanOrEqual(0.05 + 1e-9)
+    }
+    const byLength = drawSet(60, rangesOf({ lengthFeet: 41 }))
+    for (const feet of byLength.lengthFeet) expect(Math.abs(feet - 41)).toBeLessThanOrEqual(1 + 1e-9)
+    expect(Math.max(...byLength.ratio) - Math.min(...byLength.ratio)).toBeGreaterThan(6)
+  })
+
+  it('tells same sheets from other and from partial ones', () => {
+    const sheet = sheetOf(houseForty)
+    expect(isSameSheet(sheet, { ...sheet })).toBe(true)
+    expect(isSameSheet(sheet, { ...sheet, ratio: sheet.ratio + 0.1 })).toBe(false)
+    expect(isSameSheet({ lengthFeet: 40 }, { lengthFeet: 40 })).toBe(false)
+  })
+
+  it.each([houseForty, flatForty, flatFortyFive, shortThirtyFive])(
+    'comes within half a board at the pins of $name, written by hand, in some one of 600 draws, over nine throws',
+    (pattern) => {
+      const set = drawSet(600, rangesOf(sheetOf(pattern)))
+      const wanted = entryBoards(layPattern(pattern))
+      let nearest = Number.POSITIVE_INFINITY
+      for (let i = 0; i < set.size; i++) {
+        const entries = entryBoards(filmAt(set, 0, i))
+        const apart = Math.sqrt(plainMean(entries.map((entry, k) => (entry - wanted[k]) ** 2)))
+        nearest = Math.min(nearest, apart)
+      }
+      expect(nearest).toBeLessThan(0.5)
+    },
+  )
+})
+
+describe('renewing a worn-down set', () => {
+  it('keeps the weighted mean and variance of every coordinate, within sampling', () => {
+    const set = drawSet(500, rangesOf({ lengthFeet: 40 }))
+    for (let i = 0; i < set.size; i++) set.weights[i] = set.coordinates[i * COORDINATES + 2] > 0 ? 1 : 0.2
+    const total = set.weights.reduce((sum, weight) => sum + weight, 0)
+    for (let i = 0; i < set.size; i++) set.weights[i] /= total
+    const before = moments(set)
+    rejuvenate(set, rangesOf({ lengthFeet: 40 }), false, [], draws(2))
+    expect(set.weights.every((weight) => weight === 1 / 500)).toBe(true)
+    for (let c = 0; c < COORDINATES; c++) {
+      const column = Array.from({ length: set.size }, (_, i) => set.coordinates[i * COORDINATES + c])
+      // Four standard errors of a mean and of a variance of 500 normal numbers, 4/√500 and 4·√(2/500).
+      expect(Math.abs(plainMean(column) - before.means[c])).toBeLessThan(0.18)
+      expect(Math.abs(sampleVariance(column) - before.variances[c])).toBeLessThan(0.26)
+    }
+  })
+})
+
+describe('systematic resampling', () => {
+  it('takes every index the whole number of times below or above its due (Kitagawa 1996, from memory)', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 0.001, max: 1, noNaN: true }), { minLength: 1, maxLength: 30 }),
+        fc.integer({ min: 1, max: 80 }),
+        fc.double({ min: 0, max: 1, noNaN: true, maxExcluded: true, minExcluded: true }),
+        (raw, count, uniform) => {
+          const total = raw.reduce((sum, weight) => sum + weight, 0)
+          const weights = Float64Array.from(raw, (weight) => weight / total)
+          const picked = pickSystematically(weights, count, uniform)
+          weights.forEach((weight, index) => {
+            const times = picked.filter((one) => one === index).length
+            expect(Math.abs(times - weight * count)).toBeLessThan(1 + 1e-9)
+          })
+        },
+      ),
+      { seed: 11 },
+    )
+  })
+})
+
+describe('the middle four fifths of a weighted figure', () => {
+  it('are those of the normal distribution for a normal sample, ±1.2816 standard deviations', () => {
+    const set = blankHypotheses(1000, 1)
+    drawCoordinates(set, draws(3))
+    const column = Float64Array.from({ length: 1000 }, (_, i) => set.coordinates[i * COORDINATES])
+    const reading = readingOf(column, set.weights)
+    expect(reading.low).toBeCloseTo(-1.2816, 1)
+    expect(reading.high).toBeCloseTo(1.2816, 1)
+    expect(reading.mean).toBeCloseTo(plainMean([...column]), 9)
+  })
+
+  it('follow the weight, not the number of values', () => {
+    const reading = readingOf(Float64Array.of(1, 2, 3, 4), Float64Array.of(0.01, 0.01, 0.97, 0.01))
+    expect(reading.low).toBeGreaterThan(2)
+    expect(reading.low).toBeLessThan(3)
+    expect(reading.mean).toBeCloseTo(2.98, 9)
+  })
+})
+
+/** Largest distance between a sample's distribution and the even one on [from, to]. */
+function apartFromEven(values: number[], from: number, to: number): number {
+  const sorted = values.sort((a, b) => a - b)
+  return Math.max(
+    ...sorted.map((value, k) => {
+      const even = (value - from) / (to - from)
+      return Math.max(Math.abs(even - k / sorted.length), Math.abs(even - (k + 1) / sorted.length))
+    }),
+  )
+}
+
+/** Where three balls on three lines cross the headpin's row. */
+function entryBoards(film: OilFilm): number[] {
+  const profile = levelProfile('220')
+  const steps = buildStepTable(film)
+  const out = newRollOutcome()
+  return [hybrid, sandedSolid, weakPearl].flatMap((ball) =>
+    [
+      [22, 10],
+      [26, 14],
+      [31, 18],
+    ].map(([feetBoard, targetBoard]) => {
+      rollBall(
+        film,
+        steps,
+        dynamicsOf(ball),
+        intendedLaunch(profile, { feetBoard, targetBoard, speedStep: 0 }, 'strike'),
+        out,
+      )
+      return metresToBoard(out.lateralAtPinsMetres)
+    }),
+  )
+}
+
+function moments(set: HypothesisSet): { means: number[]; variances: number[] } {
+  const means = new Array<number>(COORDINATES).fill(0)
+  const variances = new Array<number>(COORDINATES).fill(0)
+  for (let c = 0; c < COORDINATES; c++) {
+    for (let i = 0; i < set.size; i++) means[c] += set.weights[i] * set.coordinates[i * COORDINATES + c]
+    for (let i = 0; i < set.size; i++)
+      variances[c] += set.weights[i] * (set.coordinates[i * COORDINATES + c] - means[c]) ** 2
+  }
+  return { means, variances }
+}
