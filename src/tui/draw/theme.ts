@@ -99,7 +99,7 @@ const ASCII: Glyphs = {
   rule: '-',
   post: '|',
   ellipsis: '...',
-  oil: [' ', '.', ':', '-', '=', '+', '*', '%'],
+  oil: [' ', '.', ':', ';', 'i', 'x', '%', '&'],
   braille: false,
 }
 

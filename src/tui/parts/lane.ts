@@ -37,14 +37,15 @@ export interface LanePicture {
   readonly oil?: OilFilm
 }
 
-const LOOKS: Readonly<Record<TraceLook, { ink: Ink; dash: Dash; letter: string }>> = {
+/** How each path is drawn; the letters keep clear of the oil's. */
+export const TRACE_LINES: Readonly<Record<TraceLook, { ink: Ink; dash: Dash; letter: string }>> = {
   last: { ink: 'last', dash: 'solid', letter: '*' },
   older: { ink: 'older', dash: 'dashed', letter: 'o' },
   oldest: { ink: 'oldest', dash: 'dotted', letter: '.' },
   truth: { ink: 'truth', dash: 'solid', letter: '*' },
   best: { ink: 'best', dash: 'dashed', letter: '=' },
 }
-const AIM_LINE = { ink: 'accent', dash: 'dotted', letter: '+', joins: true } as const
+export const AIM_LINE = { ink: 'accent', dash: 'dotted', letter: '+', joins: true } as const
 
 /**
  * The lane on its side: foul line left, pins right, the bowler's left up, so that board 1 lies at the bottom for a
@@ -160,7 +161,7 @@ function putLines(canvas: Canvas, scale: LaneScale, picture: LanePicture, theme:
       layer,
       0,
       heights((feet) => boardOnTrace(trace, feet), LANE_FEET),
-      LOOKS[trace.look],
+      TRACE_LINES[trace.look],
     )
   }
   const { aim } = picture

@@ -1,20 +1,14 @@
-import { boardWords, CONTACT_WORDS, trimmed } from '../../scenarios/plain/words.js'
+import { boardWords, breakpointWords, trimmed } from '../../scenarios/plain/words.js'
 import type { BallSpecification } from '../../sim/ball/specification.js'
 import type { ThrowRecord } from '../../sim/block/types.js'
-import { leaveName } from '../../sim/pins/leaves.js'
+import { FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
 import { canvasRows, newCanvas, put, putRight } from '../draw/canvas.js'
 import type { Theme } from '../draw/theme.js'
 import { throwLabel } from '../draw/words.js'
 
-const HEADINGS: readonly (readonly [heading: string, end: number])[] = [
-  ['', 4],
-  ['feet', 11],
-  ['target', 19],
-  ['arrows', 27],
-  ['out to', 35],
-]
-const CONTACT_COLUMN = 48
-const LEAVE_COLUMN = 84
+/** Where figures end and words begin. */
+const FIGURE_ENDS = { throw: 4, ball: 10, feet: 17, target: 25, arrows: 33 } as const
+const WORD_STARTS = { breakpoint: 37, 'came in': 54, left: 66 } as const
 
 /** The latest throws on a lane, newest first: what was decided and what was seen of it. */
 export function recentThrowRows(
@@ -26,26 +20,32 @@ export function recentThrowRows(
 ): string[] {
   if (rows < 2 || throws.length === 0) return []
   const canvas = newCanvas(columns, Math.min(rows, throws.length + 1))
-  for (const [heading, end] of HEADINGS) putRight(canvas, end, 0, heading, 'faint')
-  put(canvas, CONTACT_COLUMN, 0, 'came in', 'faint')
-  put(canvas, LEAVE_COLUMN, 0, 'left', 'faint')
-  throws
-    .slice(-(canvas.rows - 1))
-    .reverse()
-    .forEach(({ spot, decision, observation, standingAfter }, index) => {
-      const row = index + 1
-      const ink = index === 0 ? 'plain' : 'faint'
-      const { feetBoard, targetBoard } = decision.aim
-      putRight(canvas, 4, row, throwLabel(spot), ink)
-      putRight(canvas, 11, row, boardWords(feetBoard), ink)
-      putRight(canvas, 19, row, boardWords(targetBoard), ink)
-      putRight(canvas, 27, row, trimmed(observation.arrowsBoard), ink)
-      putRight(canvas, 35, row, trimmed(observation.breakpointBoard), ink)
-      put(canvas, 36, row, `at ${trimmed(observation.breakpointFeet)} ft`, ink)
-      put(canvas, CONTACT_COLUMN, row, CONTACT_WORDS[observation.contact], ink)
-      put(canvas, LEAVE_COLUMN, row, leaveName(standingAfter), ink)
-      const place = bag.findIndex((ball) => ball.id === decision.ballId)
-      putRight(canvas, columns, row, `ball ${place + 1}`, ink)
-    })
+  for (const [heading, end] of Object.entries(FIGURE_ENDS)) {
+    if (heading !== 'throw') putRight(canvas, end, 0, heading, 'faint')
+  }
+  for (const [heading, start] of Object.entries(WORD_STARTS)) put(canvas, start, 0, heading, 'faint')
+  const latest = throws.slice(-(canvas.rows - 1)).reverse()
+  latest.forEach((record, index) => {
+    const row = index + 1
+    const ink = index === 0 ? 'plain' : 'faint'
+    const { aim, ballId } = record.decision
+    const figures = {
+      throw: throwLabel(record.spot),
+      ball: String(bag.findIndex((ball) => ball.id === ballId) + 1),
+      feet: boardWords(aim.feetBoard),
+      target: boardWords(aim.targetBoard),
+      arrows: trimmed(record.observation.arrowsBoard),
+    }
+    for (const [name, text] of Object.entries(figures)) {
+      putRight(canvas, FIGURE_ENDS[name as keyof typeof FIGURE_ENDS], row, text, ink)
+    }
+    put(canvas, WORD_STARTS.breakpoint, row, breakpointWords(record.observation), ink)
+    if (record.standingBefore === FULL_RACK) put(canvas, WORD_STARTS['came in'], row, record.observation.contact, ink)
+    put(canvas, WORD_STARTS.left, row, leftWords(record), ink)
+  })
   return canvasRows(canvas, theme)
+}
+
+function leftWords({ standingBefore, standingAfter }: ThrowRecord): string {
+  return standingAfter === 0 && standingBefore !== FULL_RACK ? 'spare' : leaveName(standingAfter)
 }

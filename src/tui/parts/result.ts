@@ -5,6 +5,7 @@ import { spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { fellWords, pinsGivenWords, seenWords } from '../draw/words.js'
 import { blockOf, type PlayState, type ThrowGrade } from '../state/play-state.js'
+import { columnsOf } from '../terminal/fit.js'
 
 export const RESULT_ROWS = 2
 
@@ -22,8 +23,10 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
   if (!last)
     return [textRow(theme, ['A line by rule of thumb to start from; move it as you like, then throw.', 'faint']), '']
   const before = play.states.at(-2) ?? block
-  const fell = textRow(theme, [fellWords(last), 'strong'])
-  return [spreadRow(gradeRow(play.grades.at(-1), before, theme), fell, columns), textRow(theme, seenWords(last))]
+  const grade = gradeRow(play.grades.at(-1), before, theme)
+  const room = columns - columnsOf(grade) - 1
+  const fell = fellWords(last).length <= room ? fellWords(last) : leaveName(last.standingAfter)
+  return [spreadRow(grade, textRow(theme, [fell, 'strong']), columns), textRow(theme, seenWords(last))]
 }
 
 /** The grade of a choice made in `before`, or why there is none. */
@@ -33,7 +36,7 @@ function gradeRow(grade: ThrowGrade, before: BlockState, theme: Theme): string {
     return textRow(theme, [why, 'faint'])
   }
   const pins = calledPins(grade)
-  if (pins === 0) return textRow(theme, ['Gave away nothing worth calling', 'gain'], [`, ${grade.label}`, 'faint'])
+  if (pins === 0) return textRow(theme, ['Too close to call', 'gain'], [`, ${grade.label}`, 'faint'])
   return textRow(theme, [`Gave away ${pinsGivenWords(pins)}`, 'loss'], [`, ${grade.label}`, 'faint'])
 }
 

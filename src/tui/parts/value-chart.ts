@@ -52,8 +52,8 @@ export interface BallValue {
 
 /** Each ball of the bag at its own best line: pins it lies behind the best choice, as a bar and a figure. */
 export function ballValueRows(values: readonly BallValue[], columns: number, theme: Theme): string[] {
-  const nameColumns = Math.min(Math.max(...values.map((value) => value.name.length), 4), Math.floor(columns / 2))
-  const barColumns = Math.max(4, columns - nameColumns - 10)
+  const nameColumns = Math.min(Math.max(...values.map((value) => value.name.length), 4), columns - 18)
+  const barColumns = columns - nameColumns - 10
   const most = Math.max(1, ...values.map((value) => value.behindPins))
   const canvas = newCanvas(columns, values.length)
   values.forEach((value, row) => {

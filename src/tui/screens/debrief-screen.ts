@@ -1,7 +1,7 @@
 import { decisionWords, moveWords, trimmed } from '../../scenarios/plain/words.js'
 import type { ThrowRecord } from '../../sim/block/types.js'
 import { metresPerSecondToMph, metresToBoard, radiansToDegrees } from '../../sim/units.js'
-import { page, type Size } from '../draw/layout.js'
+import { beside, page, type Size } from '../draw/layout.js'
 import { spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { fellWords, pinsGivenWords, placeWords, throwLabel } from '../draw/words.js'
@@ -22,6 +22,9 @@ const LANE_FRAME_ROWS = 3
 const WORD_ROWS = 9
 /** From this width on the head has room for the scenario's title. */
 const TITLE_COLUMNS = 100
+/** From this width on the balls stand beside the words, which then keep to their own columns. */
+const WIDE_COLUMNS = 118
+const FACT_COLUMNS = 76
 /** A ball that never moves outwards has its breakpoint where it is laid down, which is nothing to mark. */
 const NEAREST_BREAKPOINT_FEET = 16
 
@@ -40,18 +43,23 @@ export function debriefScreen(
   theme: Theme,
 ): string[] {
   const record = blockOf(play).throws[debrief.chosen]!
-  const columns = size.columns - 2
+  const isWide = size.columns >= WIDE_COLUMNS
+  const columns = isWide ? FACT_COLUMNS : size.columns - 2
   const spare = size.rows - WORD_ROWS - LANE_FRAME_ROWS
   const laneRows = Math.min(20, Math.max(10, spare - 3))
   const barRows = Math.max(2, Math.min(6, spare - laneRows))
-  const ballRows = Math.max(0, spare - laneRows - barRows - 1)
+  const air = spare - laneRows - barRows >= 2 ? [''] : []
+  const below = [
+    ...air,
+    ...timeline(play, debrief, columns, barRows, theme),
+    ...air,
+    ...factRows(play, debrief, record, rolls, columns, theme).map((row) => ` ${row}`),
+  ]
   const body = [
     headRow(play, size.columns, theme),
     ...lanePicture(pictureOf(play, debrief, record, rolls), Math.min(130, size.columns - 1), laneRows, theme),
     ` ${legendRow(debrief, play, theme)}`,
-    ...timeline(play, debrief, columns, barRows, theme),
-    ...factRows(play, debrief, record, rolls, columns, theme).map((row) => ` ${row}`),
-    ...perBallRows(play, debrief, columns, ballRows, theme),
+    ...(isWide ? beside(below, columns + 4, perBallRows(play, debrief, size.columns - columns - 5, theme)) : below),
   ]
   return page(body, contextKeyLine('debrief', size.columns, theme), size)
 }
@@ -139,17 +147,23 @@ function factRows(
       columns,
     ),
     textRow(theme, ['Yours: ', 'truth'], decisionWords(decision, bag)),
-    grade ? textRow(theme, ['Best:  ', 'best'], decisionWords(grade.best, bag), [move, 'faint']) : '',
+    grade ? bestRow(decisionWords(grade.best, bag), move, columns, theme) : '',
     textRow(theme, entryWords(record), [meantWords(record, rolls), 'faint']),
     textRow(theme, [rollWords(record), 'faint']),
   ]
+}
+
+/** The best choice, and how far off it is where there is room to say so. */
+function bestRow(words: string, move: string, columns: number, theme: Theme): string {
+  const fits = 'Best:  '.length + words.length + move.length <= columns
+  return textRow(theme, ['Best:  ', 'best'], words, [fits ? move : '', 'faint'])
 }
 
 function givenWords(grade: ThrowGrade): string {
   if (grade === undefined) return 'not weighed yet'
   if (grade === null) return 'practice costs nothing'
   const pins = pinsGiven(grade)
-  return pins > 0 ? `gave away ${pinsGivenWords(pins)}` : 'gave away nothing worth calling'
+  return pins > 0 ? `gave away ${pinsGivenWords(pins)}` : 'too close to call'
 }
 
 function entryWords({ truth }: ThrowRecord): string {
@@ -179,19 +193,16 @@ function rollWords({ truth, decision }: ThrowRecord): string {
   return words.charAt(0).toUpperCase() + words.slice(1)
 }
 
-function perBallRows(play: PlayState, debrief: DebriefState, columns: number, rows: number, theme: Theme): string[] {
+function perBallRows(play: PlayState, debrief: DebriefState, columns: number, theme: Theme): string[] {
   const grade = play.grades[debrief.chosen]
-  if (!grade || grade.perBall.length === 0 || rows < 3) return []
+  if (!grade || grade.perBall.length === 0) return []
   const { bag } = blockOf(play).setup
   const chosen = blockOf(play).throws[debrief.chosen]!.decision.ballId
   const most = grade.perBall[0]!.worth
-  const values = grade.perBall.slice(0, rows - 1).map(({ ballId, worth }) => ({
+  const values = grade.perBall.map(({ ballId, worth }) => ({
     name: bag.find((ball) => ball.id === ballId)?.name ?? ballId,
     behindPins: most - worth,
     isChosen: ballId === chosen,
   }))
-  return [
-    textRow(theme, [' Each ball on its own best line', 'faint']),
-    ...ballValueRows(values, Math.min(100, columns), theme).map((row) => ` ${row}`),
-  ]
+  return [textRow(theme, ['Each ball on its own best line', 'faint']), ...ballValueRows(values, columns, theme)]
 }

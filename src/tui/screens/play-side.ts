@@ -1,4 +1,4 @@
-import { CONTACT_WORDS, trimmed } from '../../scenarios/plain/words.js'
+import { trimmed } from '../../scenarios/plain/words.js'
 import type { BlockState } from '../../sim/block/types.js'
 import { tally } from '../../sim/scoring/game.js'
 import { textRow } from '../draw/text-row.js'
@@ -16,7 +16,7 @@ export function sidePanelRows(block: BlockState, rack: readonly string[], column
     .slice(-FIELD_ROWS)
     .map(
       ({ bowlerName, observation }) =>
-        `${bowlerName} ${trimmed(observation.breakpointBoard)} at ${trimmed(observation.breakpointFeet)}, ${CONTACT_WORDS[observation.contact]}`,
+        `${bowlerName}: ${trimmed(observation.breakpointBoard)} at ${trimmed(observation.breakpointFeet)}, ${observation.contact}`,
     )
   const heading = (text: string) => textRow(theme, [text, 'faint'])
   const rows = [

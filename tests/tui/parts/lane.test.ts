@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { emptyFilm, FILM_BOARDS, FILM_ROWS } from '../../../src/sim/lane/film.js'
-import { boardOnTrace, type LanePicture, lanePicture, oilLevel } from '../../../src/tui/parts/lane.js'
+import {
+  AIM_LINE,
+  boardOnTrace,
+  type LanePicture,
+  lanePicture,
+  oilLevel,
+  TRACE_LINES,
+} from '../../../src/tui/parts/lane.js'
 import { columnsOf } from '../../../src/tui/terminal/fit.js'
 import { bare, PLAIN, THEMES } from '../fixtures.js'
 
@@ -82,6 +89,14 @@ describe('lane picture', () => {
     expect(boardOnTrace(trace, 15)).toBeNaN()
     expect(boardOnTrace(trace, 30)).toBe(10)
     expect(boardOnTrace(trace, 45)).toBeNaN()
+  })
+
+  it('draws paths and oil by different letters where there are only letters', () => {
+    const ascii = THEMES.at(-1)![1].glyphs
+    const letters = [AIM_LINE, ...Object.values(TRACE_LINES)]
+      .map((line) => line.letter)
+      .filter((letter) => letter !== '.')
+    for (const letter of letters) expect(ascii.oil).not.toContain(letter)
   })
 
   it('keeps to twelve colour runs a row while a ball moves over bare lane', () => {
