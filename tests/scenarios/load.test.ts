@@ -111,6 +111,14 @@ describe('loading a scenario', () => {
       /write \[2, 38\]/,
     ],
     ['text where a number should be', (s) => (s.games = 'three'), /games: found "three"; allowed is a whole number/],
+    ['no bowler', (s) => delete s.bowler, /bowler: missing; allowed is a bowler\.$/],
+    [
+      'a level nobody has',
+      (s) => {
+        s.bowler = { level: 'golden', hand: 'right' }
+      },
+      /bowler > level: found "golden"; allowed is one of elite, 220, 200, 180, 160, recreational, own\.$/,
+    ],
     ['another version', (s) => (s.version = 2), /version: found 2; allowed is 1\.$/],
   ])('answers %s with one sentence', (_what, spoil, sentence) => {
     const scenario = house()
@@ -176,5 +184,25 @@ describe('loading a scenario', () => {
   it('keeps a checked scenario as it is when it is checked again', () => {
     const once = scenarioFrom('house', locateNowhere('house', house()))
     expect(scenarioFrom('house', locateNowhere('house', JSON.parse(JSON.stringify(once.data))))).toEqual(once)
+  })
+
+  it('takes a bowler written figure by figure, and a level as number or word', () => {
+    const own = {
+      level: 'own',
+      name: 'Dorrit',
+      hand: 'left',
+      strike: { speedMph: 16, spinRpm: 280, rotationDegrees: 45, tiltDegrees: 15, loftFeet: 1 },
+      spare: { speedMph: 17, spinRpm: 200, rotationDegrees: 8, tiltDegrees: 15, loftFeet: 1 },
+      error: { laydownBoards: 0.6, angleDegrees: 0.2, speedMph: 0.4, spinRpm: 12, rotationDegrees: 3 },
+      spareError: { laydownBoards: 0.5, angleDegrees: 0.2, speedMph: 0.4, spinRpm: 12, rotationDegrees: 3 },
+    }
+    const bowlerOf = (bowler: unknown) => scenarioFrom('x', locateNowhere('x', { ...house(), bowler })).setup.bowler
+    expect(bowlerOf(own)).toMatchObject({ level: 'own', name: 'Dorrit', hand: 'left' })
+    // 1 mph = 0.44704 m/s exactly.
+    expect(bowlerOf(own).strike.speedMetresPerSecond).toBeCloseTo(16 * 0.44704, 12)
+    expect(bowlerOf({ level: 180, hand: 'right' })).toEqual(bowlerOf({ level: '180', hand: 'right' }))
+    expect(() => bowlerOf({ ...own, strike: { ...own.strike, speedMph: 90 } })).toThrow(
+      /bowler > strike > speedMph: found 90/,
+    )
   })
 })

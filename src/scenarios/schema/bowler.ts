@@ -21,7 +21,7 @@ const ownBowler = ownBowlerFields.superRefine((own, context) => {
 
 /** The player's bowler: a typical one of a level, or own figures. */
 export const bowler = z.discriminatedUnion('level', [typicalBowler, ownBowler], {
-  error: () => `one of ${[...LEVELS, 'own'].join(', ')}`,
+  error: (issue) => (issue.code === 'invalid_union' ? `one of ${[...LEVELS, 'own'].join(', ')}` : 'a bowler'),
 })
 
 const fieldBowler = table(
