@@ -1,0 +1,170 @@
+import { dynamicsOf } from '../../src/sim/ball/dynamics.js'
+import { newRollOutcome } from '../../src/sim/ball/launch.js'
+import { rollBall } from '../../src/sim/ball/motion.js'
+import type { BallSpecification } from '../../src/sim/ball/specification.js'
+import { buildStepTable } from '../../src/sim/ball/step-table.js'
+import { callContact } from '../../src/sim/block/seen.js'
+import type { BowlerProfile } from '../../src/sim/bowler/profile.js'
+import { deliverInto, scratchLaunch } from '../../src/sim/bowler/release.js'
+import { type PricedLine, searchLines } from '../../src/sim/decision/best-line.js'
+import { type Pricing, pricingFor } from '../../src/sim/decision/pricing.js'
+import type { SpareShot, SpareSituation } from '../../src/sim/decision/spare-choice.js'
+import { searchSpare } from '../../src/sim/decision/spare-search.js'
+import { FILM_ROWS, type OilFilm } from '../../src/sim/lane/film.js'
+import { HEADPIN_DISTANCE_METRES } from '../../src/sim/lane/geometry.js'
+import { freshLane, wearLane } from '../../src/sim/lane/wear.js'
+import { FULL_RACK, maskOf } from '../../src/sim/pins/leaves.js'
+import { drawRackNature } from '../../src/sim/pins/nature.js'
+import { type RackResult, throwAtRack } from '../../src/sim/pins/rack.js'
+import { drawNormal, type StreamKey, stream } from '../../src/sim/random.js'
+import { boardToMetres, metresToBoard } from '../../src/sim/units.js'
+
+/** A right-handed bowler on one lane that stays as it is, on the best line of one who sees the oil. */
+export interface MatchedBowler {
+  readonly profile: BowlerProfile
+  readonly bag: readonly BallSpecification[]
+  readonly line: PricedLine
+  readonly spares: SpareSituation
+}
+
+/** A right-handed throw's meeting with the pins. */
+export interface Entry {
+  readonly inGutter: boolean
+  readonly board: number
+  readonly angleRadians: number
+  readonly speedMetresPerSecond: number
+}
+
+export interface BowledFrame {
+  readonly entry: Entry
+  /** By what the pocket is: the ball strikes the head pin and the 3 pin, and not the 2 pin. */
+  readonly struckPocket: boolean
+  /** By the board at the headpin's row, as the block's own call from the foul line has it. */
+  readonly calledPocket: boolean
+  /** Mask after the first ball, and after the second, which is the first's after a strike. */
+  readonly leave: number
+  readonly standing: number
+}
+
+const outcome = newRollOutcome()
+const launch = scratchLaunch()
+const POCKET_PINS = maskOf([1, 3])
+const FRONT_PINS = maskOf([1, 2, 3])
+const HEADPIN_LATERAL_METRES = boardToMetres(20)
+
+/** Looks for the bowler's best line on a film. The pricing is the bowler's own and may be shared among films. */
+export function matchLine(
+  film: OilFilm,
+  profile: BowlerProfile,
+  bag: readonly BallSpecification[],
+  pricing: Pricing = pricingFor(profile, 'ten-pin'),
+): MatchedBowler {
+  const dynamics = bag.map((ball) => dynamicsOf(ball))
+  const line = searchLines(film, dynamics, profile, pricing).best
+  const inPlay = { film, steps: buildStepTable(film) }
+  return { profile, bag, line, spares: { inPlay, bag: dynamics, profile, pricing, standing: FULL_RACK } }
+}
+
+/** One throw's keyed delivery and roll, as a block does it; writes the path when one is given. */
+export function deliver(
+  bowler: MatchedBowler,
+  shot: Pick<SpareShot, 'ballIndex' | 'aim' | 'release'>,
+  key: Omit<StreamKey, 'purpose'>,
+  path?: Float64Array,
+): Entry {
+  const source = stream({ ...key, purpose: 'delivery' })
+  const normals = [drawNormal(source), drawNormal(source), drawNormal(source), drawNormal(source), drawNormal(source)]
+  const { inPlay, bag } = bowler.spares
+  deliverInto(launch, bowler.profile, shot.aim, shot.release, normals)
+  rollBall(inPlay.film, inPlay.steps, bag[shot.ballIndex]!, launch, outcome, path)
+  return {
+    inGutter: outcome.leftLaneMetres < HEADPIN_DISTANCE_METRES,
+    board: metresToBoard(outcome.lateralAtPinsMetres),
+    angleRadians: Math.atan(outcome.tangentAtPins),
+    speedMetresPerSecond: outcome.speedAtPinsMetresPerSecond,
+  }
+}
+
+export const offsetOf = (entry: Entry): number => HEADPIN_LATERAL_METRES - boardToMetres(entry.board)
+
+/** A live rack of the throw's own, by its key. */
+function hitPins(
+  entry: Entry,
+  massKilograms: number,
+  standing: number,
+  key: Omit<StreamKey, 'purpose'>,
+): Pick<RackResult, 'standing' | 'touched'> {
+  if (entry.inGutter) return { standing, touched: 0 }
+  const rackThrow = {
+    offsetMetres: offsetOf(entry),
+    angleRadians: entry.angleRadians,
+    speedMetresPerSecond: entry.speedMetresPerSecond,
+    ballMassKilograms: massKilograms,
+    standing,
+  }
+  return throwAtRack(rackThrow, drawRackNature(stream({ ...key, purpose: 'rack' })))
+}
+
+/** The lane after so many first balls on the best line, found anew before every fourth. */
+export function wearByOwnLine(
+  film: OilFilm,
+  profile: BowlerProfile,
+  bag: readonly BallSpecification[],
+  pricing: Pricing,
+  throws: number,
+): OilFilm {
+  let lane = freshLane(film)
+  let bowler = matchLine(film, profile, bag, pricing)
+  const path = new Float64Array(FILM_ROWS)
+  for (let count = 0; count < throws; count++) {
+    if (count % 4 === 0) bowler = matchLine(lane.film, profile, bag, pricing)
+    const key = { seed: 'wear by own line', game: 0, frame: count, ball: 1 }
+    deliver(bowler, { ...bowler.line, release: 'strike' }, key, path)
+    const { uptake, freshCoverShare } = dynamicsOf(bag[bowler.line.ballIndex]!)
+    lane = wearLane(lane, { path, coverUptake: uptake, freshCoverShare })
+  }
+  return lane.film
+}
+
+/** Frames on the frozen lane, both balls at live racks. */
+export function bowlFrames(bowler: MatchedBowler, seed: string, count: number): BowledFrame[] {
+  const shots = new Map<number, SpareShot>()
+  return Array.from({ length: count }, (_, index) => {
+    const key = { seed, game: 1 + Math.floor(index / 10), frame: 1 + (index % 10) }
+    const first = { ...key, ball: 1 }
+    const entry = deliver(bowler, { ...bowler.line, release: 'strike' }, first)
+    const hit = hitPins(entry, bowler.bag[bowler.line.ballIndex]!.massKilograms, FULL_RACK, first)
+    const leave = hit.standing
+    return {
+      entry,
+      struckPocket: (hit.touched & FRONT_PINS) === POCKET_PINS,
+      calledPocket: !entry.inGutter && callContact(entry.board) === 'pocket',
+      leave,
+      standing: leave === 0 ? 0 : shootSpare(bowler, leave, { ...key, ball: 2 }, shots),
+    }
+  })
+}
+
+/** Chance of clearing a leave, by so many spare balls at live racks. */
+export function conversionRate(bowler: MatchedBowler, leave: number, seed: string, count: number): number {
+  const shots = new Map<number, SpareShot>()
+  let made = 0
+  for (let index = 0; index < count; index++)
+    if (shootSpare(bowler, leave, { seed, game: leave, frame: index, ball: 2 }, shots) === 0) made++
+  return made / count
+}
+
+function shootSpare(
+  bowler: MatchedBowler,
+  standing: number,
+  key: Omit<StreamKey, 'purpose'>,
+  shots: Map<number, SpareShot>,
+): number {
+  let shot = shots.get(standing)
+  if (!shot) {
+    shot = searchSpare({ ...bowler.spares, standing })
+    shots.set(standing, shot)
+  }
+  const entry = deliver(bowler, shot, key)
+  return hitPins(entry, bowler.bag[shot.ballIndex]!.massKilograms, standing, key).standing
+}
