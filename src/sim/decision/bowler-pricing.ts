@@ -1,9 +1,12 @@
 import { type BallDynamics, dynamicsOf } from '../ball/dynamics.js'
 import type { BlockSetup } from '../block/types.js'
 import type { BowlerProfile } from '../bowler/profile.js'
-import { type Pricing, pricingFor } from './pricing.js'
+import { type FrameWeights, frameWeights, stationaryBonus } from '../scoring/worth.js'
+import { type BowlerOdds, bowlerOdds } from './bowler-odds.js'
+import { type Pricing, pricingWith } from './pricing.js'
 
 const bagDynamics = new WeakMap<BlockSetup['bag'], readonly BallDynamics[]>()
+const odds = new WeakMap<BowlerProfile, BowlerOdds>()
 const pricings = new WeakMap<BowlerProfile, Map<string, Pricing>>()
 
 /** Dynamics of the bag's balls, in its order; worked out once a bag. */
@@ -16,14 +19,38 @@ export function dynamicsOfBag(bag: BlockSetup['bag']): readonly BallDynamics[] {
   return known
 }
 
-/** Pricing of a block's results for its bowler; worked out once. */
-export function pricingOf(setup: BlockSetup): Pricing {
+/** What a bowler's balls come to at the pins; worked out once. */
+export function oddsOf(bowler: BowlerProfile): BowlerOdds {
+  let known = odds.get(bowler)
+  if (!known) {
+    known = bowlerOdds(bowler)
+    odds.set(bowler, known)
+  }
+  return known
+}
+
+/** Weights of a frame's outcomes for a bowler on the average of all scores a game can stand at. */
+export function averageWeights({ bowler, scoring }: Pick<BlockSetup, 'bowler' | 'scoring'>): FrameWeights {
+  const { baseline } = oddsOf(bowler)
+  return frameWeights(scoring, stationaryBonus(baseline), baseline)
+}
+
+/**
+ * Pricing of a block's results for its bowler, worked out once for each set of weights.
+ * @param weights of the coming rack's outcomes; without them the score is left out of account
+ */
+export function pricingOf(
+  setup: Pick<BlockSetup, 'bowler' | 'scoring'>,
+  weights: FrameWeights = averageWeights(setup),
+): Pricing {
   const ofBowler = pricings.get(setup.bowler) ?? new Map<string, Pricing>()
   pricings.set(setup.bowler, ofBowler)
-  let pricing = ofBowler.get(setup.scoring)
+  const { perFirstBallPin, perSecondBallPin, strike, spare, perFirstBallPinOfSpare } = weights
+  const key = [perFirstBallPin, perSecondBallPin, strike, spare, perFirstBallPinOfSpare].join(' ')
+  let pricing = ofBowler.get(key)
   if (!pricing) {
-    pricing = pricingFor(setup.bowler, setup.scoring)
-    ofBowler.set(setup.scoring, pricing)
+    pricing = pricingWith(oddsOf(setup.bowler), weights)
+    ofBowler.set(key, pricing)
   }
   return pricing
 }

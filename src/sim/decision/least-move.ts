@@ -15,6 +15,29 @@ const FARTHEST_TARGET_BOARDS = 8
 const SPEED_CHANGE_BOARDS = 2
 const BALL_CHANGE_BOARDS = 3
 
+interface Change {
+  readonly feet: number
+  readonly target: number
+  readonly speed: number
+  /** How far it is, in boards. */
+  readonly size: number
+}
+
+/** Every change of aim that is looked at, the smallest first. */
+const CHANGES: readonly Change[] = (() => {
+  const changes: Change[] = []
+  for (let feet = -FARTHEST_FEET_BOARDS; feet <= FARTHEST_FEET_BOARDS; feet += 0.5)
+    for (let target = -FARTHEST_TARGET_BOARDS; target <= FARTHEST_TARGET_BOARDS; target += 0.5)
+      for (let speed = -2; speed <= 2; speed++)
+        changes.push({
+          feet,
+          target,
+          speed,
+          size: Math.abs(feet) + Math.abs(target) + SPEED_CHANGE_BOARDS * Math.abs(speed),
+        })
+  return changes.sort((a, b) => a.size - b.size)
+})()
+
 /** The line nearest to the last one among those that are as good as the best within `tolerancePins`. */
 export function leastMove(
   search: LineSearch,
@@ -23,25 +46,33 @@ export function leastMove(
   tolerancePins = TOO_CLOSE_PINS,
 ): PricedLine {
   const enough = search.best.worth - tolerancePins
-  let nearest: PricedLine = search.best
-  let shortest = Number.POSITIVE_INFINITY
-  search.perBall.forEach(({ ballIndex, worth: bestOfBall }) => {
-    if (bestOfBall < enough) return
-    const change = ballIndex === last.ballIndex ? 0 : BALL_CHANGE_BOARDS
-    for (const aim of aimsAround(last.aim)) {
-      const move =
-        change +
-        Math.abs(aim.feetBoard - last.aim.feetBoard) +
-        Math.abs(aim.targetBoard - last.aim.targetBoard) +
-        SPEED_CHANGE_BOARDS * Math.abs(aim.speedStep - last.aim.speedStep)
-      if (move >= shortest || !isOffered(aim, profile)) continue
+  const same = search.perBall.filter((line) => line.ballIndex === last.ballIndex && line.worth >= enough)
+  const others = search.perBall.filter((line) => line.ballIndex !== last.ballIndex && line.worth >= enough)
+  const kept = nearestOf(search, profile, same, last.aim, enough)
+  const changed = nearestOf(search, profile, others, last.aim, enough)
+  if (kept && (!changed || kept.size <= changed.size + BALL_CHANGE_BOARDS)) return kept.line
+  return changed?.line ?? search.best
+}
+
+function nearestOf(
+  search: LineSearch,
+  profile: BowlerProfile,
+  balls: readonly PricedLine[],
+  last: Aim,
+  enough: number,
+): { readonly line: PricedLine; readonly size: number } | null {
+  if (balls.length === 0) return null
+  for (const { feet, target, speed, size } of CHANGES) {
+    const speedStep = last.speedStep + speed
+    if (speedStep !== -1 && speedStep !== 0 && speedStep !== 1) continue
+    const aim: Aim = { feetBoard: last.feetBoard + feet, targetBoard: last.targetBoard + target, speedStep }
+    if (!isOffered(aim, profile)) continue
+    for (const { ballIndex } of balls) {
       const worth = search.worthOf(ballIndex, aim)
-      if (worth < enough) continue
-      shortest = move
-      nearest = { ballIndex, aim, worth }
+      if (worth >= enough) return { line: { ballIndex, aim, worth }, size }
     }
-  })
-  return nearest
+  }
+  return null
 }
 
 function isOffered(aim: Aim, profile: BowlerProfile): boolean {
@@ -55,13 +86,6 @@ function isOffered(aim: Aim, profile: BowlerProfile): boolean {
 
 function isWithin(value: number, [low, high]: readonly [number, number]): boolean {
   return value >= low && value <= high
-}
-
-function* aimsAround(aim: Aim): Generator<Aim> {
-  for (let feet = -FARTHEST_FEET_BOARDS; feet <= FARTHEST_FEET_BOARDS; feet += 0.5)
-    for (let target = -FARTHEST_TARGET_BOARDS; target <= FARTHEST_TARGET_BOARDS; target += 0.5)
-      for (const speedStep of [-1, 0, 1] as const)
-        yield { feetBoard: aim.feetBoard + feet, targetBoard: aim.targetBoard + target, speedStep }
 }
 
 /** The last first ball thrown on a lane, as the search counts balls; null before the first. */

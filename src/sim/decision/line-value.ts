@@ -127,5 +127,5 @@ function mix(values: Float64Array, at: number, w00: number, w01: number, w10: nu
 }
 
 function clamp(value: number, most: number): number {
-  return value < 0 ? 0 : value > most ? most : value
+  return value < 0 ? 0 : Math.min(value, most)
 }

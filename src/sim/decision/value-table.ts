@@ -22,24 +22,26 @@ export interface ValueTable {
   readonly worth: Float64Array
 }
 
-/** Worth of one exact entry: offset right of the headpin in metres and tangent of the entry angle. */
-export type EntryWorth = (offsetMetres: number, tangent: number) => number
+/** Exact entries that a table is made from, tangent by tangent, board by board. */
+export const ENTRIES = TANGENTS * BOARDS
 
-/** Tabulates `entryWorth` and smears it by Gaussian spreads of 0 to 4 boards. */
-export function buildValueTable(entryWorth: EntryWorth): ValueTable {
-  const worth = new Float64Array(SPREADS * TANGENTS * BOARDS)
-  const kernels = Array.from({ length: SPREADS }, (_, spread) => gaussianKernel((spread * SPREAD_STEP) / BOARD_STEP))
-  const exact = new Float64Array(BOARDS)
-  for (let tangent = 0; tangent < TANGENTS; tangent++) {
-    for (let board = 0; board < BOARDS; board++) {
-      const lateral = boardToMetres(FIRST_BOARD + board * BOARD_STEP)
-      exact[board] = entryWorth(boardToMetres(20) - lateral, FIRST_TANGENT + tangent * TANGENT_STEP)
-    }
-    for (let spread = 0; spread < SPREADS; spread++) {
-      const base = (spread * TANGENTS + tangent) * BOARDS
-      convolve(exact, kernels[spread], worth, base)
-    }
-  }
+/** Visits every exact entry of a table: its place in it, offset right of the headpin in metres, tangent of the angle. */
+export function visitEntries(visit: (place: number, offsetMetres: number, tangent: number) => void): void {
+  for (let tangent = 0; tangent < TANGENTS; tangent++)
+    for (let board = 0; board < BOARDS; board++)
+      visit(
+        tangent * BOARDS + board,
+        boardToMetres(20) - boardToMetres(FIRST_BOARD + board * BOARD_STEP),
+        FIRST_TANGENT + tangent * TANGENT_STEP,
+      )
+}
+
+/** A table from the worth of every exact entry, smeared by Gaussian spreads of 0 to 4 boards. */
+export function buildValueTable(exact: Float64Array): ValueTable {
+  const worth = new Float64Array(SPREADS * ENTRIES)
+  for (let spread = 0; spread < SPREADS; spread++)
+    for (let tangent = 0; tangent < TANGENTS; tangent++)
+      convolve(exact, tangent * BOARDS, KERNELS[spread], worth, spread * ENTRIES + tangent * BOARDS)
   return { worth }
 }
 
@@ -55,14 +57,20 @@ function gaussianKernel(sigmaSteps: number): Float64Array {
   return kernel
 }
 
-function convolve(exact: Float64Array, kernel: Float64Array, into: Float64Array, base: number): void {
+const KERNELS = Array.from({ length: SPREADS }, (_, spread) => gaussianKernel((spread * SPREAD_STEP) / BOARD_STEP))
+const widest = (KERNELS[SPREADS - 1].length - 1) / 2
+const padded = new Float64Array(BOARDS + 2 * widest)
+
+/** Values beyond the borders are those at the borders. */
+function convolve(exact: Float64Array, from: number, kernel: Float64Array, into: Float64Array, base: number): void {
+  padded.fill(exact[from], 0, widest)
+  padded.set(exact.subarray(from, from + BOARDS), widest)
+  padded.fill(exact[from + BOARDS - 1], widest + BOARDS)
   const half = (kernel.length - 1) / 2
   for (let board = 0; board < BOARDS; board++) {
-    let sum = 0
-    for (let k = -half; k <= half; k++) {
-      const from = board + k
-      sum += kernel[k + half] * exact[from < 0 ? 0 : from >= BOARDS ? BOARDS - 1 : from]
-    }
+    const middle = board + widest
+    let sum = kernel[half] * padded[middle]
+    for (let k = 1; k <= half; k++) sum += kernel[half + k] * (padded[middle - k] + padded[middle + k])
     into[base + board] = sum
   }
 }
@@ -93,5 +101,5 @@ export function lookUpWorth(table: ValueTable, lateralMetres: number, tangent: n
 }
 
 function clamp(value: number, most: number): number {
-  return value < 0 ? 0 : value > most ? most : value
+  return value < 0 ? 0 : Math.min(value, most)
 }
