@@ -63,10 +63,10 @@ export function rollBall(
   let loss = 0
   let lateral = launch.lateralMetres
   let time = startMetres / startX
-  let breakpoint = startY < 0 ? PINS_PLACE : place
-  let breakpointLateral = startY < 0 ? Number.NaN : lateral
+  let breakpoint = place
+  let breakpointLateral = lateral
   let hookPlace = Number.POSITIVE_INFINITY
-  let leftPlace = Number.POSITIVE_INFINITY
+  let leftPlace = lateral < 0 || lateral > LANE_WIDTH_METRES ? place : Number.POSITIVE_INFINITY
   let rollPlace = slipping ? Number.POSITIVE_INFINITY : place
 
   let bare = filmUnderBall(microns, place, lateral)
@@ -160,7 +160,10 @@ export function rollBall(
   if (leftPlace === Number.POSITIVE_INFINITY && (atPins < 0 || atPins > LANE_WIDTH_METRES)) {
     leftPlace = place + ((atPins < 0 ? 0 : LANE_WIDTH_METRES) - lateral) / slopeA
   }
-  if (breakpoint === PINS_PLACE) breakpointLateral = atPins
+  if (atPins < breakpointLateral) {
+    breakpoint = PINS_PLACE
+    breakpointLateral = atPins
+  }
   if (breakpointLateral < 0 && breakpoint < leftPlace) leftPlace = breakpoint
   if (path !== undefined && leftPlace < FILM_ROWS) path.fill(Number.NaN, Math.max(0, Math.floor(leftPlace) + 1))
 
