@@ -2,7 +2,7 @@ import type { ContactList } from './contact-list.js'
 import { PIN_COUNT } from './leaves.js'
 import type { Materials } from './materials.js'
 import { PIN_SKIN } from './pin-body.js'
-import { ASLEEP, AWAKE, BALL, GONE, type RackWorld } from './rack-world.js'
+import { ASLEEP, AWAKE, BODIES, type RackWorld } from './rack-world.js'
 import { addTouchingPair } from './touching-pair.js'
 
 /** No two points of the rack's bodies close in on each other faster than this. */
@@ -23,16 +23,17 @@ export function findBallContacts(
 ): number {
   const { place, axis, state } = world
   const { count, from, to, radius, reach } = PIN_SKIN
-  if (state[BALL] === GONE) return 0
+  const { ball, pinCount, asleep, gone } = BODIES
+  if (state[ball] === gone) return 0
   const nearest = ballRadius + reach
   let touched = 0
-  for (let pin = 0; pin < PIN_COUNT; pin++) {
-    if (state[pin] === GONE) continue
+  for (let pin = 0; pin < pinCount; pin++) {
+    if (state[pin] === gone) continue
     const i = pin * 3
-    const dx = place[BALL * 3]! - place[i]!
-    const dy = place[BALL * 3 + 1]! - place[i + 1]!
+    const dx = place[ball * 3]! - place[i]!
+    const dy = place[ball * 3 + 1]! - place[i + 1]!
     if (dx > nearest || dx < -nearest || dy > nearest || dy < -nearest) continue
-    const dz = place[BALL * 3 + 2]! - place[i + 2]!
+    const dz = place[ball * 3 + 2]! - place[i + 2]!
     const along = dx * axis[i]! + dy * axis[i + 1]! + dz * axis[i + 2]!
     const square = dx * dx + dy * dy + dz * dz - along * along
     let deepest = 0
@@ -49,11 +50,11 @@ export function findBallContacts(
     }
     if (at < 0) continue
     touched |= 1 << pin
-    if (state[pin] === ASLEEP) wake(world, pin)
+    if (state[pin] === asleep) wake(world, pin)
     addTouchingPair(
       world,
       contacts,
-      BALL,
+      ball,
       pin,
       0,
       where,
@@ -77,11 +78,12 @@ export function findPinContacts(
   stepSeconds: number,
 ): void {
   const { state, pairRest } = world
-  for (let first = 0; first < PIN_COUNT; first++) {
-    if (state[first] === GONE) continue
-    for (let second = first + 1; second < PIN_COUNT; second++) {
-      if (state[second] === GONE || (state[first] === ASLEEP && state[second] === ASLEEP)) continue
-      if (step < pairRest[first * PIN_COUNT + second]!) continue
+  const { pinCount, asleep, gone } = BODIES
+  for (let first = 0; first < pinCount; first++) {
+    if (state[first] === gone) continue
+    for (let second = first + 1; second < pinCount; second++) {
+      if (state[second] === gone || (state[first] === asleep && state[second] === asleep)) continue
+      if (step < pairRest[first * pinCount + second]!) continue
       testPins(world, contacts, materials, first, second, step, stepSeconds)
     }
   }

@@ -1,9 +1,8 @@
 import type { ContactList } from './contact-list.js'
-import { PIN_COUNT } from './leaves.js'
 import type { Materials } from './materials.js'
-import { PIN_BASE_RADIUS_METRES, PIN_CENTRE_OF_GRAVITY_METRES, PIN_SKIN } from './pin-body.js'
-import { AWAKE, BALL, type RackWorld } from './rack-world.js'
-import { DECK_END_METRES, DECK_HALF_WIDTH_METRES, GUTTER_DEPTH_METRES, WALL_METRES } from './spots.js'
+import { PIN_SKIN } from './pin-body.js'
+import { BODIES, type RackWorld } from './rack-world.js'
+import { BUILDING_MEASURES } from './spots.js'
 import { addBuildingContact } from './touching-pair.js'
 
 /** A point this near the deck counts as touching it, so that a standing pin keeps all its support. */
@@ -21,15 +20,18 @@ export function findBuildingContacts(
   ballRadius: number,
 ): void {
   const { place, state } = world
-  if (state[BALL] === AWAKE) {
+  const { ball, pinCount, awake } = BODIES
+  const { reach } = PIN_SKIN
+  const { wall } = BUILDING_MEASURES
+  if (state[ball] === awake) {
     const { ballDeckFriction, pinDeckRestitution } = materials
-    touchRound(world, contacts, materials, BALL, 0, ballRadius, pinDeckRestitution, ballDeckFriction)
+    touchRound(world, contacts, materials, ball, 0, ballRadius, pinDeckRestitution, ballDeckFriction)
   }
-  for (let pin = 0; pin < PIN_COUNT; pin++) {
-    if (state[pin] !== AWAKE) continue
+  for (let pin = 0; pin < pinCount; pin++) {
+    if (state[pin] !== awake) continue
     const height = place[pin * 3 + 2]!
     const side = Math.abs(place[pin * 3 + 1]!)
-    if (height > PIN_SKIN.reach && side + PIN_SKIN.reach < WALL_METRES) continue
+    if (height > reach && side + reach < wall) continue
     touchPin(world, contacts, materials, pin, side)
   }
 }
@@ -37,20 +39,22 @@ export function findBuildingContacts(
 function touchPin(world: RackWorld, contacts: ContactList, materials: Materials, pin: number, side: number): void {
   const { axis, place } = world
   const { pinDeckRestitution, pinDeckFriction } = materials
+  const { count, from, to, radius, reach } = PIN_SKIN
+  const clearOfWall = side + reach < BUILDING_MEASURES.wall
   const uz = axis[pin * 3 + 2]!
-  if (uz > BASE_ONLY_COSINE && side + PIN_SKIN.reach < WALL_METRES) {
+  if (uz > BASE_ONLY_COSINE && clearOfWall) {
     touchBase(world, contacts, materials, pin, true)
     return
   }
   const height = place[pin * 3 + 2]!
-  for (let element = 0; element < PIN_SKIN.count; element++) {
-    const radius = PIN_SKIN.radius[element]!
-    const from = PIN_SKIN.from[element]!
-    const to = PIN_SKIN.to[element]!
-    const lowEnough = height + (uz > 0 ? from : to) * uz < radius + TOUCH_METRES
-    if (!lowEnough && side + PIN_SKIN.reach < WALL_METRES) continue
-    touchRound(world, contacts, materials, pin, from, radius, pinDeckRestitution, pinDeckFriction)
-    if (to > from) touchRound(world, contacts, materials, pin, to, radius, pinDeckRestitution, pinDeckFriction)
+  for (let element = 0; element < count; element++) {
+    const size = radius[element]!
+    const start = from[element]!
+    const end = to[element]!
+    const lowEnough = height + (uz > 0 ? start : end) * uz < size + TOUCH_METRES
+    if (!lowEnough && clearOfWall) continue
+    touchRound(world, contacts, materials, pin, start, size, pinDeckRestitution, pinDeckFriction)
+    if (end > start) touchRound(world, contacts, materials, pin, end, size, pinDeckRestitution, pinDeckFriction)
   }
   touchBase(world, contacts, materials, pin, false)
 }
@@ -67,6 +71,7 @@ function touchRound(
   friction: number,
 ): void {
   const { place, axis } = world
+  const { deckEnd, halfWidth, gutterDepth, wall } = BUILDING_MEASURES
   const i = body * 3
   const ax = axis[i]! * along
   const ay = axis[i + 1]! * along
@@ -75,13 +80,13 @@ function touchRound(
   const z = place[i + 2]! + az
   const sign = y < 0 ? -1 : 1
   const side = y * sign
-  const wallDepth = side + radius - WALL_METRES
+  const wallDepth = side + radius - wall
   if (wallDepth > 0) {
     const { wallRestitution, wallFriction } = materials
     addBuildingContact(contacts, body, -sign, 0, ax, ay + sign * radius, az, wallDepth, wallRestitution, wallFriction)
   }
-  if (place[i]! + ax > DECK_END_METRES) return
-  const beyond = side - DECK_HALF_WIDTH_METRES
+  if (place[i]! + ax > deckEnd) return
+  const beyond = side - halfWidth
   if (beyond <= 0) {
     if (z < beyond) {
       // The element's middle is inside the deck's side: the short way out is back into the gutter.
@@ -93,7 +98,7 @@ function touchRound(
     touchFloor(contacts, body, ax, ay, az - radius, depth, restitution, friction)
     return
   }
-  const floorDepth = radius - (z + GUTTER_DEPTH_METRES)
+  const floorDepth = radius - (z + gutterDepth)
   touchFloor(contacts, body, ax, ay, az - radius, floorDepth, restitution, friction)
   if (beyond < radius) {
     const above = Math.max(z, 0)
@@ -139,7 +144,7 @@ function touchBase(world: RackWorld, contacts: ContactList, materials: Materials
     lowZ = -sine
   }
   touchRim(world, contacts, materials, pin, lowX, lowY, lowZ)
-  if (!whole || sine * 2 * PIN_BASE_RADIUS_METRES > 0.01) return
+  if (!whole || sine * 2 * PIN_SKIN.baseRadius > 0.01) return
   touchRim(world, contacts, materials, pin, -lowX, -lowY, -lowZ)
   const crossX = uy * lowZ - uz * lowY
   const crossY = uz * lowX - ux * lowZ
@@ -157,18 +162,20 @@ function touchRim(
   outZ: number,
 ): void {
   const { place, axis } = world
+  const { deckEnd, halfWidth, gutterDepth } = BUILDING_MEASURES
+  const { baseRadius, centreOfGravity } = PIN_SKIN
   const i = pin * 3
-  const ax = outX * PIN_BASE_RADIUS_METRES - axis[i]! * PIN_CENTRE_OF_GRAVITY_METRES
-  const ay = outY * PIN_BASE_RADIUS_METRES - axis[i + 1]! * PIN_CENTRE_OF_GRAVITY_METRES
-  const az = outZ * PIN_BASE_RADIUS_METRES - axis[i + 2]! * PIN_CENTRE_OF_GRAVITY_METRES
-  if (place[i]! + ax > DECK_END_METRES) return
+  const ax = outX * baseRadius - axis[i]! * centreOfGravity
+  const ay = outY * baseRadius - axis[i + 1]! * centreOfGravity
+  const az = outZ * baseRadius - axis[i + 2]! * centreOfGravity
+  if (place[i]! + ax > deckEnd) return
   const y = place[i + 1]! + ay
   const z = place[i + 2]! + az
   const sign = y < 0 ? -1 : 1
-  const inside = DECK_HALF_WIDTH_METRES - y * sign
+  const inside = halfWidth - y * sign
   const { pinDeckRestitution, pinDeckFriction } = materials
   if (inside < 0) {
-    const depth = -GUTTER_DEPTH_METRES - z
+    const depth = -gutterDepth - z
     touchFloor(contacts, pin, ax, ay, az, depth, pinDeckRestitution, pinDeckFriction)
   } else if (z < TOUCH_METRES) {
     if (-z > inside) addBuildingContact(contacts, pin, sign, 0, ax, ay, az, inside, pinDeckRestitution, pinDeckFriction)

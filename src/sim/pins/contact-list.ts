@@ -17,7 +17,7 @@ export interface ContactList {
   readonly friction: Float64Array
 }
 
-const MOST_CONTACTS = 128
+export const MOST_CONTACTS = 128
 export const BUILDING = -1
 
 export function newContactList(): ContactList {

@@ -1,11 +1,13 @@
 import { STANDARD_GRAVITY } from '../units.js'
-import { AWAKE, BODY_COUNT, type RackWorld } from './rack-world.js'
+import { BODIES, type RackWorld } from './rack-world.js'
 
 /** Gravity over one step, before contacts answer it. */
 export function fall(world: RackWorld, seconds: number): void {
   const { velocity, state } = world
-  for (let body = 0; body < BODY_COUNT; body++) {
-    if (state[body] === AWAKE) velocity[body * 3 + 2]! -= STANDARD_GRAVITY * seconds
+  const { bodyCount, awake } = BODIES
+  const change = STANDARD_GRAVITY * seconds
+  for (let body = 0; body < bodyCount; body++) {
+    if (state[body] === awake) velocity[body * 3 + 2]! -= change
   }
 }
 
@@ -15,8 +17,9 @@ export function fall(world: RackWorld, seconds: number): void {
  */
 export function drift(world: RackWorld, seconds: number): void {
   const { place, axis, velocity, spin, acrossInertia, alongInertia, state } = world
-  for (let body = 0; body < BODY_COUNT; body++) {
-    if (state[body] !== AWAKE) continue
+  const { bodyCount, awake } = BODIES
+  for (let body = 0; body < bodyCount; body++) {
+    if (state[body] !== awake) continue
     const i = body * 3
     place[i]! += velocity[i]! * seconds
     place[i + 1]! += velocity[i + 1]! * seconds

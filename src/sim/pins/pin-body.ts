@@ -34,6 +34,8 @@ export interface PinSkin {
   readonly bellyRadius: number
   /** No point of the pin is farther than this from its centre of gravity. */
   readonly reach: number
+  readonly baseRadius: number
+  readonly centreOfGravity: number
 }
 
 const fromCentre = (inches: number): number => inchesToMetres(inches) - PIN_CENTRE_OF_GRAVITY_METRES
@@ -50,4 +52,6 @@ export const PIN_SKIN: PinSkin = {
   highest: to[to.length - 1]!,
   bellyRadius: radius[1]!,
   reach: fromCentre(PIN_HEIGHT_INCHES),
+  baseRadius: PIN_BASE_RADIUS_METRES,
+  centreOfGravity: PIN_CENTRE_OF_GRAVITY_METRES,
 }

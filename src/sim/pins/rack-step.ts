@@ -1,14 +1,14 @@
 import { findBallContacts, findPinContacts } from './body-contacts.js'
 import { findBuildingContacts } from './building-contacts.js'
 import type { ContactList } from './contact-list.js'
-import { mendOverlaps, solveContacts } from './contact-solver.js'
+import { solveContacts } from './contact-solver.js'
 import { drift, fall } from './free-motion.js'
-import { PIN_COUNT } from './leaves.js'
 import type { Materials } from './materials.js'
-import { PIN_CENTRE_OF_GRAVITY_METRES } from './pin-body.js'
+import { mendOverlaps } from './overlaps.js'
+import { PIN_SKIN } from './pin-body.js'
 import { RACK_BALL_RADIUS_METRES, setUpright } from './rack-setting.js'
-import { ASLEEP, AWAKE, BALL, GONE, type RackWorld } from './rack-world.js'
-import { PIT_METRES } from './spots.js'
+import { ASLEEP, BODIES, type RackWorld } from './rack-world.js'
+import { BUILDING_MEASURES } from './spots.js'
 
 /** Rate at which rubbing on the deck takes the wobble out of a pin, per second. */
 const WOBBLE_DAMPING = 1
@@ -40,16 +40,19 @@ export function stepRack(
 /** Damps wobbling pins, lets still ones sleep and takes away what has dropped into the pit. */
 function restAndLeave(world: RackWorld, seconds: number): void {
   const { place, axis, velocity, spin, state, stillSteps } = world
-  if (state[BALL] === AWAKE && place[BALL * 3]! > PIT_METRES) state[BALL] = GONE
+  const { ball, pinCount, awake, gone } = BODIES
+  const { pit } = BUILDING_MEASURES
+  const { centreOfGravity } = PIN_SKIN
+  if (state[ball] === awake && place[ball * 3]! > pit) state[ball] = gone
   const kept = 1 - WOBBLE_DAMPING * seconds
-  for (let pin = 0; pin < PIN_COUNT; pin++) {
-    if (state[pin] !== AWAKE) continue
+  for (let pin = 0; pin < pinCount; pin++) {
+    if (state[pin] !== awake) continue
     const i = pin * 3
-    if (place[i]! > PIT_METRES || place[i + 2]! < -PIN_CENTRE_OF_GRAVITY_METRES * 3) {
-      state[pin] = GONE
+    if (place[i]! > pit || place[i + 2]! < -centreOfGravity * 3) {
+      state[pin] = gone
       continue
     }
-    if (place[i + 2]! > 2 * PIN_CENTRE_OF_GRAVITY_METRES) continue
+    if (place[i + 2]! > 2 * centreOfGravity) continue
     spin[i]! *= kept
     spin[i + 1]! *= kept
     spin[i + 2]! *= kept

@@ -9,6 +9,16 @@ export const ASLEEP = 0
 export const AWAKE = 1
 export const GONE = 2
 
+/** What the inner loops need of the above, to be taken out once a call: reading an import is not free everywhere. */
+export const BODIES = {
+  ball: BALL,
+  bodyCount: BODY_COUNT,
+  pinCount: PIN_COUNT,
+  asleep: ASLEEP,
+  awake: AWAKE,
+  gone: GONE,
+}
+
 /**
  * Ten pins and the ball as rigid bodies with an axis of symmetry, x down-lane from the head pin, y to the left, z up.
  * Vectors lie one body after another, three numbers each. Only the axis of a body is kept, not its turn about it,

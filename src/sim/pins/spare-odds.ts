@@ -126,7 +126,7 @@ export function spareOdds(mask: number, lateralSpreadMetres: number): SpareOdds 
   }
   // Of neighbouring aims that are equally good, the middle one.
   const bestInches = (firstAim + lastAim) / 2
-  const conversion = smear(curve.conversion, bestInches, spreadInches)
+  const conversion = Math.min(1, smear(curve.conversion, bestInches, spreadInches))
   const pins = smear(curve.meanPins, bestInches, spreadInches)
   const missPins = conversion < 1 ? Math.max(0, (pins - conversion * countPins(mask)) / (1 - conversion)) : 0
   return { conversion, missPins, bestOffsetMetres: inchesToMetres(bestInches) }

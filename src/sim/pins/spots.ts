@@ -22,3 +22,12 @@ export const WALL_METRES = inchesToMetres(30.1)
 export const GUTTER_DEPTH_METRES = inchesToMetres(3.5)
 /** A body whose centre of gravity is this far past the deck drops into the pit, and nothing comes back from there. */
 export const PIT_METRES = DECK_END_METRES + inchesToMetres(2.5)
+
+/** The same for the inner loops, in one piece. */
+export const BUILDING_MEASURES = {
+  deckEnd: DECK_END_METRES,
+  halfWidth: DECK_HALF_WIDTH_METRES,
+  gutterDepth: GUTTER_DEPTH_METRES,
+  wall: WALL_METRES,
+  pit: PIT_METRES,
+}

@@ -1,0 +1,99 @@
+import { describe, expect, it } from 'vitest'
+import { countPins, maskOf } from '../../src/sim/pins/leaves.js'
+import { metresToBoards } from '../../src/sim/units.js'
+import { manyThrows, strikeShare, tallied, throwOf } from '../sim/pins/rack-numbers.js'
+
+/**
+ * Pin-carry study and high-speed-camera article of the governing body's test laboratory (Benner, Mours, Ridenour,
+ * 2009): best board 17.5, best angle 6 degrees; at 6 degrees 90 % strikes or more from board 17.0 to 18.5, at small
+ * angles only within half a board of 17.5. The full table was not seen.
+ */
+const BOARDS = Array.from({ length: 15 }, (_, index) => 16.25 + index * 0.25)
+const THROWS = 250
+
+const chart = (angle: number): number[] =>
+  BOARDS.map((board) => strikeShare(manyThrows(throwOf(board, angle), `chart ${angle} ${board}`, THROWS)))
+
+/** A light 1-2-1 smoothing: the sampling error of one board is 2 points. */
+const smooth = (shares: readonly number[]): number[] =>
+  shares.map((share, index) =>
+    index === 0 || index === shares.length - 1 ? share : (shares[index - 1]! + 2 * share + shares[index + 1]!) / 4,
+  )
+
+/** Boards over which the interpolated chart is at least `level`. */
+function windowAtLeast(shares: readonly number[], level: number): number {
+  let width = 0
+  for (let index = 0; index + 1 < shares.length; index++) {
+    const low = Math.min(shares[index]!, shares[index + 1]!)
+    const high = Math.max(shares[index]!, shares[index + 1]!)
+    if (low >= level) width += 0.25
+    else if (high > level) width += (0.25 * (high - level)) / (high - low)
+  }
+  return width
+}
+
+const exitBoards = (results: ReturnType<typeof manyThrows>): number[] =>
+  results
+    .filter(({ exitOffsetMetres }) => !Number.isNaN(exitOffsetMetres))
+    .map((result) => 20 - metresToBoards(result.exitOffsetMetres))
+
+const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length
+
+describe('pin carry', () => {
+  it('strikes from board 17 to 18.5 at 6 degrees, best near 17.5', () => {
+    const shares = smooth(chart(6))
+    console.log(
+      '6 degrees:',
+      BOARDS.map((board, index) => `${board}: ${(100 * shares[index]!).toFixed(0)} %`).join(', '),
+    )
+    // Window 1.5 boards, tolerance 0.4; best board 17.5, tolerance 0.4.
+    expect(Math.abs(windowAtLeast(shares, 0.9) - 1.5)).toBeLessThanOrEqual(0.4)
+    const best = BOARDS[shares.indexOf(Math.max(...shares))]!
+    expect(Math.abs(best - 17.5)).toBeLessThanOrEqual(0.4)
+    // Not too clean either: even a well centred ball is said to carry 85 to 95 % (common practice, no source), and the
+    // study's window only asks for 90.
+    expect(Math.max(...shares)).toBeLessThan(0.985)
+  })
+
+  it('strikes over one board at most at 2 degrees', () => {
+    const shares = smooth(chart(2))
+    // At a small angle 90 % only within half a board of 17.5: one board, tolerance 0.3.
+    expect(windowAtLeast(shares, 0.9)).toBeLessThanOrEqual(1.3)
+    expect(Math.max(...shares)).toBeGreaterThan(0.8)
+  })
+
+  it('strikes more from board 17.5 as the angle grows from 1 to 6 degrees', () => {
+    const shallow = strikeShare(manyThrows(throwOf(17.5, 1), 'angle 1', 500))
+    const steep = strikeShare(manyThrows(throwOf(17.5, 6), 'angle 6', 500))
+    expect(steep).toBeGreaterThan(shallow + 0.02)
+  })
+
+  it('sends a flush ball through 1, 3, 5 and 9 and off the deck near board 19', () => {
+    // Camera article: an ideal ball touches 1, 3, 5 and 9 only and leaves about board 19 (tolerance 1).
+    const flush = manyThrows(throwOf(17.75, 6), 'flush', 400)
+    expect(tallied(flush.map(({ touched }) => touched))[0]![0]).toBe(maskOf([1, 3, 5, 9]))
+    expect(Math.abs(mean(exitBoards(flush)) - 19)).toBeLessThanOrEqual(1)
+  })
+
+  it('leaves the 10 pin when 6 degrees come in light at 16.5', () => {
+    // Camera article: a light ball at a high angle leaves the 10 pin and the deck at about board 14 (tolerance 1.5).
+    const light = manyThrows(throwOf(16.5, 6), 'light', 400)
+    const leaves = tallied(light.map(({ standing }) => standing).filter((standing) => standing !== 0))
+    expect(leaves[0]![0]).toBe(maskOf([10]))
+    expect(Math.abs(mean(exitBoards(light)) - 14)).toBeLessThanOrEqual(1.5)
+  })
+
+  it('leaves splits when the ball hits the nose', () => {
+    // Common practice, no source: a full hit leaves splits and seldom strikes.
+    const nose = manyThrows(throwOf(20, 3), 'nose', 200)
+    expect(strikeShare(nose)).toBeLessThan(0.1)
+    expect(mean(nose.map(({ standing }) => countPins(standing)))).toBeGreaterThan(2)
+  })
+
+  it('leaves the 10 pin more often than the 7 for a right-hander', () => {
+    // ESPN The Magazine, Feb 2011, televised matches 2005-10: 710 10 pins to 333 7 pins.
+    const results = BOARDS.flatMap((board) => manyThrows(throwOf(board, 5, 16.5), `corner ${board}`, 150))
+    const count = (pin: number): number => results.filter(({ standing }) => standing === maskOf([pin])).length
+    expect(count(10)).toBeGreaterThan(1.3 * count(7))
+  })
+})
