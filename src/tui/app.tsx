@@ -59,7 +59,7 @@ export function Trainer({ painter, services, theme, initial, noMotion }: Trainer
   if (state.screen.kind === 'play' && !state.help) {
     return (
       <PlayScreen
-        play={state.screen.play}
+        play={state.notice === '' ? state.screen.play : { ...state.screen.play, notice: state.notice }}
         view={looks.view}
         context={context}
         size={size}

@@ -15,7 +15,7 @@ export interface Keeper {
 
 /**
  * Keeps the unfinished block in one file, replaced whole after each throw, and files finished blocks among the records.
- * A kept block that no longer replays (another model, a damaged file) is left where it is and not offered.
+ * A kept block that cannot be read is left where it is and not offered.
  */
 export function fileKeeper(environment: Readonly<Record<string, string | undefined>>): Keeper {
   const folder = dataFolder(undefined, environment)
@@ -25,22 +25,28 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
   return {
     async find() {
       try {
-        return replayRecord(await readRecord(unfinished), unfinished)
+        const record = await readRecord(unfinished)
+        return {
+          title: record.scenario.title,
+          throws: record.decisions.length,
+          takeUp: () => replayRecord(record, unfinished),
+        }
       } catch (fault) {
         if (fault instanceof ScenarioError) return null
         throw fault
       }
     },
     keep(scenario, block, finished) {
-      // One after the other, so that an earlier state never lands on a later one.
-      queue = queue.then(async () => {
+      // One after the other, so that an earlier state never lands on a later one; a failed one does not stop the next.
+      const kept = queue.then(async () => {
         const record = recordOf(scenario, block)
         if (finished) {
           await writeRecord(record, records)
           await rm(unfinished, { force: true })
         } else await replaceFile(unfinished, `${JSON.stringify(record)}\n`)
       })
-      return queue
+      queue = kept.catch(() => {})
+      return kept
     },
   }
 }

@@ -4,11 +4,23 @@ import type { PlayerView } from '../sim/block/view.js'
 import type { Hand } from '../sim/bowler/profile.js'
 import type { KnownGrade } from '../sim/decision/grade.js'
 
-/** A block that can be taken up again or looked back at. */
-export interface KeptBlock {
+/** A block as it stands, with all that led there. */
+export interface PlayedBlock {
   readonly scenario: Scenario
   /** The block before each throw, and last as it stands. */
   readonly states: readonly BlockState[]
+}
+
+/** A block left unfinished, told without playing it again. */
+export interface KeptBlock {
+  readonly title: string
+  readonly throws: number
+  /**
+   * Plays it again up to where it was left.
+   *
+   * @throws ScenarioError when it no longer comes out the same
+   */
+  takeUp(): PlayedBlock
 }
 
 /** A way a first ball would have rolled had it been delivered as meant. */
@@ -38,7 +50,7 @@ export interface TrainerServices {
   grade(block: BlockState, decision: Decision): KnownGrade | null
   /** The ball as meant, on the lane as it lies before the block's next throw. */
   meantRoll(block: BlockState, decision: Decision): MeantRoll
-  /** The block left unfinished last time, if there is one that still replays. */
+  /** The block left unfinished last time, if there is one that can be read. */
   keptBlock(): Promise<KeptBlock | null>
   /** Keeps an unfinished block for next time, or files a finished one. */
   keep(scenario: Scenario, block: BlockState, finished: boolean): Promise<void>

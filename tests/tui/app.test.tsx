@@ -1,7 +1,7 @@
 import { EventEmitter } from 'node:events'
 import { render } from 'ink'
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import { Trainer, type TrainerParts } from '../../src/tui/app.js'
+import { runTrainer, Trainer, type TrainerParts } from '../../src/tui/app.js'
 import { startBlock } from '../../src/tui/state/reduce.js'
 import { startingState } from '../../src/tui/state/starting-state.js'
 import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
@@ -204,6 +204,49 @@ describe('the trainer on a terminal', () => {
     await until('Enter throw')
     type('q')
     expect(await exit).toBe(0)
+  })
+
+  it('keeps each throw once, and files a finished block once however often it is looked at', async () => {
+    const { type, until, services } = await sit({ playing: true })
+    await until('Enter throw')
+    type('\rx')
+    await until('Seen:')
+    type('e')
+    await until('lift the oil')
+    type('\r')
+    await until('The oil lifted')
+    type('\u001B')
+    await until('Look back')
+    type('j\r')
+    await until('The oil lifted')
+    expect(services.keptCalls.map((call) => call.finished)).toEqual([false, true])
+  })
+
+  it('ends with the fault when a screen cannot be drawn, instead of a blank screen', async () => {
+    const terminal = fakeTerminal()
+    const source = Object.assign(new EventEmitter(), { setEncoding() {}, resume() {}, pause() {} })
+    const services = {
+      ...fixtureServices(),
+      levels: () => {
+        throw new Error('no levels today')
+      },
+    }
+    const keys = createKeyReader(source, { onInterrupt: () => {} })
+    const initial = await startingState(undefined, services)
+    const running = runTrainer({
+      painter: createPainter(terminal),
+      keys,
+      services,
+      theme: PLAIN,
+      initial,
+      noMotion: true,
+    })
+    const failed = expect(running).rejects.toThrow('no levels today')
+    await vi.waitFor(async () => expect((await terminal.screen()).join()).toContain('New block'))
+    source.emit('data', '\r')
+    await vi.waitFor(async () => expect((await terminal.screen()).join()).toContain('choose the lanes'))
+    source.emit('data', '\r')
+    await failed
   })
 
   // Budget: 16 ms a full frame at 80 by 24, with threefold slack for a loaded machine.

@@ -1,7 +1,6 @@
 import { page, type Size } from '../draw/layout.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
-import { placeWords } from '../draw/words.js'
 import { contextKeyLine } from '../parts/key-hints.js'
 import { type LanePicture, lanePicture } from '../parts/lane.js'
 import { menuRows } from '../parts/menu.js'
@@ -37,9 +36,7 @@ export function homeScreen(
   return page([...head, ...menu, notice, ...lane], contextKeyLine('home', size.columns, theme), size)
 }
 
-function continueLabel(state: AppState): string {
-  const { scenario, states } = state.kept!
-  const block = states.at(-1)!
-  const place = block.spot ? placeWords(block.spot, block.setup.games).toLowerCase() : 'finished'
-  return `Continue ${scenario.title}, ${place}`
+function continueLabel({ kept }: AppState): string {
+  const throws = kept!.throws === 1 ? '1 throw' : `${kept!.throws} throws`
+  return `Continue ${kept!.title}, ${throws} in`
 }

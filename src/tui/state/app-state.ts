@@ -38,7 +38,6 @@ export type Action =
   | { readonly type: 'tick' }
   | { readonly type: 'graded'; readonly throwIndex: number; readonly grade: KnownGrade | null }
   | { readonly type: 'ran-on' }
-  | { readonly type: 'kept-found'; readonly kept: KeptBlock | null }
   | { readonly type: 'trouble'; readonly sentence: string }
 
 /** Entries of the home screen: only those that lead somewhere. */

@@ -1,10 +1,10 @@
 import type { Scenario } from '../../scenarios/scenario.js'
 import { ScenarioError } from '../../scenarios/scenario-error.js'
 import { type Command, commandFor } from '../keys.js'
-import type { TrainerServices } from '../services.js'
+import type { KeptBlock, TrainerServices } from '../services.js'
 import { type Action, type AppState, homeEntries, keyContext, type Screen } from './app-state.js'
 import { debriefOf, reduceDebrief, runOn } from './debrief-state.js'
-import { blockOf, type PlayState, playFrom } from './play-state.js'
+import { blockOf, type PlayState, playFrom, type ThrowGrade } from './play-state.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
 
 /** Pictures in the run of one ball down the lane. */
@@ -47,8 +47,6 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     case 'ran-on':
       if (screen.kind !== 'debrief' || !screen.debrief.running) return state
       return { ...state, screen: { ...screen, debrief: runOn(screen.debrief, screen.play.grades.length) } }
-    case 'kept-found':
-      return { ...state, kept: action.kept, screen: screen.kind === 'home' ? { kind: 'home', cursor: 0 } : screen }
     case 'trouble':
       return { ...state, notice: action.sentence }
   }
@@ -93,14 +91,8 @@ function home(state: AppState, cursor: number, command: Command, services: Train
   const entries = homeEntries(state)
   if (command !== 'enter') return withScreen(state, { kind: 'home', cursor: moved(cursor, command, entries.length) })
   switch (entries[cursor]) {
-    case 'continue': {
-      const { scenario, states } = state.kept!
-      const grades = new Array(states.length - 1).fill(undefined)
-      return withPlay(
-        { ...state, kept: null },
-        playFrom(scenario, states, grades, services.view(states.at(-1)!)?.suggestion),
-      )
-    }
+    case 'continue':
+      return takeUp(state, services)
     case 'debrief':
       return withScreen(state, { kind: 'debrief', play: state.finished!, debrief: debriefOf(state.finished!) })
     case 'keys':
@@ -109,6 +101,18 @@ function home(state: AppState, cursor: number, command: Command, services: Train
       return { ...state, exitCode: 0 }
     default:
       return withScreen(state, { kind: 'scenarios', cursor: 0 })
+  }
+}
+
+function takeUp(state: AppState, services: TrainerServices): AppState {
+  try {
+    const { scenario, states } = state.kept!.takeUp()
+    const grades = new Array<ThrowGrade>(states.length - 1).fill(undefined)
+    const suggestion = services.view(states.at(-1)!)?.suggestion
+    return withPlay({ ...state, kept: null }, playFrom(scenario, states, grades, suggestion))
+  } catch (fault) {
+    if (!(fault instanceof ScenarioError)) throw fault
+    return { ...state, kept: null, notice: `That block cannot be taken up again: ${fault.sentences[0]}` }
   }
 }
 
@@ -162,7 +166,7 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     return state
   }
   if (command === 'back' && stage.kind === 'deciding' && !play.bagOpen) {
-    const kept = play.grades.length > 0 ? { scenario: play.scenario, states: play.states } : state.kept
+    const kept = play.grades.length > 0 ? keptFrom(play) : state.kept
     return { ...state, kept, screen: { kind: 'home', cursor: 0 } }
   }
   return withPlay(state, reducePlay(play, command, services))
@@ -188,3 +192,9 @@ function landed(
     suggestion ?? blockOf(play).throws.at(-1)?.decision,
   )
 }
+
+const keptFrom = (play: PlayState): KeptBlock => ({
+  title: play.scenario.title,
+  throws: play.grades.length,
+  takeUp: () => ({ scenario: play.scenario, states: play.states }),
+})

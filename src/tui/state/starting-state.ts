@@ -13,7 +13,7 @@ export async function startingState(scenarioName: string | undefined, services: 
   const home: AppState = {
     screen: { kind: 'home', cursor: 0 },
     scenarios,
-    kept: null,
+    kept: await services.keptBlock(),
     finished: null,
     help: false,
     notice: '',

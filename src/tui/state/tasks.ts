@@ -1,4 +1,5 @@
-import { type Dispatch, useEffect, useMemo, useState } from 'react'
+import { type Dispatch, useEffect, useMemo, useRef, useState } from 'react'
+import type { BlockState } from '../../sim/block/types.js'
 import type { PlayerView } from '../../sim/block/view.js'
 import type { LanePicture } from '../parts/lane.js'
 import type { DebriefRolls } from '../screens/debrief-screen.js'
@@ -30,7 +31,6 @@ export function useTasks(
   const { screen } = state
   const play = screen.kind === 'play' || screen.kind === 'debrief' ? screen.play : null
   const block = play ? blockOf(play) : null
-  useKept(dispatch, services)
   useWeighing(state, dispatch, services)
   useRolling(state, dispatch, noMotion)
   useKeeping(state, dispatch, services)
@@ -40,15 +40,6 @@ export function useTasks(
   const rolls = useRolls(state, services)
   const picture = useHomePicture(state, services)
   return { view, rolls, homePicture: picture }
-}
-
-function useKept(dispatch: Dispatch<Action>, services: TrainerServices): void {
-  useEffect(() => {
-    services.keptBlock().then(
-      (kept) => kept && dispatch({ type: 'kept-found', kept }),
-      (fault: unknown) => dispatch({ type: 'trouble', sentence: sentenceOf(fault) }),
-    )
-  }, [dispatch, services])
 }
 
 const sentenceOf = (fault: unknown): string => (fault instanceof Error ? fault.message.split('\n')[0]! : String(fault))
@@ -86,8 +77,12 @@ function useKeeping({ screen }: AppState, dispatch: Dispatch<Action>, services: 
   const block = play && thrown > 0 ? blockOf(play) : null
   const isFinished = screen.kind === 'debrief' || block?.spot === null
   const scenario = play?.scenario
+  const lastKept = useRef<{ block: BlockState; isFinished: boolean } | null>(null)
   useEffect(() => {
     if (!block || !scenario) return
+    const isKept = lastKept.current?.block === block && lastKept.current.isFinished === isFinished
+    if (isKept) return
+    lastKept.current = { block, isFinished }
     services.keep(scenario, block, isFinished).catch((fault: unknown) => {
       dispatch({ type: 'trouble', sentence: `The block could not be kept: ${sentenceOf(fault)}` })
     })

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Scenario } from '../../../src/scenarios/scenario.js'
+import { ScenarioError } from '../../../src/scenarios/scenario-error.js'
 import { FULL_RACK } from '../../../src/sim/pins/leaves.js'
 import { commandFor } from '../../../src/tui/keys.js'
 import { type Action, type AppState, homeEntries, keyContext } from '../../../src/tui/state/app-state.js'
@@ -152,6 +153,33 @@ describe('a throw', () => {
   it('cannot be taken back', () => {
     const after = press(weighed(press(playing(), 'up', 'enter')), 'x')
     expect(playIn(press(after, 'u')).notice).toMatch(/nothing to undo/i)
+  })
+})
+
+describe('a block left unfinished', () => {
+  const left = () => press(weighed(press(playing(), 'enter')), 'x', 'escape')
+
+  it('is offered first at home and goes on where it was', () => {
+    const state = left()
+    expect(state.screen.kind).toBe('home')
+    expect(homeEntries(state)[0]).toBe('continue')
+    const again = press(state, 'enter')
+    expect(blockOf(playIn(again)).throws).toHaveLength(1)
+    expect(blockOf(playIn(again)).spot).not.toBeNull()
+  })
+
+  it('is not offered when nothing was thrown', () => {
+    expect(homeEntries(press(playing(), 'escape'))).not.toContain('continue')
+  })
+
+  it('says why when it cannot be taken up again, and stays at home', () => {
+    const takeUp = () => {
+      throw new ScenarioError(['decision 3 leaves other pins.'])
+    }
+    const state = press({ ...home, kept: { title: 'Old', throws: 3, takeUp } }, 'enter')
+    expect(state.screen.kind).toBe('home')
+    expect(state.notice).toContain('decision 3 leaves other pins.')
+    expect(homeEntries(state)).not.toContain('continue')
   })
 })
 
