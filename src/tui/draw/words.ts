@@ -1,5 +1,5 @@
 import { moveWords, observationWords, pinWords, SPEED_WORDS } from '../../scenarios/plain/words.js'
-import type { Decision, Spot, ThrowRecord } from '../../sim/block/types.js'
+import type { BlockSetup, Decision, Spot, ThrowRecord } from '../../sim/block/types.js'
 import type { Hand } from '../../sim/bowler/profile.js'
 
 /** Everything that differs from an earlier decision, in words. */
@@ -13,9 +13,11 @@ export function changeWords(hand: Hand, from: Decision, to: Decision, ballName: 
   return changes.filter(Boolean).join(', ')
 }
 
-/** What the eye saw of a throw. */
-export const seenWords = (record: ThrowRecord): string =>
-  `Seen: ${observationWords(record.observation, record.standingBefore)}`
+/** What the eye saw of a throw; on a pair of lanes also on which one, for the next throw is on the other. */
+export function seenWords(record: ThrowRecord, lanes: BlockSetup['lanes']): string {
+  const where = lanes.length === 2 ? ` on ${lanes[record.spot.lane]!.name}` : ''
+  return `Seen${where}: ${observationWords(record.observation, record.standingBefore)}`
+}
 
 /** What a throw did to the pins. */
 export const fellWords = ({ spot, standingBefore, standingAfter }: ThrowRecord): string =>

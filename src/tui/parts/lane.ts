@@ -1,5 +1,5 @@
 import type { Hand } from '../../sim/bowler/profile.js'
-import { FILM_BOARDS, FILM_ROW_METRES, FILM_ROWS, type OilFilm } from '../../sim/lane/film.js'
+import { FILM_BOARDS, FILM_ROWS, type OilFilm } from '../../sim/lane/film.js'
 import { ARROWS, LANE_DOTS } from '../../sim/lane/geometry.js'
 import { metresToFeet } from '../../sim/units.js'
 import { type Canvas, canvasRows, ground, newCanvas, put, putRight } from '../draw/canvas.js'
@@ -117,19 +117,27 @@ function putOil(canvas: Canvas, scale: LaneScale, film: OilFilm, theme: Theme): 
 
 /** Mean film under one character of the picture, which shows the lane from above: board 39 of a right-hander is up. */
 function meanFilm(film: OilFilm, column: number, row: number, scale: LaneScale): number {
-  const cellFeet = metresToFeet(FILM_ROW_METRES)
-  const firstCell = Math.floor(((column / scale.columns) * LANE_FEET) / cellFeet)
-  const lastCell = Math.min(
-    FILM_ROWS,
-    Math.max(firstCell + 1, Math.round((((column + 1) / scale.columns) * LANE_FEET) / cellFeet)),
+  const lengthwise = FILM_ROWS / scale.columns
+  const crosswise = FILM_BOARDS / scale.rows
+  const fromTop = scale.rows - 1 - row
+  return meanOver(
+    film,
+    [column * lengthwise, (column + 1) * lengthwise],
+    [fromTop * crosswise, (fromTop + 1) * crosswise],
   )
-  const lastBoard = FILM_BOARDS - Math.floor((row / scale.rows) * FILM_BOARDS)
-  const firstBoard = Math.min(lastBoard, FILM_BOARDS - Math.floor(((row + 1) / scale.rows) * FILM_BOARDS) + 1)
+}
+
+/** Mean over a rectangle given in film rows and boards from the right edge; cells at its rim count by their part inside. */
+function meanOver(film: OilFilm, rows: readonly [number, number], boards: readonly [number, number]): number {
   let sum = 0
-  for (let cell = firstCell; cell < lastCell; cell++) {
-    for (let board = firstBoard; board <= lastBoard; board++) sum += film.microns[cell * FILM_BOARDS + board - 1]!
+  for (let row = Math.floor(rows[0]); row < Math.min(FILM_ROWS, rows[1]); row++) {
+    const rowPart = Math.min(row + 1, rows[1]) - Math.max(row, rows[0])
+    for (let board = Math.floor(boards[0]); board < Math.min(FILM_BOARDS, boards[1]); board++) {
+      const boardPart = Math.min(board + 1, boards[1]) - Math.max(board, boards[0])
+      sum += rowPart * boardPart * film.microns[row * FILM_BOARDS + board]!
+    }
   }
-  return sum / ((lastCell - firstCell) * (lastBoard - firstBoard + 1))
+  return sum / ((rows[1] - rows[0]) * (boards[1] - boards[0]))
 }
 
 /** Level of the ramp for a film: 0 below what a finger would feel, then by the square root, which spreads the thin end. */

@@ -26,7 +26,10 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
   const grade = gradeRow(play.grades.at(-1), before, theme)
   const room = columns - columnsOf(grade) - 1
   const fell = fellWords(last).length <= room ? fellWords(last) : leaveName(last.standingAfter)
-  return [spreadRow(grade, textRow(theme, [fell, 'strong']), columns), textRow(theme, seenWords(last))]
+  return [
+    spreadRow(grade, textRow(theme, [fell, 'strong']), columns),
+    textRow(theme, seenWords(last, block.setup.lanes)),
+  ]
 }
 
 /** The grade of a choice made in `before`, or why there is none. */

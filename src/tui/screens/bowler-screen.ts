@@ -1,5 +1,6 @@
 import { ballWords } from '../../scenarios/plain/words.js'
 import type { Scenario } from '../../scenarios/scenario.js'
+import type { BallSpecification } from '../../sim/ball/specification.js'
 import { metresPerSecondToMph, radiansPerSecondToRpm, radiansToDegrees } from '../../sim/units.js'
 import { beside, page, type Size } from '../draw/layout.js'
 import { textRow } from '../draw/text-row.js'
@@ -7,6 +8,9 @@ import type { Theme } from '../draw/theme.js'
 import { contextKeyLine } from '../parts/key-hints.js'
 import { menuRows, menuWidth } from '../parts/menu.js'
 import { wrapWords } from '../terminal/fit.js'
+
+/** Head, bowler, heading, notice and keys. */
+const ROWS_AROUND_BAG = 10
 
 /** Words for a level in the list. */
 export function levelWords(level: string): string {
@@ -34,11 +38,7 @@ export function bowlerScreen(
     `${speed} mph, ${spin} rpm, ${turn} degrees of side rotation`,
     '',
     textRow(theme, ['The bag', 'strong']),
-    ...bag.flatMap((ball, index) =>
-      wrapWords(ballWords(ball), columns - 2).map((row, line) =>
-        line === 0 ? textRow(theme, [`${index + 1} `, 'accent'], row) : textRow(theme, [`  ${row}`, 'faint']),
-      ),
-    ),
+    ...bagRows(bag, columns, size.rows - ROWS_AROUND_BAG, theme),
   ]
   const body = [
     '',
@@ -54,3 +54,17 @@ export function bowlerScreen(
   ]
   return page(body, contextKeyLine('bowler', size.columns, theme), size)
 }
+
+/** Each ball with all its figures where they fit, else with its surface only. */
+function bagRows(bag: readonly BallSpecification[], columns: number, rows: number, theme: Theme): string[] {
+  const full = bag.map((ball) => wrapWords(ballWords(ball), columns - 2))
+  const fits = full.reduce((sum, lines) => sum + lines.length, 0) <= rows
+  const lines = fits ? full : bag.map((ball) => [`${ball.name}, ${surfaceWords(ball)}`])
+  return lines.flatMap((ball, index) =>
+    ball.map((row, line) =>
+      line === 0 ? textRow(theme, [`${index + 1} `, 'accent'], row) : textRow(theme, [`  ${row}`, 'faint']),
+    ),
+  )
+}
+
+const surfaceWords = (ball: BallSpecification): string => `${ball.surfaceGrit} grit${ball.polished ? ', polished' : ''}`

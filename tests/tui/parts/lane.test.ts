@@ -74,6 +74,24 @@ describe('lane picture', () => {
     expect(rowsOf({ ...nothing, hand: 'left', oil: film })[1]).toContain('█')
   })
 
+  it.each([10, 11, 20, 26])('shows an even sheet evenly and a symmetric one symmetrically (%i rows)', (laneRows) => {
+    const even = emptyFilm()
+    const crowned = emptyFilm()
+    for (let cell = 0; cell < even.microns.length; cell++) {
+      const board = (cell % FILM_BOARDS) + 1
+      even.microns[cell] = 1
+      crowned.microns[cell] = 4 - Math.abs(board - 20) / 4.9
+    }
+    const oilRows = (film: typeof even) =>
+      rowsOf({ ...nothing, oil: film }, 79, laneRows)
+        .slice(1, -2)
+        .map((row) => row.slice(4, 4 + 8))
+    expect(new Set(oilRows(even)).size).toBe(1)
+    const crown = oilRows(crowned)
+    expect(crown).toEqual([...crown].reverse())
+    expect(new Set(crown).size).toBeGreaterThan(2)
+  })
+
   it('never lowers the ramp for more film', () => {
     let level = 0
     for (let microns = 0; microns < 8; microns += 0.01) {

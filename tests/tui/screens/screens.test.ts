@@ -1,0 +1,161 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import type { Size } from '../../../src/tui/draw/layout.js'
+import type { Theme } from '../../../src/tui/draw/theme.js'
+import { bowlerScreen } from '../../../src/tui/screens/bowler-screen.js'
+import { debriefScreen } from '../../../src/tui/screens/debrief-screen.js'
+import { homeScreen } from '../../../src/tui/screens/home-screen.js'
+import { playLayout, playLowerRows, playTopRows } from '../../../src/tui/screens/play-rows.js'
+import { scenarioScreen } from '../../../src/tui/screens/scenario-screen.js'
+import type { AppState } from '../../../src/tui/state/app-state.js'
+import { homePicture } from '../../../src/tui/state/home-picture.js'
+import { blockOf, type PlayState, playFrom } from '../../../src/tui/state/play-state.js'
+import { startingState } from '../../../src/tui/state/starting-state.js'
+import { columnsOf } from '../../../src/tui/terminal/fit.js'
+import { bare, fixtureServices, madeUpGrade, PLAIN, shortScenario, THEMES } from '../fixtures.js'
+
+const services = fixtureServices()
+const SIZES: readonly Size[] = [
+  { columns: 80, rows: 24 },
+  { columns: 100, rows: 30 },
+  { columns: 120, rows: 40 },
+  { columns: 200, rows: 60 },
+]
+
+/** A block after some throws of its suggested decisions. */
+async function played(name: string, throws: number, hand: 'right' | 'left' = 'right'): Promise<PlayState> {
+  const short = await shortScenario(name)
+  const scenario =
+    hand === 'right' ? short : { ...short, setup: { ...short.setup, bowler: { ...short.setup.bowler, hand } } }
+  const states = [services.begin(scenario, 'screens')]
+  const grades = []
+  for (let i = 0; i < throws; i++) {
+    const block = states.at(-1)!
+    const { suggestion } = services.view(block)!
+    grades.push(madeUpGrade(block, suggestion))
+    states.push(services.advance(block, suggestion))
+  }
+  return playFrom(scenario, states, grades, services.view(states.at(-1)!)?.suggestion)
+}
+
+let home: AppState
+let plays: PlayState[]
+beforeAll(async () => {
+  home = await startingState(undefined, services)
+  const all = services.scenarioNames().map((name) => played(name, 9))
+  plays = [...(await Promise.all(all)), await played('house-forty', 0), await played('house-forty', 5, 'left')]
+})
+
+const playScreen = (play: PlayState, size: Size, theme: Theme) => {
+  const view = services.view(blockOf(play))
+  return [...playTopRows(play, view, size, theme), ...playLowerRows(play, view, size, theme)]
+}
+
+function debriefRows(play: PlayState, chosen: number, size: Size, theme: Theme): string[] {
+  const block = blockOf(play)
+  const decision = block.throws[chosen]!.decision
+  const meant = services.meantRoll(play.states[chosen]!, decision)
+  return debriefScreen(
+    play,
+    { chosen, shows: chosen % 2 ? 'wear' : 'oil', running: false },
+    { meant, best: meant },
+    size,
+    theme,
+  )
+}
+
+/** Every screen there is, at a size, in a theme. */
+function* everyScreen(size: Size, theme: Theme): Generator<[name: string, rows: string[]]> {
+  yield ['home', homeScreen(home, 0, homePicture(home.scenarios, services), size, theme)]
+  for (const [cursor, scenario] of home.scenarios.entries()) {
+    yield [`scenarios ${cursor}`, scenarioScreen(home.scenarios, cursor, '', size, theme)]
+    yield [`bowler ${cursor}`, bowlerScreen(scenario, services.levels(), 0, '', size, theme)]
+  }
+  for (const [index, play] of plays.entries()) {
+    yield [`play ${index}`, playScreen(play, size, theme)]
+    for (let chosen = 0; chosen < play.grades.length; chosen++)
+      yield [`debrief ${index}.${chosen}`, debriefRows(play, chosen, size, theme)]
+  }
+}
+
+const COLOUR = new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*(3[0-8]|4[0-8]|9[0-7])[;m]`)
+
+describe.each(THEMES)('every screen, %s', (name, theme) => {
+  it.each(SIZES)('keeps to $columns by $rows', (size) => {
+    for (const [screen, rows] of everyScreen(size, theme)) {
+      expect(rows.length, screen).toBeLessThanOrEqual(size.rows)
+      if (screen.startsWith('play')) expect(rows.length, screen).toBeLessThanOrEqual(size.rows - 1)
+      // Plain text in menus may be cut by the frame; the lane, the sheet and the figures may not.
+      for (const row of rows) expect(columnsOf(row), `${screen}: ${bare(row)}`).toBeLessThanOrEqual(size.columns)
+    }
+  })
+
+  it('sends no more than it says', () => {
+    for (const [screen, rows] of everyScreen(SIZES[0]!, theme)) {
+      const text = rows.join('\n')
+      if (name.startsWith('no colour')) expect(COLOUR.test(text), screen).toBe(false)
+      if (name.endsWith('ASCII')) expect(bare(text), screen).toMatch(/^[\n -~]*$/)
+    }
+  })
+})
+
+describe('play screen', () => {
+  it('never shows the oil, nor a path but from what was seen', () => {
+    for (const play of plays) {
+      const rows = playScreen(play, SIZES[0]!, PLAIN).map(bare).join('\n')
+      expect(rows).not.toMatch(/[░▒▓█]/)
+      // The same throws with another truth under the same observation draw the same picture.
+      const states = play.states.map((block) => ({
+        ...block,
+        throws: block.throws.map((record) => ({
+          ...record,
+          truth: { ...record.truth, path: record.truth.path.map(() => 0.3), breakpointBoard: 3, entryBoard: 30 },
+        })),
+      }))
+      expect(
+        playScreen({ ...play, states }, SIZES[0]!, PLAIN)
+          .map(bare)
+          .join('\n'),
+      ).toBe(rows)
+    }
+  })
+
+  it('gives a larger terminal a larger lane, never less', () => {
+    let last = playLayout(SIZES[0]!)
+    expect(last.laneRows).toBe(10)
+    for (let rows = 25; rows <= 60; rows++) {
+      const next = playLayout({ columns: 120, rows })
+      expect(next.laneRows).toBeGreaterThanOrEqual(last.laneRows)
+      last = next
+    }
+    expect(last.laneRows).toBe(26)
+  })
+
+  it('words the move against the last throw on the lane as the trade does', async () => {
+    let play = plays[0]!
+    while (blockOf(play).standing !== 1023) play = await played('house-forty', play.grades.length + 1)
+    const { aim } = play.decision
+    const moved = { ...play.decision, aim: { ...aim, feetBoard: aim.feetBoard + 2, targetBoard: aim.targetBoard + 1 } }
+    const rows = playScreen({ ...play, decision: moved }, SIZES[0]!, PLAIN)
+      .map(bare)
+      .join('\n')
+    expect(rows).toContain('2 and 1 left')
+  })
+})
+
+describe('debrief', () => {
+  it('shows the oil, both balls and what the choice gave away', () => {
+    const rows = debriefRows(plays[0]!, 0, SIZES[0]!, PLAIN).map(bare).join('\n')
+    expect(rows).toMatch(/[░▒▓█]/)
+    expect(rows).toContain('against the oil as it was')
+    expect(rows).toMatch(/Best: /)
+    expect(rows).toMatch(/Entry board|Off the lane/)
+  })
+
+  it('adds up what it shows throw by throw', () => {
+    const play = plays[1]!
+    const rows = play.grades.map((_, chosen) => debriefRows(play, chosen, SIZES[2]!, PLAIN).map(bare))
+    const total = Number(rows[0]![0]!.match(/([\d.]+) pins? *$/)![1])
+    const parts = rows.map((screen) => Number(screen.join('\n').match(/gave away ([\d.]+) pin/)?.[1] ?? 0))
+    expect(parts.reduce((sum, pins) => sum + pins, 0)).toBeCloseTo(total, 6)
+  })
+})
