@@ -1,0 +1,158 @@
+import { EventEmitter } from 'node:events'
+import { setTimeout as wait } from 'node:timers/promises'
+import { render } from 'ink'
+import { Trainer } from '../../src/tui/app.js'
+import { themeFor } from '../../src/tui/draw/theme.js'
+import { startBlock } from '../../src/tui/state/reduce.js'
+import { startingState } from '../../src/tui/state/starting-state.js'
+import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
+import { createPainter } from '../../src/tui/terminal/painter.js'
+import { fixtureServices, shortScenario } from '../tui/fixtures.js'
+import { type BenchRow, figuresOf, startWatch, type Taken, timesOf } from './measure.js'
+
+const THROWS = 6
+const LONGEST_THROW_MILLISECONDS = 6000
+const QUIET_MILLISECONDS = 400
+const IDLE_MILLISECONDS = 1500
+
+interface Picture {
+  readonly bytes: number
+  /** Since the clock's last tick; null where none had ticked. */
+  readonly sinceTick: Taken | null
+}
+
+/** The trainer on a terminal that only counts; true colours, the dearest. */
+async function sit(playing: boolean, size: { readonly columns: number; readonly rows: number }) {
+  const pictures: Picture[] = []
+  let lastPicture = performance.now()
+  const target = Object.assign(new EventEmitter(), {
+    ...size,
+    write(data: string) {
+      pictures.push({ bytes: Buffer.byteLength(data), sinceTick: sinceTick?.() ?? null })
+      sinceTick = null
+      lastPicture = performance.now()
+    },
+  })
+  const painter = createPainter(target)
+  const source = Object.assign(new EventEmitter(), { setEncoding() {}, resume() {}, pause() {} })
+  const keys = createKeyReader(source, { onInterrupt: () => {} })
+  const services = fixtureServices()
+  const home = await startingState(undefined, services)
+  const initial = playing ? startBlock(home, await shortScenario(), 'bench', services) : home
+  const theme = themeFor({ depth: 'true', characters: 'unicode' })
+  const app = render(<Trainer {...{ painter, keys, services, theme, initial, noMotion: false }} />, {
+    stdout: painter as unknown as NodeJS.WriteStream,
+    stdin: keys as unknown as NodeJS.ReadStream,
+    debug: true,
+    patchConsole: false,
+    exitOnCtrlC: false,
+  })
+  return {
+    pictures,
+    quietMilliseconds: () => performance.now() - lastPicture,
+    press: (key: string) => source.emit('data', key),
+    close: () => {
+      app.unmount()
+      painter.close()
+      keys.close()
+    },
+  }
+}
+
+/** Stopwatch of the latest tick of an interval timer; taken off by the picture it leads to. */
+let sinceTick: (() => Taken) | null = null
+
+/** Starts a stopwatch whenever an interval timer fires, while `during` runs. */
+async function watchingTicks(during: () => Promise<void>): Promise<void> {
+  const original = globalThis.setInterval
+  const watched = (callback: () => void, milliseconds?: number) =>
+    original(() => {
+      sinceTick = startWatch()
+      callback()
+    }, milliseconds)
+  globalThis.setInterval = watched as unknown as typeof globalThis.setInterval
+  try {
+    await during()
+  } finally {
+    globalThis.setInterval = original
+  }
+}
+
+/** What a picture of the running ball takes: from the clock's tick to bytes on the terminal, and how many bytes. */
+export async function benchAnimation(): Promise<BenchRow[]> {
+  return [
+    ...(await animationAt({ columns: 80, rows: 24 }, true)),
+    ...(await animationAt({ columns: 120, rows: 40 }, false)),
+  ]
+}
+
+async function animationAt(
+  size: { readonly columns: number; readonly rows: number },
+  held: boolean,
+): Promise<BenchRow[]> {
+  const sitting = await sit(true, size)
+  await wait(QUIET_MILLISECONDS)
+  await watchingTicks(async () => {
+    for (let count = 0; count < THROWS; count++) {
+      sitting.press('\r')
+      await untilQuiet(sitting.quietMilliseconds)
+    }
+  })
+  sitting.close()
+  const frames = sitting.pictures.filter(({ sinceTick }) => sinceTick !== null)
+  const where = `${size.columns}x${size.rows}`
+  const times = timesOf(frames.map(({ sinceTick }) => sinceTick!))
+  const bytes = figuresOf(frames.map(({ bytes }) => bytes / 1000))
+  return [
+    {
+      name: `frame while the ball runs, ${where}`,
+      unit: 'ms',
+      measured: times,
+      ...(held ? { goal: { most: 16, of: 'median' as const } } : {}),
+    },
+    {
+      name: `bytes of such a frame, ${where}`,
+      unit: 'kB',
+      measured: bytes,
+      ...(held ? { goal: { most: 1.5, of: 'median' as const } } : {}),
+    },
+  ]
+}
+
+async function untilQuiet(quietMilliseconds: () => number): Promise<void> {
+  const start = performance.now()
+  do await wait(50)
+  while (quietMilliseconds() < QUIET_MILLISECONDS && performance.now() - start < LONGEST_THROW_MILLISECONDS)
+}
+
+/** Timers that run, and bytes written, while nobody presses a key: at home and before a throw. */
+export async function benchIdle(): Promise<BenchRow[]> {
+  const rows: BenchRow[] = []
+  for (const [name, playing] of [
+    ['home screen', false],
+    ['deciding', true],
+  ] as const) {
+    const sitting = await sit(playing, { columns: 80, rows: 24 })
+    await wait(IDLE_MILLISECONDS)
+    const before = sitting.pictures.length
+    const timers = process.getActiveResourcesInfo().filter((what) => what === 'Timeout' || what === 'Immediate').length
+    await wait(IDLE_MILLISECONDS)
+    const pictures = sitting.pictures.length - before
+    sitting.close()
+    rows.push(
+      {
+        name: `timers when idle, ${name}`,
+        unit: '',
+        measured: figuresOf([timers]),
+        goal: { most: 0, of: 'median' },
+      },
+      {
+        name: `pictures when idle, ${name}`,
+        unit: '',
+        measured: figuresOf([pictures]),
+        goal: { most: 0, of: 'median' },
+      },
+    )
+  }
+  return rows
+}
