@@ -5,7 +5,7 @@ import { PIN_SKIN } from './pin-body.js'
 import { ASLEEP, AWAKE, BODIES, type RackWorld } from './rack-world.js'
 import { addTouchingPair } from './touching-pair.js'
 
-/** No two points of the rack's bodies close in on each other faster than this. */
+/** Points of two pins close in on each other at half of this at most, so it also holds when the step doubles. */
 const FASTEST_CLOSING = 30
 
 const wake = (world: RackWorld, pin: number): void => {
