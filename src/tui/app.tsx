@@ -49,7 +49,8 @@ export function Trainer({ painter, services, theme, initial, noMotion }: Trainer
   const looks = useTasks(state, dispatch, services, noMotion)
 
   useInput((input, key) => {
-    if (fits(size)) dispatch({ type: 'key', name: keyName(input, key), bagDrawn: context === 'bag' })
+    const name = keyName(input, key)
+    if (fits(size) || name === 'q') dispatch({ type: 'key', name, bagDrawn: context === 'bag' })
   })
   useEffect(() => {
     if (state.exitCode !== null) (exit as (result: unknown) => void)(state.exitCode)

@@ -38,6 +38,7 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
       hold.leave()
       process.exit(EXIT_INTERRUPTED)
     },
+    onRedraw: painter.repaint,
   })
   try {
     return await runTrainer({

@@ -32,10 +32,7 @@ export interface Glyphs {
   readonly block: string
   readonly left: string
   readonly right: string
-  readonly up: string
-  readonly down: string
   readonly separator: string
-  readonly rule: string
   readonly post: string
   readonly ellipsis: string
   /** Film by density, dry first; used wherever the ground cannot be coloured. */
@@ -68,10 +65,7 @@ const UNICODE: Glyphs = {
   block: '█',
   left: '‹',
   right: '›',
-  up: '↑',
-  down: '↓',
   separator: '·',
-  rule: '─',
   post: '│',
   ellipsis: '…',
   oil: [' ', '░', '░', '▒', '▒', '▓', '▓', '█'],
@@ -93,10 +87,7 @@ const ASCII: Glyphs = {
   block: '#',
   left: '<',
   right: '>',
-  up: '^',
-  down: 'v',
   separator: '-',
-  rule: '-',
   post: '|',
   ellipsis: '...',
   oil: [' ', '.', ':', ';', 'i', 'x', '%', '&'],

@@ -6,7 +6,7 @@ import type { Theme } from '../draw/theme.js'
 
 export const DECISION_FIELDS = ['ball', 'feet', 'target', 'speed', 'release'] as const
 export type DecisionField = (typeof DECISION_FIELDS)[number]
-export const DECISION_PANEL_ROWS = 2
+const DECISION_PANEL_ROWS = 2
 
 const HEADINGS: Readonly<Record<DecisionField, string>> = {
   ball: 'Ball',

@@ -9,7 +9,7 @@ export const shownKey = (shown: string, theme: Theme): string =>
   theme.glyphs.braille ? shown : shown.replace(/[↑↓←→]/g, (arrow) => ASCII_ARROWS[arrow]!)
 
 /** The keys that hold in a context, as its bottom line shows them. */
-export function contextHints(context: KeyContext, theme: Theme): KeyHint[] {
+function contextHints(context: KeyContext, theme: Theme): KeyHint[] {
   return KEY_BINDINGS.flatMap(({ shown, does, line }) =>
     line?.in.includes(context) ? [{ keys: shownKey(line.keys ?? shown, theme), does: line.does ?? does }] : [],
   )

@@ -10,7 +10,7 @@ import { putDeck } from './rack.js'
 export const LANE_FEET = 60
 const ARROWS_FEET = 15
 const LABEL_COLUMNS = 3
-export const DECK_COLUMNS = 9
+const DECK_COLUMNS = 9
 /** Film at which the ramp is full. */
 const FULL_RAMP_MICRONS = 4
 /** The aim line runs on a little beyond the arrows, as a bowler looks down the lane. */

@@ -6,8 +6,8 @@ import type { Theme } from '../draw/theme.js'
 const PINS = 10
 /** Back row first, as the bowler sees them, left to right. */
 const SEEN_ROWS: readonly (readonly number[])[] = [[7, 8, 9, 10], [4, 5, 6], [2, 3], [1]]
-export const RACK_ROWS = SEEN_ROWS.length
-export const RACK_COLUMNS = 15
+const RACK_ROWS = SEEN_ROWS.length
+const RACK_COLUMNS = 15
 
 const isStanding = (mask: number, pin: number): boolean => ((mask >> (pin - 1)) & 1) === 1
 

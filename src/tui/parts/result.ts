@@ -7,8 +7,6 @@ import { fellWords, pinsGivenWords, seenWords } from '../draw/words.js'
 import { blockOf, type PlayState, type ThrowGrade } from '../state/play-state.js'
 import { columnsOf } from '../terminal/fit.js'
 
-export const RESULT_ROWS = 2
-
 /** What the last choice was worth and what became of it; while the ball rolls, only the first. */
 export function resultRows(play: PlayState, columns: number, theme: Theme): string[] {
   const { stage } = play

@@ -5,7 +5,7 @@ import type { Theme } from '../draw/theme.js'
 const FRAMES = 10
 const FRAME_COLUMNS = 7
 const LABEL_COLUMNS = 3
-export const SCORE_SHEET_ROWS = 3
+const SCORE_SHEET_ROWS = 3
 export const SCORE_SHEET_COLUMNS = LABEL_COLUMNS + FRAMES * FRAME_COLUMNS + 1
 
 /**

@@ -13,7 +13,7 @@ import { wrapWords } from '../terminal/fit.js'
 const ROWS_AROUND_BAG = 10
 
 /** Words for a level in the list. */
-export function levelWords(level: string): string {
+function levelWords(level: string): string {
   return /^\d+$/.test(level) ? `${level} average` : level
 }
 

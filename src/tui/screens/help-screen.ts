@@ -23,7 +23,11 @@ export function helpScreen(size: Size, theme: Theme): string[] {
     ...sectionRows('Everywhere', common, theme),
     keyRow('Ctrl-C', 'leave; the block is kept', theme),
   ]
-  const left = [...play, keyRow('1 to 8', 'a ball of the bag', theme)]
+  const left = [
+    ...play,
+    keyRow('1 to 8', 'a ball of the bag', theme),
+    keyRow('Ctrl-L', 'draw the screen afresh, anywhere', theme),
+  ]
   const body = ['', textRow(theme, [' Keys', 'strong']), '', ...beside(indent(left, 1), PLAY_COLUMNS, rest)]
   return page(body, contextKeyLine('help', size.columns, theme), size)
 }

@@ -10,7 +10,7 @@ export interface DebriefState {
 }
 
 /** What a grade must exceed for a throw to be worth jumping to. */
-export const COSTLY_PINS = 0.5
+const COSTLY_PINS = 0.5
 
 export const debriefOf = (play: PlayState): DebriefState => ({
   chosen: Math.max(0, mostCostly(play)),

@@ -10,6 +10,8 @@ export interface KeySource extends EventEmitter {
 
 export interface KeyReaderEvents {
   onInterrupt(): void
+  /** Ctrl-L, by custom the wish for a fresh screen. */
+  onRedraw?(): void
   onPaste?(text: string): void
 }
 
@@ -75,6 +77,7 @@ export function createKeyReader(source: KeySource, events: KeyReaderEvents): Key
 
   const take = (token: KeyToken) => {
     if (token.kind === 'interrupt') events.onInterrupt()
+    else if (token.kind === 'redraw') events.onRedraw?.()
     else if (token.kind === 'paste') events.onPaste?.(token.text)
     else waiting.push(token.sequence)
   }

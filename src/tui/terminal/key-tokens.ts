@@ -2,6 +2,7 @@
 export type KeyToken =
   | { readonly kind: 'key'; readonly sequence: string }
   | { readonly kind: 'interrupt' }
+  | { readonly kind: 'redraw' }
   | { readonly kind: 'paste'; readonly text: string }
 
 export interface Tokenised {
@@ -50,6 +51,7 @@ export function tokenise(input: string): Tokenised {
 
 function plainKey(character: string, previous: string | undefined): KeyToken | null {
   if (character === '\u0003') return { kind: 'interrupt' }
+  if (character === '\f') return { kind: 'redraw' }
   if (character === '\n') return previous === '\r' ? null : { kind: 'key', sequence: '\r' }
   if (character === '\u007F') return { kind: 'key', sequence: '\b' }
   const code = character.codePointAt(0)!

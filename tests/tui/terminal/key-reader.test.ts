@@ -44,7 +44,7 @@ describe('tokenising terminal input', () => {
       { kind: 'paste', text: 'two\rlines\u0003' },
       { kind: 'key', sequence: 'b' },
     ])
-    expect(keys('\u0003')).toEqual(['interrupt'])
+    expect(keys('\u0003\f')).toEqual(['interrupt', 'redraw'])
   })
 
   it('gives the same keys however the input is cut into chunks', () => {

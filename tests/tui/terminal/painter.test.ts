@@ -76,6 +76,15 @@ describe('painter, judged by the xterm.js emulator', () => {
     expect(await terminal.screen()).toEqual(['aaaaaa', 'b', 'c', 'd'])
   })
 
+  it('draws everything afresh when asked', async () => {
+    const terminal = fakeTerminal(10, 3)
+    const painter = createPainter(terminal)
+    painter.write('a\nb')
+    terminal.write('\u001B[2Jrubbish')
+    painter.repaint()
+    expect(await terminal.screen()).toEqual(['a', 'b', ''])
+  })
+
   it('takes a terminal that reports no size for 80 by 24', () => {
     const terminal = fakeTerminal()
     terminal.columns = 0
