@@ -1,28 +1,13 @@
 import type { ErrorSpread } from '../bowler/profile.js'
-import { exponential } from '../exact-math.js'
 import { BOARD_WIDTH_METRES } from '../units.js'
+import { ANGLE_NODES, angleNodes, angleWeights, NARROW_SIGMA } from './angle-mixture.js'
 import { LAYDOWN_STEP_METRES, LAYDOWNS, LINES, SWING_STEP_METRES, SWINGS } from './line-grid.js'
 import type { LineSurface } from './line-surface.js'
 import { lookUpWorth, type ValueTable } from './value-table.js'
 
-/**
- * The angle's normal error is a mixture of narrow normal errors around equally spaced nodes. Within each the path is
- * taken as linear and smears the place at the pins; between them it bends as the surface does. (The worth is a narrow
- * peak, on which few-node rules fail.)
- */
-const ANGLE_NODES = 11
-const ANGLE_REACH_SIGMAS = 2.8
-const NARROW_SIGMA = 0.45
-const angleNodes = Array.from({ length: ANGLE_NODES }, (_, k) => ANGLE_REACH_SIGMAS * ((2 * k) / (ANGLE_NODES - 1) - 1))
-const angleWeights = normalised(angleNodes.map((z) => exponential((-z * z) / (2 * (1 - NARROW_SIGMA * NARROW_SIGMA)))))
 /** Gauss-Hermite nodes for the parallel miss, whose effect is nearly linear. */
-const LATERAL_NODES = [-1.7320508075688772, 0, 1.7320508075688772] as const
-const LATERAL_WEIGHTS = [1 / 6, 2 / 3, 1 / 6] as const
-
-function normalised(weights: number[]): number[] {
-  const sum = weights.reduce((a, b) => a + b, 0)
-  return weights.map((w) => w / sum)
-}
+export const LATERAL_NODES = [-1.7320508075688772, 0, 1.7320508075688772] as const
+export const LATERAL_WEIGHTS = [1 / 6, 2 / 3, 1 / 6] as const
 
 export interface LineValuing {
   readonly table: ValueTable
@@ -115,7 +100,7 @@ export function roughWorth(surface: LineSurface, laydown: number, swing: number,
 }
 
 /** About the share of a spread of one standard deviation `sigma` around `middle` that lies above 0. */
-function shareAbove(middle: number, sigma: number): number {
+export function shareAbove(middle: number, sigma: number): number {
   const reach = 1.5 * sigma
   if (middle >= reach) return 1
   if (middle <= -reach) return 0

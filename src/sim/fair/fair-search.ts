@@ -2,13 +2,17 @@ import type { Belief } from '../belief/belief.js'
 import type { BlockSetup } from '../block/types.js'
 import type { PricedLine } from '../decision/best-line.js'
 import { dynamicsOfBag, pricingOf } from '../decision/bowler-pricing.js'
-import { deliveryNodes } from '../decision/delivery-nodes.js'
 import { meanOf } from '../decision/direct-worth.js'
-import { imagineLanes } from './imagined-lanes.js'
+import type { Pricing } from '../decision/pricing.js'
+import { type LaneImaginer, laneImaginer } from './imagined-lanes.js'
+import { informationWorth } from './information-worth.js'
 import { type BallSweep, bestOfSweep, type SweptLine, sweepLines, sweptLines } from './line-sweep.js'
-import { type Judging, worthOnEachLane } from './worth-matrix.js'
+import { type Bench, type Judging, judgingOn, worthOnEachLane } from './worth-matrix.js'
 
-/** How much work a search does; the larger one is for studies of the smaller one's error. */
+/** What of a scenario everyone on the lanes may know: never the oil. */
+export type ShownSetup = Pick<BlockSetup, 'bag' | 'bowler' | 'scoring'>
+
+/** How much work a search does; larger ones are for studies of the usual one's error. */
 export interface SearchBudget {
   readonly sweepLanes: number
   readonly semifinalLines: number
@@ -17,17 +21,36 @@ export interface SearchBudget {
   readonly finalLines: number
   readonly finalLanes: number
   readonly finalDeliveries: number
+  readonly judgingLanes: number
+  readonly judgingDeliveries: number
+  readonly informationLanes: number
 }
 
 export const USUAL_BUDGET: SearchBudget = {
-  sweepLanes: 8,
-  semifinalLines: 48,
-  semifinalLanes: 24,
-  semifinalDeliveries: 32,
-  finalLines: 8,
-  finalLanes: 64,
-  finalDeliveries: 64,
+  sweepLanes: 6,
+  semifinalLines: 64,
+  semifinalLanes: 48,
+  semifinalDeliveries: 8,
+  finalLines: 10,
+  finalLanes: 128,
+  finalDeliveries: 16,
+  judgingLanes: 192,
+  judgingDeliveries: 32,
+  informationLanes: 32,
 }
+
+/** Draws of lanes; each stage has its own. */
+export const ROUNDS = {
+  sweep: 0,
+  semifinal: 1,
+  final: 2,
+  judging: 3,
+  neighbours: 5,
+  information: 6,
+  probing: 7,
+} as const
+/** Where each stage's delivery errors start in the sequence of all. */
+const STARTS = { semifinal: 200_000, final: 300_000, judging: 400_000 } as const
 
 /** A line that reached the last round, with its worth on each lane of it. */
 export interface Finalist extends PricedLine {
@@ -36,55 +59,85 @@ export interface Finalist extends PricedLine {
 
 /** The first-ball lines that one who knows no more than was shown would choose among. */
 export interface FairSearch {
-  /** Best first. Contains the best line of every ball that stayed in the race. */
+  readonly kind: 'first-ball'
+  readonly setup: ShownSetup
+  readonly belief: Belief
+  readonly bench: Bench
+  readonly imagine: LaneImaginer
+  /** Best first. Contains the best line of every ball. */
   readonly finalists: readonly Finalist[]
+  /** Fresh lanes and deliveries, used in no round of the race: what a choice is held against the best on. */
   readonly judging: Judging
+  /** The winner's worth on each of the judging lanes. */
+  readonly bestOnJudging: Float64Array
   readonly sweeps: readonly BallSweep[]
   readonly lines: readonly SweptLine[]
-  /** Pins that seeing the oil would be worth at the least: the mean of each lane's own best among the finalists, less the best. */
+  /** The best line on each of the sweep's lanes alone. */
+  readonly bestOnEachLane: readonly PricedLine[]
+  /** Pins that seeing the oil would be worth, at the least: what changing between a dozen lines lane by lane gains. */
   readonly informationPins: number
 }
 
+/** Finalists among the lines that one who sees the oil may change between. */
+const INFORMING = 5
 /** Lines a ball sends to the semifinal whatever the others do. */
 const PER_BALL = 3
 
 /**
  * Races all lines of all balls over lanes drawn from the belief: a sweep over few lanes, a semifinal of the best by
  * direct rolling over fresh ones, and a final over fresh ones again, so that no line wins for having been lucky.
+ *
+ * @param pricing how results are valued; without it the score of the game is left out of account
  */
 export function searchFair(
-  setup: BlockSetup,
+  setup: ShownSetup,
   belief: Belief,
   lane: number,
+  pricing: Pricing = pricingOf(setup),
   budget: SearchBudget = USUAL_BUDGET,
 ): FairSearch {
-  const bag = dynamicsOfBag(setup.bag)
-  const pricing = pricingOf(setup)
   const profile = setup.bowler
+  const bench: Bench = { bag: dynamicsOfBag(setup.bag), profile, pricing }
+  const imagine = laneImaginer(belief, lane, profile.hand)
   const lines = sweptLines(profile)
-  const sweeps = sweepLines(imagineLanes(setup, belief, lane, budget.sweepLanes, 0), bag, profile, pricing, lines)
-  const semifinal: Judging = {
-    lanes: imagineLanes(setup, belief, lane, budget.semifinalLanes, 1),
-    bag,
-    profile,
-    pricing,
-    nodes: deliveryNodes(budget.semifinalDeliveries, 1_000),
-  }
-  const rated = semifinalists(sweeps, lines, budget.semifinalLines)
+  const sweep = sweepLines(imagine(budget.sweepLanes, ROUNDS.sweep), bench.bag, profile, pricing, lines)
+  const semifinal = judgingOn(
+    bench,
+    imagine(budget.semifinalLanes, ROUNDS.semifinal),
+    budget.semifinalDeliveries,
+    STARTS.semifinal,
+  )
+  const rated = semifinalists(sweep.balls, lines, budget.semifinalLines)
     .map((line) => ({ ...line, worth: meanOf(worthOnEachLane(semifinal, line)) }))
     .sort((a, b) => b.worth - a.worth)
-  const judging: Judging = {
-    ...semifinal,
-    lanes: imagineLanes(setup, belief, lane, budget.finalLanes, 2),
-    nodes: deliveryNodes(budget.finalDeliveries, 2_000),
-  }
+  const final = judgingOn(bench, imagine(budget.finalLanes, ROUNDS.final), budget.finalDeliveries, STARTS.final)
   const finalists = finalLines(rated, budget.finalLines)
     .map((line) => {
-      const onEachLane = worthOnEachLane(judging, line)
+      const onEachLane = worthOnEachLane(final, line)
       return { ...line, onEachLane, worth: meanOf(onEachLane) }
     })
     .sort((a, b) => b.worth - a.worth)
-  return { finalists, judging, sweeps, lines, informationPins: informationWorth(finalists) }
+  const judging = judgingOn(
+    bench,
+    imagine(budget.judgingLanes, ROUNDS.judging),
+    budget.judgingDeliveries,
+    STARTS.judging,
+  )
+  const informing = imagine(budget.informationLanes, ROUNDS.information)
+  return {
+    kind: 'first-ball',
+    setup,
+    belief,
+    bench,
+    imagine,
+    finalists,
+    judging,
+    bestOnJudging: worthOnEachLane(judging, finalists[0]),
+    sweeps: sweep.balls,
+    lines,
+    bestOnEachLane: sweep.bestOnEachLane,
+    informationPins: informationWorth(bench, informing, [...finalists.slice(0, INFORMING), ...sweep.bestOnEachLane]),
+  }
 }
 
 function semifinalists(sweeps: readonly BallSweep[], lines: readonly SweptLine[], count: number): PricedLine[] {
@@ -101,12 +154,4 @@ function finalLines(rated: readonly PricedLine[], count: number): PricedLine[] {
     (line, at) => at >= count && rated.findIndex((one) => one.ballIndex === line.ballIndex) === at,
   )
   return [...top, ...others]
-}
-
-function informationWorth(finalists: readonly Finalist[]): number {
-  const lanes = finalists[0].onEachLane.length
-  let known = 0
-  for (let lane = 0; lane < lanes; lane++)
-    known += finalists.reduce((most, { onEachLane }) => Math.max(most, onEachLane[lane]), -Infinity) / lanes
-  return Math.max(0, known - finalists[0].worth)
 }

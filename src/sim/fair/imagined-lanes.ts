@@ -1,31 +1,29 @@
 import { buildStepTable } from '../ball/step-table.js'
 import { type Belief, filmOf, pick } from '../belief/belief.js'
-import type { BlockSetup } from '../block/types.js'
+import type { Hand } from '../bowler/profile.js'
 import type { FilmInPlay } from '../decision/direct-worth.js'
 import { mirrorFilm } from '../lane/film.js'
 
-/** Lanes as they might be, equally likely, from the bowler's side as a right-hander's. */
+/** Lanes as they might be, equally likely, from the bowler's side as a right-hander's; likely ones come more than once. */
 export type ImaginedLanes = readonly FilmInPlay[]
 
 /**
- * `count` lanes drawn from a belief in proportion to how likely they are. Different `round`s draw afresh, so that a
+ * Draws `count` lanes from a belief in proportion to how likely they are. Different `round`s draw afresh, so that a
  * line found on one set can be judged on another.
  */
-export function imagineLanes(
-  setup: BlockSetup,
-  belief: Belief,
-  lane: number,
-  count: number,
-  round: number,
-): ImaginedLanes {
+export type LaneImaginer = (count: number, round: number) => ImaginedLanes
+
+/** An imaginer of one lane of a belief. A lane that is drawn again is the same object again. */
+export function laneImaginer(belief: Belief, lane: number, hand: Hand): LaneImaginer {
   const kept = new Map<number, FilmInPlay>()
-  return Array.from(pick(belief, count, round), (index) => {
+  const inPlay = (index: number): FilmInPlay => {
     const known = kept.get(index)
     if (known) return known
     const own = filmOf(belief, index, lane)
-    const film = setup.bowler.hand === 'left' ? mirrorFilm(own) : own
-    const inPlay = { film, steps: buildStepTable(film) }
-    kept.set(index, inPlay)
-    return inPlay
-  })
+    const film = hand === 'left' ? mirrorFilm(own) : own
+    const made = { film, steps: buildStepTable(film) }
+    kept.set(index, made)
+    return made
+  }
+  return (count, round) => Array.from(pick(belief, count, round), inPlay)
 }

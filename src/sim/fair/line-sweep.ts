@@ -53,6 +53,12 @@ export function sweptLines(profile: BowlerProfile): readonly SweptLine[] {
 const RACE_AFTER = 3
 const OUT_OF_THE_RACE_PINS = 2.5
 
+export interface Sweep {
+  readonly balls: readonly BallSweep[]
+  /** The best line on each of the lanes by itself: what one might want to change to once the lane is known better. */
+  readonly bestOnEachLane: readonly PricedLine[]
+}
+
 /**
  * Mean worth of every swept line of every ball over imagined lanes. Balls that trail far behind after the first few
  * lanes keep the mean they have.
@@ -63,39 +69,52 @@ export function sweepLines(
   profile: BowlerProfile,
   pricing: Pricing,
   lines: readonly SweptLine[],
-): BallSweep[] {
+): Sweep {
   const surface = newLineSurface()
-  const sums = bag.map(() => new Float64Array(lines.length * SPEED_STEPS.length))
+  const onLane = new Float64Array(lines.length * SPEED_STEPS.length)
+  const sums = bag.map(() => new Float64Array(onLane.length))
   const seen = bag.map(() => 0)
   let racing = bag.map((_, index) => index)
-  lanes.forEach((lane, at) => {
+  const bestOnEachLane = lanes.map((lane, at) => {
     if (at === RACE_AFTER) {
       const best = bag.map((_, index) => sums[index].reduce((most, sum) => Math.max(most, sum), -Infinity) / RACE_AFTER)
       const leader = best.reduce((most, worth) => Math.max(most, worth), -Infinity)
       racing = racing.filter((index) => best[index] >= leader - OUT_OF_THE_RACE_PINS)
     }
+    let ballIndex = racing[0]
+    let place = 0
+    let most = -Infinity
     for (const index of racing) {
       rollLines(lane.film, lane.steps, bag[index], profile, surface)
-      addWorths(surface, profile, pricing, lines, sums[index])
+      writeWorths(surface, profile, pricing, lines, onLane)
+      for (let k = 0; k < onLane.length; k++) {
+        sums[index][k] += onLane[k]
+        if (onLane[k] <= most) continue
+        most = onLane[k]
+        place = k
+        ballIndex = index
+      }
       seen[index]++
     }
+    return pricedLine(ballIndex, lines, place, most)
   })
-  return sums.map((worth, ballIndex) => ({ ballIndex, worth: worth.map((sum) => sum / seen[ballIndex]) }))
+  const balls = sums.map((worth, ballIndex) => ({ ballIndex, worth: worth.map((sum) => sum / seen[ballIndex]) }))
+  return { balls, bestOnEachLane }
 }
 
-function addWorths(
+function writeWorths(
   surface: LineSurface,
   profile: BowlerProfile,
   pricing: Pricing,
   lines: readonly SweptLine[],
-  sums: Float64Array,
+  worths: Float64Array,
 ): void {
   const valuings = SPEED_STEPS.map((_, step) => valuingFor(profile, pricing, step))
   for (let at = 0; at < lines.length; at++) {
     const { laydown, swing } = lines[at]
     const near = isNear(surface, Math.round(laydown), Math.round(swing))
     for (let step = 0; step < SPEED_STEPS.length; step++)
-      sums[at * SPEED_STEPS.length + step] += near
+      worths[at * SPEED_STEPS.length + step] = near
         ? expectedWorth(surface, laydown, swing, SPEED_STEPS[step], valuings[step])
         : roughWorth(surface, laydown, swing, valuings[step])
   }
@@ -106,9 +125,10 @@ export function bestOfSweep(sweep: BallSweep, lines: readonly SweptLine[], count
   const order = Array.from(sweep.worth.keys())
     .sort((a, b) => sweep.worth[b] - sweep.worth[a] || a - b)
     .slice(0, count)
-  return order.map((at) => {
-    const { feetBoard, targetBoard } = lines[Math.floor(at / SPEED_STEPS.length)]
-    const speedStep = SPEED_STEPS[at % SPEED_STEPS.length]
-    return { ballIndex: sweep.ballIndex, aim: { feetBoard, targetBoard, speedStep }, worth: sweep.worth[at] }
-  })
+  return order.map((at) => pricedLine(sweep.ballIndex, lines, at, sweep.worth[at]))
+}
+
+function pricedLine(ballIndex: number, lines: readonly SweptLine[], place: number, worth: number): PricedLine {
+  const { feetBoard, targetBoard } = lines[Math.floor(place / SPEED_STEPS.length)]
+  return { ballIndex, aim: { feetBoard, targetBoard, speedStep: SPEED_STEPS[place % SPEED_STEPS.length] }, worth }
 }

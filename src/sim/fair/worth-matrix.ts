@@ -1,7 +1,7 @@
 import type { BallDynamics } from '../ball/dynamics.js'
 import type { BowlerProfile } from '../bowler/profile.js'
 import type { Aim, ReleaseKind } from '../bowler/release.js'
-import { ERROR_DIMENSIONS } from '../decision/delivery-nodes.js'
+import { deliveryNodes, ERROR_DIMENSIONS } from '../decision/delivery-nodes.js'
 import { deliverAll, firstBallWorth, meanOf } from '../decision/direct-worth.js'
 import type { Pricing } from '../decision/pricing.js'
 import type { ImaginedLanes } from './imagined-lanes.js'
@@ -13,23 +13,49 @@ export interface JudgedThrow {
   readonly release?: ReleaseKind
 }
 
-/** Everything that judging a throw needs besides the throw. */
-export interface Judging {
-  readonly lanes: ImaginedLanes
+/** What every judgement on one set of lanes has in common. */
+export interface Bench {
   readonly bag: readonly BallDynamics[]
   readonly profile: BowlerProfile
   readonly pricing: Pricing
-  /** Delivery errors, the same for every throw and lane. */
+}
+
+/** Everything that judging a throw needs besides the throw. */
+export interface Judging extends Bench {
+  readonly lanes: ImaginedLanes
+  /**
+   * Delivery errors, the same for every throw. Each lane has its own: were they the same on all lanes, their common
+   * error would not show in the spread between lanes.
+   */
   readonly nodes: Float64Array
 }
 
-/** Mean worth of a throw on each imagined lane, by direct rolling of every delivery error. */
+/** A judging on some lanes with `deliveries` errors on each; different `start`s give different errors. */
+export function judgingOn(bench: Bench, lanes: ImaginedLanes, deliveries: number, start: number): Judging {
+  return { ...bench, lanes, nodes: keptNodes(lanes.length * deliveries, start) }
+}
+
+const nodesByPlace = new Map<string, Float64Array>()
+
+function keptNodes(count: number, start: number): Float64Array {
+  const key = `${count} ${start}`
+  const known = nodesByPlace.get(key)
+  if (known) return known
+  const nodes = deliveryNodes(count, start)
+  nodesByPlace.set(key, nodes)
+  return nodes
+}
+
+/** Mean worth of a throw on each imagined lane, by direct rolling of the lane's delivery errors. */
 export function worthOnEachLane(judging: Judging, judged: JudgedThrow): Float64Array {
   const { lanes, bag, profile, pricing, nodes } = judging
-  const worths = new Float64Array(nodes.length / ERROR_DIMENSIONS)
+  const numbers = nodes.length / lanes.length
+  const worths = new Float64Array(numbers / ERROR_DIMENSIONS)
   const worthOf = firstBallWorth(pricing, judged.aim.speedStep)
-  return Float64Array.from(lanes, (lane) => {
-    deliverAll(lane, bag[judged.ballIndex], profile, judged.aim, judged.release ?? 'strike', nodes, worthOf, worths)
+  const { ballIndex, aim, release = 'strike' } = judged
+  return Float64Array.from(lanes, (lane, at) => {
+    const own = nodes.subarray(at * numbers, (at + 1) * numbers)
+    deliverAll(lane, bag[ballIndex], profile, aim, release, own, worthOf, worths)
     return meanOf(worths)
   })
 }

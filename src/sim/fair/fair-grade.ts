@@ -1,0 +1,7 @@
+import type { BlockState, Decision } from '../block/types.js'
+import { type FairSearch, pricedForMoment } from './fair-search.js'
+import { type FairSpareSearch, searchFairSpare } from './fair-spare.js'
+import { gradeFirstBall, gradePractice } from './first-ball-grade.js'
+import { type Counting, type Moment, momentOf } from './moment.js'
+import { gradeFairSpare } from './spare-grade.js'
+import { type FairSession, sessionOf } from './session.js'

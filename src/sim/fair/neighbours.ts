@@ -1,0 +1,17 @@
+import { FEET_BOARDS, TARGET_BOARDS } from '../block/follow-the-miss.js'
+import type { Aim } from '../bowler/release.js'
+
+/** What a bowler cannot tell apart: a board of feet and half a board of target either way, in half boards. */
+const FEET = [-1, -0.5, 0, 0.5, 1] as const
+const TARGET = [-0.5, 0, 0.5] as const
+
+/** The aims that a bowler cannot tell from this one, itself among them. */
+export function neighboursOf(aim: Aim): Aim[] {
+  return FEET.flatMap((feet) =>
+    TARGET.map((target) => ({ ...aim, feetBoard: aim.feetBoard + feet, targetBoard: aim.targetBoard + target })),
+  ).filter(({ feetBoard, targetBoard }) => isWithin(feetBoard, FEET_BOARDS) && isWithin(targetBoard, TARGET_BOARDS))
+}
+
+function isWithin(value: number, [low, high]: readonly [number, number]): boolean {
+  return value >= low && value <= high
+}
