@@ -13,10 +13,15 @@ export function changeWords(hand: Hand, from: Decision, to: Decision, ballName: 
   return changes.filter(Boolean).join(', ')
 }
 
-/** What the eye saw of a throw; on a pair of lanes also on which one, for the next throw is on the other. */
-export function seenWords(record: ThrowRecord, lanes: BlockSetup['lanes']): string {
-  const where = lanes.length === 2 ? ` on ${lanes[record.spot.lane]!.name}` : ''
-  return `Seen${where}: ${observationWords(record.observation, record.standingBefore)}`
+/**
+ * What the eye saw of a throw; on a pair of lanes also on which one, for the next throw is on the other. The lead-in
+ * gives way where there is no room for it.
+ */
+export function seenWords(record: ThrowRecord, lanes: BlockSetup['lanes'], columns: number): string {
+  const seen = observationWords(record.observation, record.standingBefore)
+  const where = lanes.length === 2 ? [`Seen on ${lanes[record.spot.lane]!.name}: `] : []
+  const lead = [...where, 'Seen: '].find((words) => words.length + seen.length <= columns) ?? ''
+  return lead + seen
 }
 
 /** What a throw did to the pins. */

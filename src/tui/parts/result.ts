@@ -26,7 +26,7 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
   const fell = fellWords(last).length <= room ? fellWords(last) : leaveName(last.standingAfter)
   return [
     spreadRow(grade, textRow(theme, [fell, 'strong']), columns),
-    textRow(theme, seenWords(last, block.setup.lanes)),
+    textRow(theme, seenWords(last, block.setup.lanes, columns)),
   ]
 }
 

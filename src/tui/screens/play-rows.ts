@@ -8,7 +8,7 @@ import { spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { changeWords, pinsGivenWords, placeWords } from '../draw/words.js'
 import { decisionPanelRows } from '../parts/decision-panel.js'
-import { type LanePicture, lanePicture } from '../parts/lane.js'
+import { LANE_FEET, type LanePicture, lanePicture } from '../parts/lane.js'
 import { rackRows } from '../parts/rack.js'
 import { recentThrowRows } from '../parts/recent-throws.js'
 import { resultRows, standingWords } from '../parts/result.js'
@@ -127,10 +127,10 @@ function pictureOf(play: PlayState): LanePicture {
   const base = { hand: bowler.hand, standing: standingShown(play) }
   const { stage } = play
   if (stage.kind === 'rolling') {
-    const feet = (60 * (stage.frame + 1)) / ROLL_FRAMES
+    const feet = (LANE_FEET * stage.frame) / ROLL_FRAMES
     const record = stage.next.throws.at(-1)!
-    const rolling = sketchTrace(record, bowler, 'last', feet)
-    const board = rolling.boards[Math.floor(feet)] ?? Number.NaN
+    const rolling = sketchTrace(record, bowler, 'last', stage.frame === 0 ? -1 : feet)
+    const board = rolling.boards[Math.floor(feet)]!
     const aged = past.map((trace) => ({
       ...trace,
       look: trace.look === 'last' ? ('older' as const) : ('oldest' as const),
