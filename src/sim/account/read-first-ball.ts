@@ -1,0 +1,118 @@
+import type { BlockState, Decision, ThrowRecord } from '../block/types.js'
+import { FULL_RACK } from '../pins/leaves.js'
+import { bentFirstBallWorth } from './bent-worths.js'
+import type { FirstBallJudge } from './first-ball-judge.js'
+import type { Innovation } from './innovation.js'
+import { standsUnderDoubt } from './model-doubt.js'
+import { nearestAsGood } from './nearest-line.js'
+import { partShares } from './part-shares.js'
+import type { FirstBallReading, Instead, Staying, Verdict } from './reading.js'
+import { isSame } from './throw-worths.js'
+
+/** What a throw before told about hand and lane, by its number in the block. */
+export type InnovationOf = (index: number) => Innovation | null
+
+/** Works out the counterfactuals of one first ball, by what could be known before it. */
+export function readFirstBall(
+  before: BlockState,
+  record: ThrowRecord,
+  openJudge: () => FirstBallJudge,
+  verdict: Verdict,
+  innovationOf: InnovationOf,
+  probe: FirstBallReading['probe'],
+): FirstBallReading {
+  const { decision, spot } = record
+  const shared = { kind: 'first-ball', index: before.throws.length, spot, decision, verdict, probe } as const
+  const lastIndex = lastFirstBallIndex(before, spot.lane)
+  if (verdict.givenAwayPins <= 0) {
+    const staying = lastIndex < 0 ? null : untroubled(before, lastIndex, innovationOf)
+    return { ...shared, staying, nearest: null, nearestSameBall: null, ballLostPins: 0, shares: null }
+  }
+  const judge = openJudge()
+  const tolerance = verdict.tooCloseToCallPins
+  const last = lastIndex < 0 ? null : before.throws[lastIndex].decision
+  const better = (other: Decision): Instead => insteadOf(judge, other, decision, last, tolerance)
+  const nearest = nearestAsGood(judge, decision, verdict.best, tolerance)
+  const bestSameBall = bestOfBall(judge, decision.ballId)
+  const sameBall = bestSameBall && nearestAsGood(judge, decision, bestSameBall, tolerance, decision.ballId)
+  return {
+    ...shared,
+    staying: lastIndex < 0 ? null : stayingOf(before, lastIndex, decision, judge, verdict, innovationOf),
+    nearest: better(nearest),
+    nearestSameBall: sameBall && !isSame(sameBall, decision) ? better(sameBall) : null,
+    ballLostPins: bestSameBall ? Math.max(0, judge.gap(verdict.best, bestSameBall).pins) : verdict.lostPins,
+    shares: partShares(decision, nearest, judge.meanWorth),
+  }
+}
+
+function lastFirstBallIndex({ throws }: BlockState, lane: number): number {
+  return throws.findLastIndex(
+    (one) => one.spot.lane === lane && one.standingBefore === FULL_RACK && one.decision.release === 'strike',
+  )
+}
+
+/** The line before, where nothing was given away and so nothing is asked of it. */
+function untroubled(before: BlockState, lastIndex: number, innovationOf: InnovationOf): Staying {
+  const record = before.throws[lastIndex]
+  return {
+    decision: record.decision,
+    record,
+    lostPins: 0,
+    saved: { pins: 0, standardErrorPins: 0 },
+    stands: false,
+    innovation: innovationOf(lastIndex),
+  }
+}
+
+function insteadOf(
+  judge: FirstBallJudge,
+  other: Decision,
+  decision: Decision,
+  seen: Decision | null,
+  tooClosePins: number,
+): Instead {
+  const saved = judge.gap(other, decision)
+  return {
+    decision: other,
+    saved,
+    stands: saved.pins > tooClosePins && holds(judge, seen, other, decision, tooClosePins),
+  }
+}
+
+function holds(
+  { setup, belief, lane }: FirstBallJudge,
+  seen: Decision | null,
+  better: Decision,
+  worse: Decision,
+  tooClosePins: number,
+): boolean {
+  return standsUnderDoubt(setup, belief, lane, seen, better, worse, tooClosePins, bentFirstBallWorth(setup))
+}
+
+function stayingOf(
+  before: BlockState,
+  lastIndex: number,
+  decision: Decision,
+  judge: FirstBallJudge,
+  { best, tooCloseToCallPins }: Verdict,
+  innovationOf: InnovationOf,
+): Staying {
+  const record = before.throws[lastIndex]
+  const last = record.decision
+  const stayed = isSame(last, decision)
+  const saved = stayed ? { pins: 0, standardErrorPins: 0 } : judge.gap(last, decision)
+  return {
+    decision: last,
+    record,
+    lostPins: Math.max(0, judge.gap(best, last).pins),
+    saved,
+    stands: saved.pins > tooCloseToCallPins && holds(judge, last, last, decision, tooCloseToCallPins),
+    innovation: innovationOf(lastIndex),
+  }
+}
+
+/** The best line of a ball by the search's last round; null where the ball was out of the race by then. */
+function bestOfBall(judge: FirstBallJudge, ballId: string): Decision | null {
+  const line = judge.search.finalists.find(({ ballIndex }) => judge.setup.bag[ballIndex].id === ballId)
+  return line ? judge.decisionOf(line) : null
+}

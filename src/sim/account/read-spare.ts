@@ -1,0 +1,51 @@
+import type { Belief } from '../belief/belief.js'
+import type { BlockState, ThrowRecord } from '../block/types.js'
+import { lastFirstBall } from '../decision/least-move.js'
+import { mirrorMask } from '../pins/leaves.js'
+import { bentSpareWorth } from './bent-worths.js'
+import { standsUnderDoubt } from './model-doubt.js'
+import { withParts } from './part-shares.js'
+import type { SpareReading, Verdict } from './reading.js'
+import { judgeSpares } from './spare-judge.js'
+
+/** What a throw at a spare lost by its ball and by its line. */
+export function readSpare(
+  before: BlockState,
+  { decision, spot, standingBefore }: ThrowRecord,
+  belief: Belief,
+  verdict: Verdict,
+): SpareReading {
+  const shared = {
+    kind: 'spare',
+    index: before.throws.length,
+    spot,
+    decision,
+    standing: standingBefore,
+    verdict,
+  } as const
+  if (verdict.givenAwayPins <= 0) return { ...shared, shares: null, stands: false }
+  const { meanWorth } = judgeSpares(before, belief, spot.lane)
+  const { best } = verdict
+  const neither = meanWorth(decision)
+  const both = meanWorth(best)
+  const ballAlone = meanWorth(withParts(decision, best, ['ball']))
+  const lineAlone = meanWorth(withParts(decision, best, ['target', 'feet', 'speed']))
+  // two parts: each one's share is the mean of putting it right first and putting it right last
+  const ball = (ballAlone - neither + both - lineAlone) / 2
+  const line = (lineAlone - neither + both - ballAlone) / 2
+  const { setup } = before
+  const own = setup.bowler.hand === 'left' ? mirrorMask(standingBefore) : standingBefore
+  const stands =
+    both - neither > verdict.tooCloseToCallPins &&
+    standsUnderDoubt(
+      setup,
+      belief,
+      spot.lane,
+      lastFirstBall(before, spot.lane)?.decision ?? null,
+      best,
+      decision,
+      verdict.tooCloseToCallPins,
+      bentSpareWorth(setup, own),
+    )
+  return { ...shared, shares: { ball, line }, stands }
+}

@@ -1,0 +1,71 @@
+import type { Decision, Spot, ThrowRecord } from '../block/types.js'
+import type { Gap } from './first-ball-judge.js'
+import type { Innovation } from './innovation.js'
+import type { PartShares } from './part-shares.js'
+
+/** What is needed of a grade that holds a choice against the best by what could be known. */
+export interface Verdict {
+  readonly best: Decision
+  /** Worth of the best less that of the choice, over the belief. */
+  readonly lostPins: number
+  /** A gap this small is too close to call. */
+  readonly tooCloseToCallPins: number
+  /** What is charged: the gap less what is too close to call, never below 0. */
+  readonly givenAwayPins: number
+}
+
+/** A counterfactual: what to have done instead, what it saves, and whether that holds when the physics is doubted. */
+export interface Instead {
+  readonly decision: Decision
+  readonly saved: Gap
+  readonly stands: boolean
+}
+
+/** The line thrown before on the same lane, and what staying on it would have meant. */
+export interface Staying {
+  readonly decision: Decision
+  readonly record: ThrowRecord
+  /** What staying would have lost against the best. */
+  readonly lostPins: number
+  /** What staying would have saved against the choice made; below 0 where the move was for the better. */
+  readonly saved: Gap
+  readonly stands: boolean
+  /** What the throw before told; null where it told nothing of its entry. */
+  readonly innovation: Innovation | null
+}
+
+/** All that tags are read from: one first ball, by what could be known before it was thrown. */
+export interface FirstBallReading {
+  readonly kind: 'first-ball'
+  /** Number of the throw in the block, from 0. */
+  readonly index: number
+  readonly spot: Spot
+  readonly decision: Decision
+  readonly verdict: Verdict
+  readonly staying: Staying | null
+  /** The nearest choice as good as the best; null where nothing was given away. */
+  readonly nearest: Instead | null
+  /** The same with the ball that was chosen, against the choice; null as above. */
+  readonly nearestSameBall: Instead | null
+  /** What the best line of the ball chosen loses against the best of all; 0 where nothing was given away. */
+  readonly ballLostPins: number
+  /** How the nearest choice's gain divides among the parts; null as above. */
+  readonly shares: PartShares | null
+  /** What a throw here would teach, in pins over the block; null after the opening frames. */
+  readonly probe: { readonly choicePins: number; readonly bestPins: number } | null
+}
+
+/** One throw at a spare. */
+export interface SpareReading {
+  readonly kind: 'spare'
+  readonly index: number
+  readonly spot: Spot
+  readonly decision: Decision
+  readonly standing: number
+  readonly verdict: Verdict
+  /** The best choice with the ball and release that were chosen, and with the line that was. */
+  readonly shares: { readonly ball: number; readonly line: number } | null
+  readonly stands: boolean
+}
+
+export type Reading = FirstBallReading | SpareReading

@@ -1,0 +1,71 @@
+import { changeWords, framesWords, pinsWords } from '../choice-words.js'
+import type { FirstBallReading } from '../reading.js'
+import { type Candidate, pinsEvidence, shareEvidence } from '../tag.js'
+import { candidate, counts, firstBalls, type TagContext } from './tag-context.js'
+
+/** A move that goes less than this share of the way was too small, one that goes beyond the other too far. */
+const TOO_SMALL = 0.5
+const TOO_FAR = 1.5
+/** Cosine between the move made and the move to make, from which on the direction was right. */
+const SAME_DIRECTION = 0.5
+
+/** Moves that were called for and went the right way, but not as far as needed, or past it. */
+export function moveSize(context: TagContext): Candidate[] {
+  return firstBalls(context).flatMap((reading) => {
+    const move = moveOf(reading)
+    return move ? [candidateOf(reading, move, context)] : []
+  })
+}
+
+interface Move {
+  /** How much of the way was gone. */
+  readonly share: number
+  readonly savedPins: number
+  readonly to: FirstBallReading['decision']
+}
+
+function moveOf(reading: FirstBallReading): Move | null {
+  const { staying, decision, nearest, nearestSameBall, verdict } = reading
+  if (!staying || staying.decision.ballId !== decision.ballId) return null
+  if (staying.lostPins <= verdict.tooCloseToCallPins) return null
+  const instead = nearest?.decision.ballId === decision.ballId ? nearest : nearestSameBall
+  if (!counts(instead, reading)) return null
+  const made = between(staying.decision.aim, decision.aim)
+  const needed = between(staying.decision.aim, instead.decision.aim)
+  const along = made.feet * needed.feet + made.target * needed.target
+  const madeSquare = made.feet * made.feet + made.target * made.target
+  const neededSquare = needed.feet * needed.feet + needed.target * needed.target
+  if (madeSquare === 0 || neededSquare === 0) return null
+  if (along < SAME_DIRECTION * Math.sqrt(madeSquare * neededSquare)) return null
+  const share = along / neededSquare
+  if (share >= TOO_SMALL && share <= TOO_FAR) return null
+  return { share, savedPins: instead.saved.pins, to: instead.decision }
+}
+
+function between(from: { feetBoard: number; targetBoard: number }, to: { feetBoard: number; targetBoard: number }) {
+  return { feet: to.feetBoard - from.feetBoard, target: to.targetBoard - from.targetBoard }
+}
+
+function candidateOf(reading: FirstBallReading, { share, savedPins, to }: Move, { setup }: TagContext): Candidate {
+  const isSmall = share < TOO_SMALL
+  const from = reading.staying?.decision ?? reading.decision
+  const { bag, bowler } = setup
+  const move = changeWords(from, reading.decision, bag, bowler.hand)
+  const needed = changeWords(from, to, bag, bowler.hand)
+  return candidate(
+    isSmall ? 'move-too-small' : 'move-too-far',
+    [reading],
+    () => savedPins,
+    ([{ spot }], pins) => ({
+      evidence: [
+        pinsEvidence('saved by the nearest move as good, expected', pins),
+        shareEvidence('of the way that was gone', share),
+        pinsEvidence('lost by staying against the best', reading.staying?.lostPins ?? 0),
+      ],
+      words: `${framesWords([spot.frame])}: a move was called for and went the right way, ${isSmall ? 'not far enough' : 'too far'}: ${move} where ${needed} was as good as any. About ${pinsWords(pins)}.`,
+      practise: isSmall
+        ? 'Turn boards at the pins into boards of feet before moving, and make the whole move at once; the next throw tells whether it was too much.'
+        : 'Turn boards at the pins into boards of feet before moving, and make that move only; add the rest when the next throw asks for it.',
+    }),
+  )
+}

@@ -1,0 +1,92 @@
+import { changeWords, framesWords, pinsWords } from '../choice-words.js'
+import type { ChoicePart } from '../part-shares.js'
+import type { FirstBallReading, Instead } from '../reading.js'
+import { type Candidate, pinsEvidence, type TagKind } from '../tag.js'
+import { alike, candidate, counts, dearestOf, firstBalls, type TagContext, type Telling } from './tag-context.js'
+
+/** One part must explain this share of a gain to be named alone. */
+const ALONE = 0.7
+
+/** Throws whose feet, target or speed lost pins with the ball that was chosen; those on one line together. */
+export function wrongLine(context: TagContext): Candidate[] {
+  const faults = firstBalls(context).flatMap((reading) => {
+    const fault = faultOf(reading)
+    return fault ? [{ ...reading, fault }] : []
+  })
+  return alike(faults, lineOf).map((throws) =>
+    candidate(dearestOf(throws, savedByLine).fault.kind, throws, savedByLine, (told, pins) =>
+      tell(told, pins, context),
+    ),
+  )
+}
+
+type LineKind = Extract<TagKind, 'wrong-feet' | 'wrong-target' | 'wrong-speed' | 'wrong-line'>
+interface Fault {
+  readonly kind: LineKind
+  readonly instead: Instead
+}
+type Faulty = FirstBallReading & { readonly fault: Fault }
+
+function faultOf(reading: FirstBallReading): Fault | null {
+  const { nearest, nearestSameBall, decision } = reading
+  if (counts(nearest, reading) && nearest.decision.ballId === decision.ballId)
+    return { kind: kindOf(reading, nearest), instead: nearest }
+  return counts(nearestSameBall, reading) ? { kind: 'wrong-line', instead: nearestSameBall } : null
+}
+
+const KIND_OF_PART: Readonly<Record<Exclude<ChoicePart, 'ball'>, LineKind>> = {
+  feet: 'wrong-feet',
+  target: 'wrong-target',
+  speed: 'wrong-speed',
+}
+
+function kindOf({ shares }: FirstBallReading, { saved }: Instead): LineKind {
+  if (!shares) return 'wrong-line'
+  for (const part of ['feet', 'target', 'speed'] as const)
+    if (shares[part] >= ALONE * saved.pins) return KIND_OF_PART[part]
+  return 'wrong-line'
+}
+
+const savedByLine = ({ fault }: Faulty): number => fault.instead.saved.pins
+
+function lineOf({ spot, decision: { ballId, aim } }: Faulty): string {
+  return `${spot.lane} ${ballId} ${aim.feetBoard} ${aim.targetBoard} ${aim.speedStep}`
+}
+
+const WORDS: Readonly<Record<LineKind, string>> = {
+  'wrong-feet': 'the feet were the costly part',
+  'wrong-target': 'the target was the costly part',
+  'wrong-speed': 'the speed was the costly part',
+  'wrong-line': 'feet and target together sent the ball off the good line',
+}
+
+const PRACTISE: Readonly<Record<LineKind, string>> = {
+  'wrong-feet':
+    'Keep one target and walk the feet across in single boards over a few practice throws; note where each comes in. Three boards at the pins for a board of feet is the geometry; what is missing from it is the oil.',
+  'wrong-target':
+    'Keep the feet and change the target by single boards over a few practice throws; note where the ball turns and where it comes in.',
+  'wrong-speed':
+    'Call the entry before a softer and a firmer throw on the same line, and compare. Speed off the usual also widens the misses: weigh both.',
+  'wrong-line':
+    'Say where the ball should turn before choosing feet and target; then choose the pair that takes it there. Check with the next throw which of the two was off.',
+}
+
+function tell(told: readonly Faulty[], pins: number, { setup }: TagContext): Telling {
+  const dearest = dearestOf(told, savedByLine)
+  const { kind, instead } = dearest.fault
+  const change = changeWords(dearest.decision, instead.decision, setup.bag, setup.bowler.hand)
+  const isBest = instead === dearest.nearest
+  const shares = isBest ? dearest.shares : null
+  return {
+    evidence: [
+      pinsEvidence('saved by the nearest line as good, expected', instead.saved.pins),
+      ...(shares
+        ? (['feet', 'target', 'speed'] as const)
+            .filter((part) => shares[part] !== 0)
+            .map((part) => pinsEvidence(`of it by the ${part}`, shares[part]))
+        : []),
+    ],
+    words: `${framesWords(told.map(({ spot }) => spot.frame))}: ${WORDS[kind]}; ${change} was as good as any${isBest ? '' : ' with this ball'}. About ${pinsWords(pins)}.`,
+    practise: PRACTISE[kind],
+  }
+}
