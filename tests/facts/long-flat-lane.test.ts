@@ -1,0 +1,134 @@
+import { mean, median } from 'simple-statistics'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { loadScenario } from '../../src/scenarios/load.js'
+import { dynamicsOf } from '../../src/sim/ball/dynamics.js'
+import { newRollOutcome, rollBall } from '../../src/sim/ball/motion.js'
+import type { BallSpecification } from '../../src/sim/ball/specification.js'
+import { buildStepTable } from '../../src/sim/ball/step-table.js'
+import { beginBlock } from '../../src/sim/block/begin.js'
+import { callContact } from '../../src/sim/block/seen.js'
+import type { BlockSetup } from '../../src/sim/block/types.js'
+import { LEVELS, levelProfile, STYLES } from '../../src/sim/bowler/levels.js'
+import { type Aim, deliveredLaunch } from '../../src/sim/bowler/release.js'
+import { knownSearch } from '../../src/sim/decision/known-choice.js'
+import type { LaneState } from '../../src/sim/lane/wear.js'
+import { isWashout } from '../../src/sim/pins/leaves.js'
+import { drawNormal, stream } from '../../src/sim/random.js'
+import { feetToMetres, metresToBoard } from '../../src/sim/units.js'
+import { bestAim, bowl, movedAim, openUp, SEEDS } from './opened-up.js'
+
+// Facts of the trade about an unfamiliar flat 45 ft, 26 mL, 2.5:1 lane, beside a house lane: common practice, no
+// source. Each is looked at over 20 seeds.
+
+const SHOTS = 33
+let flat: BlockSetup
+let house: BlockSetup
+let flatLane: LaneState
+let houseLane: LaneState
+let strong: readonly BallSpecification[]
+let sanded: BallSpecification
+let weakPearl: BallSpecification
+
+const ballNamed = (setup: BlockSetup, id: string): BallSpecification => {
+  const ball = setup.bag.find((one) => one.id === id)
+  if (!ball) throw new Error(`no ball ${id}`)
+  return ball
+}
+
+beforeAll(async () => {
+  flat = { ...(await loadScenario('flat-forty-five')).setup, field: [] }
+  house = { ...(await loadScenario('house-forty')).setup, field: [], bowler: flat.bowler }
+  flatLane = beginBlock(flat, 'facts').lanes[0]
+  houseLane = beginBlock(house, 'facts').lanes[0]
+  sanded = ballNamed(flat, 'sanded-asymmetric')
+  weakPearl = ballNamed(flat, 'weak-pearl')
+  strong = [sanded, ballNamed(flat, 'symmetric-solid'), ballNamed(flat, 'asymmetric-hybrid')]
+})
+
+const outcome = newRollOutcome()
+
+/** Board at the headpin's row of one delivery, and the board its straight line off the hand would have reached. */
+function rolled(lane: LaneState, ball: BallSpecification, aim: Aim, seed: string | null) {
+  const source = stream({ seed: seed ?? 'none', game: 0, frame: 1, ball: 1, purpose: 'study' })
+  const normals = Array.from({ length: 5 }, () => (seed === null ? 0 : drawNormal(source)))
+  const launch = deliveredLaunch(flat.bowler, aim, 'strike', normals)
+  rollBall(lane.film, buildStepTable(lane.film), dynamicsOf(ball), launch, outcome)
+  const straight =
+    launch.lateralMetres + (launch.directionY / launch.directionX) * (feetToMetres(60) - launch.startMetres)
+  return { entryBoard: metresToBoard(outcome.lateralAtPinsMetres), straightBoard: metresToBoard(straight) }
+}
+
+const shifted = (aim: Aim, targetBoards: number): Aim => ({ ...aim, targetBoard: aim.targetBoard + targetBoards })
+
+describe('a flat 45 ft, 26 mL, 2.5:1 lane (common practice, no source)', () => {
+  it('straightens strong sanded asymmetric balls that hook on house oil, same release', () => {
+    const aim: Aim = { feetBoard: 24, targetBoard: 12, speedStep: 0 }
+    for (const seed of SEEDS) {
+      const onFlat = rolled(flatLane, sanded, aim, seed)
+      const onHouse = rolled(houseLane, sanded, aim, seed)
+      expect(onFlat.entryBoard - onFlat.straightBoard).toBeLessThan(onHouse.entryBoard - onHouse.straightBoard)
+    }
+  })
+
+  it('punishes two boards right on fresh oil: the headpin is missed or a washout left most times', () => {
+    const right = shifted(bestAim(flat, flatLane, sanded), -2)
+    const punished = SEEDS.filter((seed) => {
+      const thrown = bowl(flat, flatLane, sanded, right, seed, 1)
+      return callContact(thrown.truth.entryBoard) === 'missed' || isWashout(thrown.standing)
+    })
+    expect(punished.length).toBeGreaterThan(SEEDS.length / 2)
+  })
+
+  it('lets the weak pearl skid past: it enters right of the strong solid, same release', () => {
+    const aim = bestAim(flat, flatLane, sanded)
+    for (const seed of SEEDS)
+      expect(rolled(flatLane, weakPearl, aim, seed).entryBoard).toBeLessThan(
+        rolled(flatLane, sanded, aim, seed).entryBoard,
+      )
+  })
+
+  describe(`after ${SHOTS} shots of three strong balls in the zone`, () => {
+    let opened: ReturnType<typeof openUp>[]
+    let fresh: Aim
+    beforeAll(() => {
+      fresh = bestAim(flat, flatLane, sanded)
+      opened = SEEDS.map((seed) => openUp(flat, flatLane, strong, seed, SHOTS))
+    }, 120_000)
+
+    it("has moved the same ball's best line left by 1 to 5 boards", () => {
+      const moves = opened.map(({ lane }) => movedAim(flat, lane, sanded, fresh).feetBoard - fresh.feetBoard)
+      expect(median(moves)).toBeGreaterThanOrEqual(1)
+      expect(median(moves)).toBeLessThanOrEqual(5)
+      expect(moves.filter((move) => move >= 1 && move <= 5).length).toBeGreaterThanOrEqual(0.75 * SEEDS.length)
+    })
+
+    it('brings a one-board right miss back that fresh oil did not', () => {
+      const offPocket = (lane: LaneState, aim: Aim): number =>
+        Math.abs(rolled(lane, sanded, shifted(aim, -1), null).entryBoard - 17.5)
+      const freshMiss = offPocket(flatLane, fresh)
+      const wornMisses = opened.map(({ lane }) => offPocket(lane, movedAim(flat, lane, sanded, fresh)))
+      expect(mean(wornMisses)).toBeLessThan(freshMiss)
+      expect(wornMisses.filter((boards) => boards < 1).length).toBeGreaterThanOrEqual(0.75 * SEEDS.length)
+    })
+
+    it('is followed best in steps of half a board to a board, not in leaps', () => {
+      const steps = opened.flatMap(({ feetMoves }) => feetMoves)
+      expect(median(steps)).toBeGreaterThanOrEqual(0.5)
+      expect(median(steps)).toBeLessThanOrEqual(1)
+      expect(steps.filter((step) => Math.abs(step) <= 1).length).toBeGreaterThanOrEqual(0.75 * steps.length)
+    })
+  })
+})
+
+describe('the same strong ball on house oil (common practice, no source)', () => {
+  it('hooks too soon to be the best choice, whoever bowls', () => {
+    const bowlers = LEVELS.flatMap((level) => STYLES.map((style) => levelProfile(level, style))).slice(0, 20)
+    const best = bowlers.map((bowler) => knownSearch({ ...house, bowler }, houseLane).best)
+    expect(best.filter((line) => house.bag[line.ballIndex].id === 'sanded-asymmetric').length).toBeLessThanOrEqual(1)
+    const aim: Aim = { feetBoard: 24, targetBoard: 12, speedStep: 0 }
+    for (const seed of SEEDS)
+      expect(rolled(houseLane, sanded, aim, seed).entryBoard).toBeGreaterThan(
+        rolled(houseLane, weakPearl, aim, seed).entryBoard,
+      )
+  })
+})
