@@ -1,0 +1,49 @@
+import { beginScenario } from '../../src/scenarios/begin-scenario.js'
+import { builtInNames } from '../../src/scenarios/library/library.js'
+import { loadScenario } from '../../src/scenarios/load.js'
+import { advance } from '../../src/sim/block/advance.js'
+import { choose, type Policy } from '../../src/sim/decision/policies.js'
+import { type GoldenFigures, goldenFigures } from './digest.js'
+
+export interface GoldenBlock {
+  readonly name: string
+  readonly scenario: string
+  readonly policy: Policy
+  readonly seed: string
+  /** The block is left after so many throws. */
+  readonly throws: number
+}
+
+const WHOLE = Number.POSITIVE_INFINITY
+/** Practice and the first frames; the other seed is played to the end. */
+const OPENING_THROWS = 10
+/** The search of one who sees the oil is dear: a few throws of it. */
+const KNOWN_THROWS = 8
+
+const blockOf = (scenario: string, policy: Policy, seed: string, throws: number): GoldenBlock => ({
+  name: `${scenario}, ${policy}, seed ${seed}`,
+  scenario,
+  policy,
+  seed,
+  throws,
+})
+
+/**
+ * Every built-in scenario by every quick policy, under one seed to the end and under another as far as the opening, and
+ * one begun by the policy that sees the oil.
+ */
+export const GOLDEN_BLOCKS: readonly GoldenBlock[] = [
+  ...builtInNames().flatMap((scenario) =>
+    (['thumb', 'stay', 'random'] as const).flatMap((policy) => [
+      blockOf(scenario, policy, '1', WHOLE),
+      blockOf(scenario, policy, 'thistle', OPENING_THROWS),
+    ]),
+  ),
+  blockOf('flat-forty-five', 'known', '1', KNOWN_THROWS),
+]
+
+export async function playGolden({ scenario, policy, seed, throws }: GoldenBlock): Promise<GoldenFigures> {
+  let state = beginScenario(await loadScenario(scenario), seed)
+  while (state.spot && state.throws.length < throws) state = advance(state, choose(policy, state))
+  return goldenFigures(state)
+}

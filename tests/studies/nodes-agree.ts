@@ -1,0 +1,76 @@
+import { execFile } from 'node:child_process'
+import { createHash } from 'node:crypto'
+import { existsSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { promisify } from 'node:util'
+
+const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
+const PROGRAM = join(ROOT, 'dist', 'cli.js')
+const SOURCE_RUNNER = join(ROOT, 'node_modules', 'tsx', 'dist', 'cli.mjs')
+const GOLDEN = join(ROOT, 'tests', 'golden', 'refresh.ts')
+
+/** How a version of Node is started: this one, or one fetched by npx from the registry's `node` package. */
+interface Engine {
+  readonly name: string
+  readonly command: readonly string[]
+}
+
+const fetched = (major: number): Engine => ({
+  name: `node@${major}`,
+  command: ['npx', '--yes', '--package', `node@${major}`, 'node'],
+})
+
+const ENGINES: readonly Engine[] = [
+  { name: 'this Node', command: [process.execPath] },
+  { name: 'this Node again', command: [process.execPath] },
+  fetched(22),
+  fetched(24),
+]
+
+const auto = (scenario: string, policy: string): string[] => [
+  PROGRAM,
+  'auto',
+  scenario,
+  '--policy',
+  policy,
+  '--seed',
+  'agree',
+  '--json',
+]
+
+const RUNS: readonly (readonly [name: string, args: readonly string[]])[] = [
+  ['auto house-forty thumb', auto('house-forty', 'thumb')],
+  ['auto flat-forty-five stay', auto('flat-forty-five', 'stay')],
+  ['auto short-thirty-five random', auto('short-thirty-five', 'random')],
+  ['auto unseen-draw thumb', auto('unseen-draw', 'thumb')],
+  ['auto short-thirty-five known', auto('short-thirty-five', 'known')],
+  ['every bit of the golden blocks', [SOURCE_RUNNER, GOLDEN, '--print']],
+]
+
+const execute = promisify(execFile)
+
+async function output({ command: [program, ...before] }: Engine, args: readonly string[]): Promise<string> {
+  const { stdout } = await execute(program!, [...before, ...args], { cwd: ROOT, maxBuffer: 1 << 26 })
+  return stdout
+}
+
+/** Runs the built program and the golden blocks under several versions of Node and compares what they print, byte by byte. */
+export async function run(): Promise<void> {
+  if (!existsSync(PROGRAM)) throw new Error('There is no dist/cli.js; run npm run build first.')
+  const versions = await Promise.all(ENGINES.map(async (engine) => (await output(engine, ['--version'])).trim()))
+  console.log(['', ...ENGINES.map(({ name }, index) => `${name} (${versions[index]})`)].join(' | '))
+  let disagreements = 0
+  for (const [name, args] of RUNS) {
+    const digests: string[] = []
+    for (const engine of ENGINES) {
+      const text = await output(engine, args)
+      digests.push(`${createHash('sha256').update(text).digest('hex').slice(0, 12)}, ${text.length} bytes`)
+    }
+    const agree = digests.every((digest) => digest === digests[0])
+    if (!agree) disagreements++
+    console.log([name, ...digests, agree ? 'agree' : 'DISAGREE'].join(' | '))
+  }
+  console.log(disagreements === 0 ? 'All agree to the byte.' : `${disagreements} of ${RUNS.length} disagree.`)
+  if (disagreements > 0) process.exitCode = 1
+}
