@@ -2,7 +2,7 @@ import { beginScenario } from '../../src/scenarios/begin-scenario.js'
 import { builtInNames } from '../../src/scenarios/library/library.js'
 import { loadScenario } from '../../src/scenarios/load.js'
 import { advance } from '../../src/sim/block/advance.js'
-import { choose, type Policy } from '../../src/sim/decision/policies.js'
+import { choose, type Policy } from '../../src/sim/fair/policies.js'
 import { type GoldenFigures, goldenFigures } from './digest.js'
 
 export interface GoldenBlock {

@@ -1,7 +1,7 @@
 import { advance } from '../../sim/block/advance.js'
 import type { BlockState } from '../../sim/block/types.js'
 import { gradeKnown, KNOWN_LABEL } from '../../sim/decision/grade.js'
-import { choose, type Policy } from '../../sim/decision/policies.js'
+import { choose, type Policy } from '../../sim/fair/policies.js'
 import { FULL_RACK } from '../../sim/pins/leaves.js'
 import { tally } from '../../sim/scoring/game.js'
 import { beginScenario } from '../begin-scenario.js'

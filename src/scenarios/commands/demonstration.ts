@@ -1,5 +1,5 @@
 import { playerView } from '../../sim/block/view.js'
-import { choose } from '../../sim/decision/policies.js'
+import { choose } from '../../sim/fair/policies.js'
 import { beginScenario } from '../begin-scenario.js'
 import { loadScenario } from '../load.js'
 import { openingLines } from '../plain/opening-lines.js'

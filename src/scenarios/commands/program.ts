@@ -94,9 +94,9 @@ export function buildProgram({ console, openScreen, finish }: ProgramParts): Com
     .addOption(
       new Option(
         '--policy <name>',
-        'known sees the oil; thumb follows the miss; stay never moves; random throws anywhere sensible',
+        'known sees the oil; fair decides best by what a player sees; thumb follows the miss; stay never moves; random throws anywhere sensible',
       )
-        .choices(['known', 'thumb', 'stay', 'random'])
+        .choices(['known', 'fair', 'thumb', 'stay', 'random'])
         .makeOptionMandatory(),
     )
     .addOption(fixedSeed())

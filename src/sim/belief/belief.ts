@@ -38,7 +38,7 @@ const TRUST = 0.75
 /** Share of a likelihood that is the same for all, so that no one throw can rule a hypothesis out. */
 const FLOOR = 1e-3
 const LEAST_EFFECTIVE_SHARE = 1 / 8
-const BLUR: Blur = { breakpointBoards: 0.4, breakpointFeet: 1.6, entryBoards: 0.65 }
+export const BLUR: Blur = { breakpointBoards: 0.4, breakpointFeet: 1.6, entryBoards: 0.65 }
 
 /** What can be known before the first throw. @param seed of the block: of it, only what is posted and draws of purpose `solver` are used */
 export function beginBelief(setup: BlockSetup, lane: number, seed: string, size: number = BELIEF_SIZE): Belief {
@@ -104,7 +104,7 @@ function takeIn(belief: Belief, shown: ShownThrow): Belief {
 }
 
 /** Multiplies weights by tempered likelihoods, each counted against their mean. */
-function reweigh(weights: Float64Array, likelihoods: Float64Array): void {
+export function reweigh(weights: Float64Array, likelihoods: Float64Array): void {
   let mean = 0
   for (let i = 0; i < weights.length; i++) mean += weights[i] * likelihoods[i]
   if (!(mean > 0)) return

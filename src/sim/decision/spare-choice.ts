@@ -48,48 +48,50 @@ export interface SpareSituation {
 
 /** Worth of a shot by the table of straight spare balls: quick, for searching. */
 export function tabulatedSpareWorth(situation: SpareSituation, shot: SpareShot): number {
-  const { standing } = situation
-  deliverShot(
-    situation,
-    shot,
-    SEARCH_NODES,
-    (rolled) => {
-      if (rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES) return 0
-      const curve = spareCurveAt(standing, HEADPIN_LATERAL_METRES - rolled.lateralAtPinsMetres)
-      return secondBallWorth(situation, curve.conversion, curve.meanPins)
-    },
-    searchWorths,
-  )
+  deliverShot(situation, shot, SEARCH_NODES, (rolled) => tabulatedWorth(situation, rolled), searchWorths)
   return meanOf(searchWorths)
 }
 
 /** Worth of a shot, delivery by delivery, each thrown at a live rack; `into` gets one figure a delivery, for pairing. */
 export function liveSpareWorth(situation: SpareSituation, shot: SpareShot, into: Float64Array): number {
-  const { standing, bag } = situation
   let node = 0
   deliverShot(
     situation,
     shot,
     FINAL_NODES,
-    (rolled) => {
-      const nature = finalNatures[node++]
-      if (rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES) return 0
-      const after = throwAtRack(
-        {
-          offsetMetres: HEADPIN_LATERAL_METRES - rolled.lateralAtPinsMetres,
-          angleRadians: arcTangent(rolled.tangentAtPins),
-          speedMetresPerSecond: rolled.speedAtPinsMetresPerSecond,
-          ballMassKilograms: bag[shot.ballIndex].massKilograms,
-          standing,
-        },
-        nature,
-      ).standing
-      const pins = countPins(standing) - countPins(after)
-      return secondBallWorth(situation, after === 0 ? 1 : 0, pins)
-    },
+    (rolled) => rackWorth(situation, shot.ballIndex, rolled, finalNatures[node++]),
     into,
   )
   return meanOf(into)
+}
+
+/** Worth of one rolled ball by the table of straight spare balls. */
+export function tabulatedWorth(situation: SpareSituation, rolled: RollOutcome): number {
+  if (rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES) return 0
+  const curve = spareCurveAt(situation.standing, HEADPIN_LATERAL_METRES - rolled.lateralAtPinsMetres)
+  return secondBallWorth(situation, curve.conversion, curve.meanPins)
+}
+
+/** Worth of one rolled ball by throwing it at a live rack. */
+export function rackWorth(
+  situation: SpareSituation,
+  ballIndex: number,
+  rolled: RollOutcome,
+  nature: RackNature,
+): number {
+  if (rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES) return 0
+  const { standing, bag } = situation
+  const after = throwAtRack(
+    {
+      offsetMetres: HEADPIN_LATERAL_METRES - rolled.lateralAtPinsMetres,
+      angleRadians: arcTangent(rolled.tangentAtPins),
+      speedMetresPerSecond: rolled.speedAtPinsMetresPerSecond,
+      ballMassKilograms: bag[ballIndex].massKilograms,
+      standing,
+    },
+    nature,
+  ).standing
+  return secondBallWorth(situation, after === 0 ? 1 : 0, countPins(standing) - countPins(after))
 }
 
 /** Deliveries in a live comparison. */
@@ -99,7 +101,8 @@ function secondBallWorth({ pricing, standing }: SpareSituation, conversion: numb
   return weighSecondBall(pricing.weights, 10 - countPins(standing), conversion, meanPins)
 }
 
-function deliverShot(
+/** Rolls a shot with every error of `nodes` and writes what each delivery is worth. */
+export function deliverShot(
   { inPlay, bag, profile }: SpareSituation,
   shot: SpareShot,
   nodes: Float64Array,

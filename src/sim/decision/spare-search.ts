@@ -16,18 +16,23 @@ const outcome = newRollOutcome()
 
 /** The best way to shoot at what stands with any ball of the bag and the spare release. */
 export function searchSpare(situation: SpareSituation): PricedSpare {
+  return spareShots(situation).reduce((best, shot) => (shot.worth > best.worth ? shot : best))
+}
+
+/**
+ * One way to shoot at what stands for every ball and side of the lane.
+ * @throws RangeError when no line reaches it
+ */
+export function spareShots(situation: SpareSituation): PricedSpare[] {
   const goalBoard = metresToBoard(boardToMetres(HEADPIN_BOARD) - bestOffset(situation))
-  let best: PricedSpare | null = null
-  situation.bag.forEach((_, ballIndex) => {
-    for (const laydown of LAYDOWN_BOARDS) {
+  const shots = situation.bag.flatMap((_, ballIndex) =>
+    LAYDOWN_BOARDS.flatMap((laydown) => {
       const shot = shotAt(situation, ballIndex, laydown, goalBoard)
-      if (!shot) continue
-      const worth = tabulatedSpareWorth(situation, shot)
-      if (best === null || worth > best.worth) best = { ...shot, worth }
-    }
-  })
-  if (best === null) throw new RangeError('No playable line reaches the standing pins.')
-  return best
+      return shot ? [{ ...shot, worth: tabulatedSpareWorth(situation, shot) }] : []
+    }),
+  )
+  if (shots.length === 0) throw new RangeError('No playable line reaches the standing pins.')
+  return shots
 }
 
 function bestOffset({ profile, standing }: SpareSituation): number {

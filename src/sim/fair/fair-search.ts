@@ -48,6 +48,7 @@ export const ROUNDS = {
   neighbours: 5,
   information: 6,
   probing: 7,
+  spare: 8,
 } as const
 /** Where each stage's delivery errors start in the sequence of all. */
 const STARTS = { semifinal: 200_000, final: 300_000, judging: 400_000 } as const
@@ -110,7 +111,7 @@ export function searchFair(
   const rated = semifinalists(sweep.balls, lines, budget.semifinalLines)
     .map((line) => ({ ...line, worth: meanOf(worthOnEachLane(semifinal, line)) }))
     .sort((a, b) => b.worth - a.worth)
-  const final = judgingOn(bench, imagine(budget.finalLanes, ROUNDS.final), budget.finalDeliveries, STARTS.final)
+  const final = finalJudging(bench, imagine, budget)
   const finalists = finalLines(rated, budget.finalLines)
     .map((line) => {
       const onEachLane = worthOnEachLane(final, line)
@@ -138,6 +139,11 @@ export function searchFair(
     bestOnEachLane: sweep.bestOnEachLane,
     informationPins: informationWorth(bench, informing, [...finalists.slice(0, INFORMING), ...sweep.bestOnEachLane]),
   }
+}
+
+/** The lanes and errors of the final round. */
+export function finalJudging(bench: Bench, imagine: LaneImaginer, budget: SearchBudget = USUAL_BUDGET): Judging {
+  return judgingOn(bench, imagine(budget.finalLanes, ROUNDS.final), budget.finalDeliveries, STARTS.final)
 }
 
 function semifinalists(sweeps: readonly BallSweep[], lines: readonly SweptLine[], count: number): PricedLine[] {

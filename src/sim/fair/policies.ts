@@ -2,21 +2,26 @@ import type { BallSpecification } from '../ball/specification.js'
 import { followTheMiss } from '../block/follow-the-miss.js'
 import type { BlockState, Decision } from '../block/types.js'
 import { playerView } from '../block/view.js'
+import { bestKnownChoice } from '../decision/known-choice.js'
 import { FULL_RACK } from '../pins/leaves.js'
 import { stream } from '../random.js'
 import { metresToBoards } from '../units.js'
-import { bestKnownChoice } from './known-choice.js'
+import { bestFairChoice } from './fair-grade.js'
 
-/** known sees the oil; thumb follows the usual rules of thumb; stay never moves; random throws anywhere sensible. */
-export const POLICIES = ['known', 'thumb', 'stay', 'random'] as const
+/** known sees the oil; fair sees what a player sees and decides best; thumb follows the usual rules of thumb; stay never moves; random throws anywhere sensible. */
+export const POLICIES = ['known', 'fair', 'thumb', 'stay', 'random'] as const
 export type Policy = (typeof POLICIES)[number]
 
-/** What a policy would throw next. All of them shoot spares alike, so that they differ by their first balls alone. */
+/**
+ * What a policy would throw next. The policies that are not told what is best shoot spares by habit.
+ * @throws RangeError when the block is over
+ */
 export function choose(policy: Policy, state: BlockState): Decision {
   const view = playerView(state)
   if (!view || !state.spot) throw new RangeError('The block is over; there is nothing left to decide.')
-  if (state.standing !== FULL_RACK || view.suggestion.release === 'spare') return view.suggestion
   if (policy === 'known') return bestKnownChoice(state)
+  if (policy === 'fair') return bestFairChoice(state)
+  if (state.standing !== FULL_RACK || view.suggestion.release === 'spare') return view.suggestion
   if (policy === 'random') return randomChoice(state)
   const last = view.onThisLane.findLast((one) => one.standingBefore === FULL_RACK && one.decision.release === 'strike')
   if (!last) return { ...view.suggestion, ballId: openingBall(state, view.posted?.lengthFeet).id }

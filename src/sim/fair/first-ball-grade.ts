@@ -1,0 +1,120 @@
+import type { Decision } from '../block/types.js'
+import { meanOf } from '../decision/direct-worth.js'
+import { type FairSearch, ROUNDS } from './fair-search.js'
+import type { FairBall, PracticeFairGrade, PricedFairGrade } from './grade-types.js'
+import { aheadOf, lessonBetween, mostTeaching } from './lookahead.js'
+import type { Moment } from './moment.js'
+import { neighboursOf } from './neighbours.js'
+import { percentileAmongPlausible } from './plausible.js'
+import type { Probing } from './probing.js'
+import { ballIndexOf, isSameShot } from './shots.js'
+import { givenAway, tooCloseToCall } from './too-close.js'
+import { type JudgedThrow, judgingOn, pairedDifference, worthOnEachLane } from './worth-matrix.js'
+
+/** Lanes and errors by which the best of what the bowler cannot tell from the choice is picked out. */
+const NEIGHBOUR_LANES = 48
+const NEIGHBOUR_DELIVERIES = 12
+const NEIGHBOUR_START = 800_000
+
+/**
+ * Grades a first ball.
+ * @param probing given while what a throw teaches counts, else null
+ */
+export function gradeFirstBall(
+  search: FairSearch,
+  moment: Pick<Moment, 'stay' | 'throwsToCome'>,
+  decision: Decision,
+  probing: Probing | null,
+): PricedFairGrade {
+  const { judging, sweeps, informationPins } = search
+  const best = probing ? aheadOf(probing, moment.throwsToCome) : search.finalists[0]
+  const chosen = throwOf(search, decision)
+  const judged = (thrown: JudgedThrow): Float64Array =>
+    isSameShot(thrown, search.finalists[0]) ? search.bestOnJudging : worthOnEachLane(judging, thrown)
+  const bestWorths = judged(best)
+  const choiceWorths = isSameShot(chosen, best) ? bestWorths : judged(chosen)
+  const now = pairedDifference(bestWorths, choiceWorths)
+  const later = probing
+    ? lessonBetween({
+        probing,
+        best,
+        chosen,
+        throwsToCome: moment.throwsToCome,
+        lostByBestNowPins: meanOf(search.bestOnJudging) - meanOf(bestWorths),
+      })
+    : { pins: 0, standardErrorPins: 0 }
+  const lostPins = Math.max(0, now.mean + later.pins)
+  const near = nearestBest(search, chosen)
+  const nearGain = isSameShot(near, chosen) ? 0 : meanOf(judged(near)) - meanOf(choiceWorths)
+  const indistinguishableLostPins = Math.max(0, lostPins - Math.max(0, nearGain))
+  const standardErrorPins = Math.sqrt(
+    now.standardError * now.standardError + later.standardErrorPins * later.standardErrorPins,
+  )
+  const tooCloseToCallPins = tooCloseToCall(standardErrorPins)
+  const choiceWorth = meanOf(choiceWorths)
+  const staying = throwOf(search, moment.stay)
+  return {
+    kind: 'first-ball',
+    best: decisionOf(search, best),
+    choiceWorth,
+    bestWorth: probing ? meanOf(bestWorths) : choiceWorth + lostPins,
+    lostPins,
+    standardErrorPins,
+    indistinguishableLostPins,
+    tooCloseToCallPins,
+    givenAwayPins: givenAway(lostPins, indistinguishableLostPins, tooCloseToCallPins),
+    stakesPins: Math.max(0, meanOf(search.bestOnJudging) - meanOf(judged(staying))),
+    percentile: percentileAmongPlausible(sweeps, lostPins),
+    informationPins,
+    teachingPins: probing ? probing.lessonOf(chosen).pins : null,
+    perBall: bestOfEachBall(search),
+  }
+}
+
+/** Grades a practice throw by what it would teach. */
+export function gradePractice(search: FairSearch, decision: Decision, probing: Probing): PracticeFairGrade {
+  const best = mostTeaching(probing)
+  const teachingPins = probing.lessonOf(throwOf(search, decision)).pins
+  return {
+    kind: 'practice',
+    best: decisionOf(search, best),
+    teachingPins,
+    bestTeachingPins: Math.max(best.lesson.pins, teachingPins),
+    informationPins: search.informationPins,
+    perBall: bestOfEachBall(search),
+    choiceWorth: null,
+    bestWorth: null,
+    lostPins: null,
+    standardErrorPins: null,
+    indistinguishableLostPins: null,
+    tooCloseToCallPins: null,
+    givenAwayPins: null,
+    stakesPins: null,
+    percentile: null,
+  }
+}
+
+/** The best of what the bowler cannot tell from a throw, on lanes and errors that grade nothing. */
+function nearestBest(search: FairSearch, chosen: JudgedThrow): JudgedThrow {
+  const lanes = search.imagine(NEIGHBOUR_LANES, ROUNDS.neighbours)
+  const judging = judgingOn(search.bench, lanes, NEIGHBOUR_DELIVERIES, NEIGHBOUR_START)
+  return neighboursOf(chosen.aim)
+    .map((aim) => ({ ...chosen, aim }))
+    .map((thrown) => ({ thrown, worth: meanOf(worthOnEachLane(judging, thrown)) }))
+    .reduce((most, one) => (one.worth > most.worth ? one : most)).thrown
+}
+
+function throwOf({ setup }: FairSearch, { ballId, aim, release }: Decision): JudgedThrow {
+  return { ballIndex: ballIndexOf(setup.bag, ballId), aim, release }
+}
+
+function decisionOf({ setup }: FairSearch, { ballIndex, aim, release = 'strike' }: JudgedThrow): Decision {
+  return { ballId: setup.bag[ballIndex].id, aim, release }
+}
+
+function bestOfEachBall(search: FairSearch): FairBall[] {
+  const { setup, finalists } = search
+  return finalists
+    .filter((line, at) => finalists.findIndex((one) => one.ballIndex === line.ballIndex) === at)
+    .map((line) => ({ ballId: setup.bag[line.ballIndex].id, decision: decisionOf(search, line), worth: line.worth }))
+}

@@ -1,0 +1,116 @@
+import { BLUR, reweigh } from '../belief/belief.js'
+import { chanceOfSeen } from '../belief/observation-model.js'
+import type { PricedLine } from '../decision/best-line.js'
+import { type FilmInPlay, meanOf } from '../decision/direct-worth.js'
+import { type FairSearch, type Finalist, finalJudging, ROUNDS } from './fair-search.js'
+import { linesOnLanes, placeOfMost } from './information-worth.js'
+import { PLACES_AT_ARROWS, rollProbe, type Sight, sightBy, type ThrowOnLane, UNSEEN_MISSES } from './probe-sights.js'
+import { distinctShots } from './shots.js'
+import { type JudgedThrow, worthOnEachLane } from './worth-matrix.js'
+
+/** What one throw would teach. */
+export interface Lesson {
+  /** Expected game pins that what it shows gains on each later throw. */
+  readonly pins: number
+  /** The same, lane by lane, had the lane been the true one; for pairing. */
+  readonly onEachLane: Float64Array
+  /** How likely each of those lanes is; sums to 1. */
+  readonly shares: Float64Array
+}
+
+/** A line with what it is worth now and what it would teach. */
+export interface Probe extends PricedLine {
+  readonly lesson: Lesson
+}
+
+/** What may be learned on a lane before it is known. */
+export interface Probing {
+  readonly probes: readonly Probe[]
+  readonly lessonOf: (thrown: JudgedThrow) => Lesson
+}
+
+const LANES = 48
+const FINALISTS = 6
+
+/**
+ * Values what a throw would show, not only what it scores: of every lane imagined, a handful of throws are rolled; what
+ * the eye would see reweighs the lanes as the belief does; the line then best gains over the one that is best now
+ * (value of sample information; knowledge gradient of Frazier, Powell & Dayanik 2008). Lines are chosen by one set of
+ * figures and counted by another, so that noise teaches nothing.
+ */
+export function probe(search: FairSearch): Probing {
+  const { bench } = search
+  const lines: readonly (PricedLine | Finalist)[] = distinctShots<PricedLine | Finalist>([
+    ...search.finalists.slice(0, FINALISTS),
+    ...search.bestOnEachLane,
+  ])
+  const drawn = search.imagine(LANES, ROUNDS.probing)
+  const figures = linesOnLanes(bench, drawn, lines)
+  const lanes = [...new Set(drawn)]
+  const places = lanes.map((lane) => drawn.flatMap((one, at) => (one === lane ? [at] : [])))
+  const gathered = (worths: Float64Array): Float64Array =>
+    Float64Array.from(places, (own) => own.reduce((sum, at) => sum + worths[at], 0) / own.length)
+  const room: Classroom = {
+    lanes,
+    shares: Float64Array.from(places, (own) => own.length / LANES),
+    toChooseBy: figures.toChooseBy.map(gathered),
+    toCountBy: figures.toCountBy.map(gathered),
+    sight: sightBy(search.belief.known.seeing),
+  }
+  const lessonOf = (thrown: JudgedThrow): Lesson =>
+    lesson(
+      room,
+      lanes.map((lane) => rollProbe(lane, bench, thrown)),
+    )
+  const final = finalJudging(bench, search.imagine)
+  return {
+    probes: lines.map((line) => ({
+      ...line,
+      worth: 'onEachLane' in line ? line.worth : meanOf(worthOnEachLane(final, line)),
+      lesson: lessonOf(line),
+    })),
+    lessonOf,
+  }
+}
+
+interface Classroom {
+  /** Each lane once. */
+  readonly lanes: readonly FilmInPlay[]
+  /** How likely each is; sums to 1. */
+  readonly shares: Float64Array
+  readonly toChooseBy: readonly Float64Array[]
+  readonly toCountBy: readonly Float64Array[]
+  readonly sight: Sight
+}
+
+function lesson({ lanes, shares, toChooseBy, toCountBy, sight }: Classroom, rolled: readonly ThrowOnLane[]): Lesson {
+  const now = placeOfMost(toChooseBy.map((worths) => weighted(worths, shares)))
+  const onEachLane = new Float64Array(lanes.length)
+  const weights = new Float64Array(lanes.length)
+  const chances = new Float64Array(lanes.length)
+  const after = new Float64Array(toChooseBy.length)
+  for (let truth = 0; truth < lanes.length; truth++) {
+    for (let place = 0; place < PLACES_AT_ARROWS; place++)
+      for (let miss = 0; miss < UNSEEN_MISSES; miss++) {
+        const seen = sight(rolled[truth][place * UNSEEN_MISSES + miss])
+        for (let lane = 0; lane < lanes.length; lane++) {
+          chances[lane] = 0
+          for (let other = 0; other < UNSEEN_MISSES; other++)
+            chances[lane] += chanceOfSeen(seen, null, rolled[lane][place * UNSEEN_MISSES + other], BLUR)
+        }
+        weights.set(shares)
+        reweigh(weights, chances)
+        for (let line = 0; line < after.length; line++) after[line] = weighted(toChooseBy[line], weights)
+        const then = placeOfMost(after)
+        onEachLane[truth] += weighted(toCountBy[then], weights) - weighted(toCountBy[now], weights)
+      }
+    onEachLane[truth] /= PLACES_AT_ARROWS * UNSEEN_MISSES
+  }
+  return { pins: Math.max(0, weighted(onEachLane, shares)), onEachLane, shares }
+}
+
+function weighted(values: Float64Array, weights: Float64Array): number {
+  let sum = 0
+  for (let k = 0; k < values.length; k++) sum += values[k] * weights[k]
+  return sum
+}
