@@ -1,22 +1,28 @@
-import { beginBelief, updateBelief } from '../../src/sim/belief/belief.js'
+import { dynamicsOf } from '../../src/sim/ball/dynamics.js'
+import { newRollOutcome } from '../../src/sim/ball/launch.js'
+import { rollBall } from '../../src/sim/ball/motion.js'
+import { buildStepTable } from '../../src/sim/ball/step-table.js'
+import { beginBelief, filmOf, updateBelief } from '../../src/sim/belief/belief.js'
 import { effectiveSize } from '../../src/sim/belief/hypotheses.js'
 import { shownThrows } from '../../src/sim/belief/shown.js'
-import { type BeliefSummary, summarise } from '../../src/sim/belief/summary.js'
+import { type Reading, readingOf, summarise } from '../../src/sim/belief/summary.js'
 import { advance } from '../../src/sim/block/advance.js'
 import { beginBlock } from '../../src/sim/block/begin.js'
 import { followTheMiss } from '../../src/sim/block/follow-the-miss.js'
 import type { BlockSetup, BlockState, Decision, LaneOil, Posted } from '../../src/sim/block/types.js'
 import { playerView } from '../../src/sim/block/view.js'
 import { levelProfile } from '../../src/sim/bowler/levels.js'
+import { intendedLaunch } from '../../src/sim/bowler/release.js'
+import { mirrorFilm, type OilFilm } from '../../src/sim/lane/film.js'
 import { WIDEST_LIMITS } from '../../src/sim/lane/generator.js'
 import { measurePattern, type OilPattern } from '../../src/sim/lane/pattern.js'
 import { drawNormal, stream } from '../../src/sim/random.js'
-import { feetToMetres, metresToFeet } from '../../src/sim/units.js'
+import { feetToMetres, metresToBoard, metresToFeet } from '../../src/sim/units.js'
 import { bag } from '../sim/ball/bag-for-tests.js'
 import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../sim/lane/patterns-for-tests.js'
 
 const CHECKPOINTS = [0, 1, 3, 5, 10] as const
-const FIGURES = ['lengthFeet', 'volumeMillilitres', 'ratio'] as const
+const FIGURES = ['length ft', 'volume mL', 'ratio', 'entry board'] as const
 
 const DRAWN: LaneOil = { kind: 'limits', limits: WIDEST_LIMITS }
 const RUNS = [
@@ -26,7 +32,9 @@ const RUNS = [
 ] as const
 
 /**
- * How often the 80 % intervals cover the truth, for patterns of the generator and for written ones.
+ * How often the 80 % intervals cover the truth, for patterns of the generator and for written ones: of the fresh oil's
+ * length, volume and ratio, and of the board at the pins that the next ball would reach without a miss on the oil as it
+ * lies by then.
  * Arguments: blocks a run (200), name of the only run wanted.
  */
 export function run(args: readonly string[] = []): void {
@@ -57,7 +65,7 @@ function setupFor(oil: LaneOil, posted: Posted, block: number): BlockSetup {
     bag,
     bowler: levelProfile((['220', '200', '180'] as const)[block % 3], 'tweener', block % 2 === 0 ? 'right' : 'left'),
     field: [],
-    practiceThrows: CHECKPOINTS[CHECKPOINTS.length - 1],
+    practiceThrows: CHECKPOINTS[CHECKPOINTS.length - 1] + 1,
     games: 1,
     scoring: 'ten-pin',
     posted,
@@ -89,7 +97,7 @@ function report(title: string, blocks: number, posted: Posted, oilOf: (block: nu
     const setup = setupFor(oilOf(block), posted, block)
     let state = beginBlock(setup, seed)
     const truth = measurePattern(state.lanes[0].film)
-    const figures = [metresToFeet(truth.lengthMetres), truth.volumeMicrolitres / 1000, truth.ratio]
+    const fresh = [metresToFeet(truth.lengthMetres), truth.volumeMicrolitres / 1000, truth.ratio]
     let belief = beginBelief(setup, 0, seed)
     let thrown = 0
     CHECKPOINTS.forEach((checkpoint, c) => {
@@ -100,7 +108,11 @@ function report(title: string, blocks: number, posted: Posted, oilOf: (block: nu
         belief = updateBelief(belief, shown)
         milliseconds.push(performance.now() - start)
       }
-      add(tallies[c], summarise(belief), figures)
+      const { lengthFeet, volumeMillilitres, ratio } = summarise(belief)
+      const next = errorFreeBall(state, block)
+      const entries = Float64Array.from(belief.hypotheses.weights, (_, i) => next(filmOf(belief, i)))
+      const readings = [lengthFeet, volumeMillilitres, ratio, readingOf(entries, belief.hypotheses.weights)]
+      add(tallies[c], readings, [...fresh, next(state.lanes[0].film)])
     })
     effective += effectiveSize(belief.hypotheses.weights) / blocks
   }
@@ -112,9 +124,22 @@ function report(title: string, blocks: number, posted: Posted, oilOf: (block: nu
   )
 }
 
-function add(tallies: Tally[], summary: BeliefSummary, figures: readonly number[]): void {
-  FIGURES.forEach((figure, f) => {
-    const { low, high, mean } = summary[figure]
+/** Board at the pins of the next ball as meant, on whatever film. */
+function errorFreeBall(state: BlockState, block: number): (film: OilFilm) => number {
+  const { aim, release, ballId } = thumb(state, block)
+  const { bowler } = state.setup
+  const ball = dynamicsOf(bag.find((one) => one.id === ballId) ?? bag[0])
+  const launch = intendedLaunch(bowler, aim, release)
+  const out = newRollOutcome()
+  return (film) => {
+    const own = bowler.hand === 'left' ? mirrorFilm(film) : film
+    rollBall(own, buildStepTable(own), ball, launch, out)
+    return metresToBoard(out.lateralAtPinsMetres)
+  }
+}
+
+function add(tallies: Tally[], readings: readonly Reading[], figures: readonly number[]): void {
+  readings.forEach(({ low, high, mean }, f) => {
     if (figures[f] >= low && figures[f] <= high) tallies[f].covered++
     tallies[f].width += high - low
     tallies[f].miss += Math.abs(mean - figures[f])
@@ -123,11 +148,12 @@ function add(tallies: Tally[], summary: BeliefSummary, figures: readonly number[
 
 function print(title: string, blocks: number, tallies: readonly (readonly Tally[])[]): void {
   console.log(title)
-  console.log('throws   length: covered  width  miss   volume: covered  width  miss    ratio: covered  width  miss')
+  const heads = FIGURES.map((figure) => `${figure}: covered`.padStart(22).concat('  width  miss'))
+  console.log(`throws${heads.join('')}`)
   CHECKPOINTS.forEach((checkpoint, c) => {
     const cells = tallies[c].map(({ covered, width, miss }) => {
       const share = `${((100 * covered) / blocks).toFixed(0)} %`
-      return share.padStart(16) + (width / blocks).toFixed(2).padStart(7) + (miss / blocks).toFixed(2).padStart(6)
+      return share.padStart(22) + (width / blocks).toFixed(2).padStart(7) + (miss / blocks).toFixed(2).padStart(6)
     })
     console.log(String(checkpoint).padStart(6) + cells.join(''))
   })

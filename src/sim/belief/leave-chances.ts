@@ -20,6 +20,9 @@ const UNKNOWN_SHARE = 0.02
 const read = newCarryDistribution()
 const chances = new Float64Array(FULL_RACK + 1)
 
+/** Weights of entries 0, ±½, ±1 and ±1½ boards away: a rolled throw stands for a blur of them (see Blur.entryBoards). */
+const NEARBY = [0.3, 0.22, 0.1, 0.03] as const
+
 /**
  * The chance of leaving `mask` (bowler's own side) from a full rack, tabulated around the lane for one throw's speed.
  * Chances over all leaves sum to 1 at every entry.
@@ -32,7 +35,22 @@ export function leaveChances(mask: number, speedMetresPerSecond: number): LeaveC
       carryDistribution(offset, FIRST_TANGENT + t * TANGENT_STEP, speedMetresPerSecond, read)
       table[t * BOARDS + b] = flattenedChance(mask)
     }
-  return { at: (entryBoard, tangent) => lookUp(table, entryBoard, tangent) }
+  const blurred = blurAcross(table)
+  return { at: (entryBoard, tangent) => lookUp(blurred, entryBoard, tangent) }
+}
+
+function blurAcross(table: Float64Array): Float64Array {
+  const blurred = new Float64Array(table.length)
+  for (let t = 0; t < TANGENTS; t++)
+    for (let b = 0; b < BOARDS; b++) {
+      let sum = NEARBY[0] * table[t * BOARDS + b]
+      for (let away = 1; away < NEARBY.length; away++)
+        sum +=
+          NEARBY[away] *
+          (table[t * BOARDS + Math.max(0, b - away)] + table[t * BOARDS + Math.min(BOARDS - 1, b + away)])
+      blurred[t * BOARDS + b] = sum
+    }
+  return blurred
 }
 
 /** The leave's chance after taking square roots of all chances, since the table is a sample and racks differ. */
