@@ -1,29 +1,31 @@
-import type { BeliefSummary } from '../belief/summary.js'
-import { summarise } from '../belief/summary.js'
+import { type BeliefSummary, summarise } from '../belief/summary.js'
 import type { BlockState, Decision, Observation, Spot, ThrowRecord } from '../block/types.js'
 import { facesNewRack } from '../block/view.js'
 import { bestKnownChoice } from '../decision/known-choice.js'
+import { type FairChoices, gradeFair, prepareFair } from '../fair/fair-grade.js'
+import type { FairSearch } from '../fair/fair-search.js'
+import type { FairSpareSearch } from '../fair/fair-spare.js'
+import type { FairGrade, PricedFairGrade } from '../fair/grade-types.js'
+import { beginSession, type FairSession, follow } from '../fair/session.js'
 import { type Alternative, alternativesOf } from './alternatives.js'
-import { type BeliefWalk, walkBeliefs } from './belief-walk.js'
 import { CAUTIONS } from './cautions.js'
-import { type FirstBallJudge, judgeFirstBalls } from './first-ball-judge.js'
+import { judgeFirstBalls } from './first-ball-judge.js'
 import { type Innovation, innovationOf } from './innovation.js'
 import { type LedgerTerms, ledgerOf } from './ledger.js'
 import { type LuckNote, luckNotes } from './luck-notes.js'
 import { type MeantPath, meantPath } from './meant-path.js'
-import { stateBefore } from './moments.js'
+import { stateAfter, stateBefore } from './moments.js'
 import { readFirstBall } from './read-first-ball.js'
 import { readSpare } from './read-spare.js'
-import type { Reading, Verdict } from './reading.js'
+import type { Reading } from './reading.js'
 import { type AccountSums, sumsOf } from './sums.js'
 import type { Tag } from './tag.js'
 import { tagsOf } from './tags.js'
 import { throwWorths } from './throw-worths.js'
-import { verdictOn } from './verdict.js'
 
 export interface AccountOptions {
   /** Grades fixed during play, by the throw's number; what is missing is graded now. */
-  readonly grades?: readonly (Verdict | null | undefined)[]
+  readonly grades?: readonly (FairGrade | null | undefined)[]
   /** Whether to price the road not taken; without it and with grades kept, an account takes a fraction of the time. */
   readonly alternatives?: boolean
 }
@@ -39,7 +41,8 @@ export interface ThrowAccount {
   readonly standingBefore: number
   readonly standingAfter: number
   readonly graded: {
-    readonly verdict: Verdict
+    /** By what could be known; of what was lost, it charges what is not too close to call. */
+    readonly grade: PricedFairGrade
     readonly bestKnown: Decision
     readonly ledger: LedgerTerms
     /** Empty for spares, and where it was not asked for. */
@@ -83,11 +86,12 @@ export function accountOf(state: BlockState, options: AccountOptions = {}): Acco
 
 /** Works an account out throw by throw: yields after each, returns the whole. Draws nothing of the block's own luck. */
 export function* accountSteps(state: BlockState, options: AccountOptions = {}): Generator<AccountStep, Account> {
-  const walk = walkBeliefs()
+  let session = beginSession(state.setup, state.seed)
   const throws: ThrowAccount[] = []
   const readings: Reading[] = []
   for (const [index, record] of state.throws.entries()) {
-    const { account, reading } = accountThrow(stateBefore(state, index), record, walk, throws, options)
+    const { account, reading, after } = accountThrow(state, index, record, session, throws, options)
+    session = after
     throws.push(account)
     if (reading) readings.push(reading)
     yield { done: index + 1, of: state.throws.length, latest: account }
@@ -98,53 +102,54 @@ export function* accountSteps(state: BlockState, options: AccountOptions = {}): 
     tags: tagsOf({ setup: state.setup, readings }),
     luck: luckNotes(
       throws.flatMap(({ index, spot, graded }) =>
-        graded ? [{ index, frame: spot.frame, chargedPins: graded.verdict.givenAwayPins, ledger: graded.ledger }] : [],
+        graded ? [{ index, frame: spot.frame, chargedPins: graded.grade.givenAwayPins, ledger: graded.ledger }] : [],
       ),
     ),
     cautions: CAUTIONS,
   }
 }
 
+interface Accounted {
+  readonly account: ThrowAccount
+  readonly reading: Reading | null
+  /** What could be known once the throw had been seen. */
+  readonly after: FairSession
+}
+
 function accountThrow(
-  before: BlockState,
+  state: BlockState,
+  index: number,
   record: ThrowRecord,
-  walk: BeliefWalk,
+  earlierSession: FairSession,
   earlier: readonly ThrowAccount[],
   { grades, alternatives = true }: AccountOptions,
-): { account: ThrowAccount; reading: Reading | null } {
+): Accounted {
   const { spot, decision } = record
-  const index = before.throws.length
-  const belief = walk.at(before, spot.lane)
-  const summary = summarise(belief)
+  const before = stateBefore(state, index)
+  const session = follow(earlierSession, before)
+  const after = follow(session, stateAfter(state, index))
   const isFirstBall = facesNewRack(before)
-  let opened: FirstBallJudge | null = null
-  const openJudge = (): FirstBallJudge => {
-    opened ??= judgeFirstBalls(before.setup, belief, spot.lane)
-    return opened
-  }
-  const counts = spot.phase === 'game'
-  const verdict = counts ? (grades?.[index] ?? verdictOn(before, decision, belief, openJudge)) : null
-  const reading =
-    verdict === null
-      ? null
-      : isFirstBall
-        ? readFirstBall(before, record, openJudge, verdict, (at) => earlier[at].innovation, null)
-        : readSpare(before, record, belief, verdict)
-  const bestKnown = verdict === null ? null : bestKnownChoice(before)
-  const bestFair = verdict === null ? null : verdict.lostPins > 0 ? verdict.best : decision
-  const graded =
-    verdict && bestKnown && bestFair
-      ? {
-          verdict,
-          bestKnown,
-          ledger: ledgerOf(Math.max(0, verdict.lostPins), throwWorths(before, record, bestFair, bestKnown)),
-          alternatives: isFirstBall && alternatives ? alternativesOf(before, decision, openJudge()) : [],
-        }
-      : null
-  const thrown = { ...before, events: [...before.events, { type: 'throw', record } as const] }
-  const innovation = isFirstBall ? innovationOf(before.setup, belief, walk.at(thrown, spot.lane), record) : null
+  const choices = once(() => prepareFair(before, 'lane', session))
+  const judge = once(() => judgeFirstBalls(before.setup, spot.lane, firstBallsOf(choices())))
+  const grade = spot.phase === 'game' ? pricedOf(grades?.[index] ?? gradeFair(before, decision, choices())) : null
+  const bestFair = grade && (grade.lostPins > 0 ? grade.best : decision)
+  const bestKnown = grade && bestKnownChoice(before)
+  const graded = grade &&
+    bestFair &&
+    bestKnown && {
+      grade,
+      bestKnown,
+      ledger: ledgerOf(grade.lostPins, throwWorths(before, record, bestFair, bestKnown)),
+      alternatives: isFirstBall && alternatives ? alternativesOf(before, decision, judge()) : [],
+    }
+  const beliefBefore = session.beliefs[spot.lane]
   return {
-    reading,
+    after,
+    reading:
+      grade &&
+      (isFirstBall
+        ? readFirstBall(before, record, judge, grade, (at) => earlier[at].innovation)
+        : readSpare(before, record, () => sparesOf(choices()), grade)),
     account: {
       index,
       spot,
@@ -159,8 +164,32 @@ function accountThrow(
         bestFair: bestFair && meantPath(before, bestFair),
         bestKnown: bestKnown && meantPath(before, bestKnown),
       },
-      belief: summary,
-      innovation,
+      belief: summarise(beliefBefore),
+      innovation: isFirstBall ? innovationOf(before.setup, beliefBefore, after.beliefs[spot.lane], record) : null,
     },
+  }
+}
+
+function pricedOf(grade: FairGrade): PricedFairGrade {
+  if (grade.kind === 'practice') throw new RangeError('A throw of a game was graded as practice.')
+  return grade
+}
+
+function firstBallsOf(choices: FairChoices): FairSearch {
+  if (choices.kind === 'spare') throw new RangeError('These choices are at a spare.')
+  return choices
+}
+
+function sparesOf(choices: FairChoices): FairSpareSearch {
+  if (choices.kind !== 'spare') throw new RangeError('These choices are at a full rack.')
+  return choices
+}
+
+/** Worked out when first asked for. */
+function once<T>(compute: () => T): () => T {
+  let kept: { readonly value: T } | null = null
+  return () => {
+    kept ??= { value: compute() }
+    return kept.value
   }
 }

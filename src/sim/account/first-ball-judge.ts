@@ -1,7 +1,7 @@
-import type { Belief } from '../belief/belief.js'
 import type { BlockSetup, Decision } from '../block/types.js'
 import type { PricedLine } from '../decision/best-line.js'
-import { type FairSearch, searchFair } from '../fair/fair-search.js'
+import type { FairSearch } from '../fair/fair-search.js'
+import { ballIndexOf } from '../fair/shots.js'
 import { judgingOn, pairedDifference, worthOnEachLane } from '../fair/worth-matrix.js'
 
 /** A gap between two choices in expected game pins, with one standard error. */
@@ -13,7 +13,6 @@ export interface Gap {
 /** What one who knows only what was shown can say of first-ball choices at one moment. */
 export interface FirstBallJudge {
   readonly setup: BlockSetup
-  readonly belief: Belief
   readonly lane: number
   readonly search: FairSearch
   /** Worth of a choice on each of the lanes imagined, the same lanes and misses for every choice. */
@@ -30,27 +29,21 @@ const DELIVERIES = 24
 const ROUND = 23
 const FIRST_DELIVERY = 600_000
 
-/** Opens a judge; the search behind it is the dear part, a choice costs a hundredth of it and is kept. */
-export function judgeFirstBalls(
-  setup: BlockSetup,
-  belief: Belief,
-  lane: number,
-  search: FairSearch = searchFair(setup, belief, lane),
-): FirstBallJudge {
+/** Opens a judge on a search; a choice costs a hundredth of the search and is kept. */
+export function judgeFirstBalls(setup: BlockSetup, lane: number, search: FairSearch): FirstBallJudge {
   const kept = new Map<string, Float64Array>()
   const judging = judgingOn(search.bench, search.imagine(LANES, ROUND), DELIVERIES, FIRST_DELIVERY)
   const onEachLane = (decision: Decision): Float64Array => {
     const key = decisionKey(decision)
     const known = kept.get(key)
     if (known) return known
-    const ballIndex = setup.bag.findIndex((ball) => ball.id === decision.ballId)
-    const worths = worthOnEachLane(judging, { ballIndex, aim: decision.aim, release: decision.release })
+    const { aim, release } = decision
+    const worths = worthOnEachLane(judging, { ballIndex: ballIndexOf(setup.bag, decision.ballId), aim, release })
     kept.set(key, worths)
     return worths
   }
   return {
     setup,
-    belief,
     lane,
     search,
     onEachLane,

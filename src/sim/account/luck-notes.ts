@@ -47,8 +47,16 @@ export function luckNotes(throws: readonly Graded[]): LuckNote[] {
   ]
 }
 
+/** Pins not worth a word beside others. */
+const NEXT_TO_NOTHING_PINS = 0.5
+
 function shares({ ledger }: Graded): string {
-  const said = (what: string, pins: number): string =>
-    `${what} ${pins > 0 ? 'took' : 'gave'} ${Math.abs(pins).toFixed(1)} pins`
-  return `${said('the delivery', ledger.deliveryPins)}, ${said('the pins', ledger.carryPins)}`
+  const parts: readonly (readonly [string, number])[] = [
+    ['the delivery', ledger.deliveryPins],
+    ['the pins', ledger.carryPins],
+  ]
+  return parts
+    .filter(([, pins]) => Math.abs(pins) >= NEXT_TO_NOTHING_PINS)
+    .map(([what, pins]) => `${what} ${pins > 0 ? 'took' : 'gave'} ${Math.abs(pins).toFixed(1)} pins`)
+    .join(', ')
 }

@@ -28,6 +28,15 @@ export function stateBefore(state: BlockState, index: number): BlockState {
   })
 }
 
+/**
+ * What was shown right after a throw, before anyone else bowled: the state before it with the throw's event added.
+ * Lanes and score are still those before it.
+ */
+export function stateAfter(state: BlockState, index: number): BlockState {
+  const before = stateBefore(state, index)
+  return Object.freeze({ ...before, events: state.events.slice(0, before.events.length + 1) })
+}
+
 function laneBefore(state: BlockState, lane: number, index: number): BlockState['lanes'][number] | undefined {
   return state.throws.find((one, at) => at >= index && one.spot.lane === lane)?.truth.laneBefore
 }

@@ -19,14 +19,13 @@ export function readFirstBall(
   openJudge: () => FirstBallJudge,
   verdict: Verdict,
   innovationOf: InnovationOf,
-  probe: FirstBallReading['probe'],
 ): FirstBallReading {
   const { decision, spot } = record
-  const shared = { kind: 'first-ball', index: before.throws.length, spot, decision, verdict, probe } as const
+  const shared = { kind: 'first-ball', index: before.throws.length, spot, decision, verdict } as const
   const lastIndex = lastFirstBallIndex(before, spot.lane)
   if (verdict.givenAwayPins <= 0) {
     const staying = lastIndex < 0 ? null : untroubled(before, lastIndex, innovationOf)
-    return { ...shared, staying, nearest: null, nearestSameBall: null, ballLostPins: 0, shares: null }
+    return { ...shared, ...NOTHING_LOST, staying }
   }
   const judge = openJudge()
   const tolerance = verdict.tooCloseToCallPins
@@ -42,8 +41,14 @@ export function readFirstBall(
     nearestSameBall: sameBall && !isSame(sameBall, decision) ? better(sameBall) : null,
     ballLostPins: bestSameBall ? Math.max(0, judge.gap(verdict.best, bestSameBall).pins) : verdict.lostPins,
     shares: partShares(decision, nearest, judge.meanWorth),
+    lessonLostPins:
+      verdict.teachingPins === null
+        ? 0
+        : Math.max(0, verdict.lostPins - Math.max(0, judge.gap(verdict.best, decision).pins)),
   }
 }
+
+const NOTHING_LOST = { nearest: null, nearestSameBall: null, ballLostPins: 0, shares: null, lessonLostPins: 0 } as const
 
 function lastFirstBallIndex({ throws }: BlockState, lane: number): number {
   return throws.findLastIndex(
@@ -80,13 +85,13 @@ function insteadOf(
 }
 
 function holds(
-  { setup, belief, lane }: FirstBallJudge,
+  { setup, lane, search }: FirstBallJudge,
   seen: Decision | null,
   better: Decision,
   worse: Decision,
   tooClosePins: number,
 ): boolean {
-  return standsUnderDoubt(setup, belief, lane, seen, better, worse, tooClosePins, bentFirstBallWorth(setup))
+  return standsUnderDoubt(setup, search.belief, lane, seen, better, worse, tooClosePins, bentFirstBallWorth(setup))
 }
 
 function stayingOf(

@@ -1,18 +1,18 @@
-import type { Belief } from '../belief/belief.js'
-import type { BlockState, ThrowRecord } from '../block/types.js'
+import type { BlockState, Decision, ThrowRecord } from '../block/types.js'
 import { lastFirstBall } from '../decision/least-move.js'
+import { type FairSpareSearch, meanByTable } from '../fair/fair-spare.js'
+import { ballIndexOf } from '../fair/shots.js'
 import { mirrorMask } from '../pins/leaves.js'
 import { bentSpareWorth } from './bent-worths.js'
 import { standsUnderDoubt } from './model-doubt.js'
 import { withParts } from './part-shares.js'
 import type { SpareReading, Verdict } from './reading.js'
-import { judgeSpares } from './spare-judge.js'
 
 /** What a throw at a spare lost by its ball and by its line. */
 export function readSpare(
   before: BlockState,
   { decision, spot, standingBefore }: ThrowRecord,
-  belief: Belief,
+  openSearch: () => FairSpareSearch,
   verdict: Verdict,
 ): SpareReading {
   const shared = {
@@ -24,7 +24,10 @@ export function readSpare(
     verdict,
   } as const
   if (verdict.givenAwayPins <= 0) return { ...shared, shares: null, stands: false }
-  const { meanWorth } = judgeSpares(before, belief, spot.lane)
+  const { setup } = before
+  const { situations, belief } = openSearch()
+  const meanWorth = ({ ballId, aim, release }: Decision): number =>
+    meanByTable(situations, { ballIndex: ballIndexOf(setup.bag, ballId), aim, release })
   const { best } = verdict
   const neither = meanWorth(decision)
   const both = meanWorth(best)
@@ -33,7 +36,6 @@ export function readSpare(
   // two parts: each one's share is the mean of putting it right first and putting it right last
   const ball = (ballAlone - neither + both - lineAlone) / 2
   const line = (lineAlone - neither + both - ballAlone) / 2
-  const { setup } = before
   const own = setup.bowler.hand === 'left' ? mirrorMask(standingBefore) : standingBefore
   const stands =
     both - neither > verdict.tooCloseToCallPins &&

@@ -1,18 +1,14 @@
 import type { Decision, Spot, ThrowRecord } from '../block/types.js'
+import type { PricedFairGrade } from '../fair/grade-types.js'
 import type { Gap } from './first-ball-judge.js'
 import type { Innovation } from './innovation.js'
 import type { PartShares } from './part-shares.js'
 
-/** What is needed of a grade that holds a choice against the best by what could be known. */
-export interface Verdict {
-  readonly best: Decision
-  /** Worth of the best less that of the choice, over the belief. */
-  readonly lostPins: number
-  /** A gap this small is too close to call. */
-  readonly tooCloseToCallPins: number
-  /** What is charged: the gap less what is too close to call, never below 0. */
-  readonly givenAwayPins: number
-}
+/** What is needed of a grade by what could be known. */
+export type Verdict = Pick<
+  PricedFairGrade,
+  'best' | 'lostPins' | 'tooCloseToCallPins' | 'givenAwayPins' | 'teachingPins'
+>
 
 /** A counterfactual: what to have done instead, what it saves, and whether that holds when the physics is doubted. */
 export interface Instead {
@@ -51,8 +47,8 @@ export interface FirstBallReading {
   readonly ballLostPins: number
   /** How the nearest choice's gain divides among the parts; null as above. */
   readonly shares: PartShares | null
-  /** What a throw here would teach, in pins over the block; null after the opening frames. */
-  readonly probe: { readonly choicePins: number; readonly bestPins: number } | null
+  /** Of what was lost, the part that is a poorer lesson about the oil; 0 after the opening frames. */
+  readonly lessonLostPins: number
 }
 
 /** One throw at a spare. */

@@ -48,6 +48,6 @@ export function sumsOf(throws: readonly ThrowAccount[]): AccountSums {
 function sum(throws: readonly ThrowAccount[]): LedgerSum {
   return {
     ledger: addLedgers(throws.flatMap(({ graded }) => (graded ? [graded.ledger] : []))),
-    chargedPins: throws.reduce((pins, { graded }) => pins + (graded?.verdict.givenAwayPins ?? 0), 0),
+    chargedPins: throws.reduce((pins, { graded }) => pins + (graded?.grade.givenAwayPins ?? 0), 0),
   }
 }

@@ -11,6 +11,7 @@ export const TAG_KINDS = [
   'moved-too-early',
   'move-too-small',
   'move-too-far',
+  'moved-the-wrong-way',
   'blamed-the-lane',
   'missed-a-change',
   'skipped-a-probe',

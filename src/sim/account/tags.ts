@@ -8,12 +8,16 @@ import { wrongBall } from './tags/wrong-ball.js'
 import { wrongLine } from './tags/wrong-line.js'
 
 export const MOST_TAGS_PER_GAME = 3
+/** What costs no more, all its throws together, is a sound choice and not worth a finding. */
+const LEAST_TAG_PINS = 0.5
 /** How much dearer a plain finding must be to go before one that says more, per step of rank. */
 const RANK_WORTH = 0.15
 
 /** Everything that could be said of the choices; most of it overlaps. */
 export function tagCandidates(context: TagContext): Candidate[] {
-  return [wrongBall, wrongLine, timing, moveSize, skippedProbe, spareChoice].flatMap((family) => family(context))
+  return [wrongBall, wrongLine, timing, moveSize, skippedProbe, spareChoice]
+    .flatMap((family) => family(context))
+    .filter(({ parts }) => total(parts) > LEAST_TAG_PINS)
 }
 
 /**
@@ -42,5 +46,5 @@ function withoutThrows(one: Candidate, throws: readonly number[]): Candidate[] {
   const parts = one.parts.filter(({ reading }) => !throws.includes(reading.index))
   if (parts.length === one.parts.length) return [one]
   const isWorthSaying = parts.some(({ pins, reading }) => pins > reading.verdict.tooCloseToCallPins)
-  return isWorthSaying ? [{ ...one, parts }] : []
+  return isWorthSaying && total(parts) > LEAST_TAG_PINS ? [{ ...one, parts }] : []
 }

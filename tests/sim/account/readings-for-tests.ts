@@ -75,7 +75,7 @@ export function firstBall(
   decision: Decision,
   parts: Partial<Omit<FirstBallReading, 'kind' | 'decision' | 'index' | 'spot'>> = {},
 ): FirstBallReading {
-  const lostPins = parts.nearest?.saved.pins ?? parts.staying?.saved.pins ?? 0
+  const lostPins = parts.nearest?.saved.pins ?? parts.staying?.saved.pins ?? parts.lessonLostPins ?? 0
   return {
     kind: 'first-ball',
     index: frame - 1,
@@ -86,13 +86,14 @@ export function firstBall(
       lostPins,
       tooCloseToCallPins: TOO_CLOSE,
       givenAwayPins: Math.max(0, lostPins - TOO_CLOSE),
+      teachingPins: null,
     },
     staying: null,
     nearest: null,
     nearestSameBall: null,
     ballLostPins: 0,
     shares: null,
-    probe: null,
+    lessonLostPins: 0,
     ...parts,
   }
 }
@@ -114,6 +115,7 @@ export function spare(
       lostPins,
       tooCloseToCallPins: TOO_CLOSE,
       givenAwayPins: Math.max(0, lostPins - TOO_CLOSE),
+      teachingPins: null,
     },
     shares,
     stands: true,

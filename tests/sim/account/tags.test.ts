@@ -73,8 +73,8 @@ describe('findings about one choice', () => {
   })
 
   it('points out a throw that would have taught more for the same pins', () => {
-    const reading = firstBall(1, line(24, 12), { probe: { choicePins: 0.4, bestPins: 1.6 } })
-    expect(tags([reading])).toMatchObject([{ kind: 'skipped-a-probe', pins: 1.2000000000000002 }])
+    const reading = firstBall(1, line(24, 12), { lessonLostPins: 1.2 })
+    expect(tags([reading])).toMatchObject([{ kind: 'skipped-a-probe', pins: 1.2 }])
   })
 })
 
@@ -144,9 +144,14 @@ describe('findings about moves', () => {
     expect(kinds([moved(line(30, 15), line(27, 13.5))])).toEqual(['move-too-far'])
   })
 
-  it('says nothing of the size where it was about right or the direction was wrong', () => {
+  it('says that a move went the other way', () => {
+    expect(kinds([moved(line(22, 11), line(28, 14))])).toEqual(['moved-the-wrong-way'])
+  })
+
+  it('says nothing of a move that was about right, or across the one that was called for', () => {
     expect(kinds([moved(line(26, 13), line(27, 13.5))])).toEqual(['wrong-line'])
-    expect(kinds([moved(line(22, 11), line(28, 14))])).toEqual(['wrong-line'])
+    // feet left and target right, where both had to go left
+    expect(kinds([moved(line(26, 8), line(28, 14))])).toEqual(['wrong-line'])
   })
 })
 
@@ -183,6 +188,12 @@ describe('what is not said', () => {
         expect(tagCandidates({ setup: houseSetup, readings: everyKind(pins, true) })).toEqual([])
       }),
     )
+  })
+
+  it('is a sound choice: all its throws together cost half a pin or less', () => {
+    const costs = (pins: number) => firstBall(2, line(24, 12), { nearest: saves(line(26, 13), pins), shares: noShares })
+    expect(kinds([costs(0.5)])).toEqual([])
+    expect(kinds([costs(0.51)])).toEqual(['wrong-line'])
   })
 
   it('is anything that does not stand when the physics is doubted', () => {

@@ -1,15 +1,15 @@
 import { changeWords, framesWords, pinsWords } from '../choice-words.js'
 import type { FirstBallReading } from '../reading.js'
-import { type Candidate, pinsEvidence, shareEvidence } from '../tag.js'
+import { type Candidate, pinsEvidence, shareEvidence, type TagKind } from '../tag.js'
 import { candidate, counts, firstBalls, type TagContext } from './tag-context.js'
 
 /** A move that goes less than this share of the way was too small, one that goes beyond the other too far. */
 const TOO_SMALL = 0.5
 const TOO_FAR = 1.5
-/** Cosine between the move made and the move to make, from which on the direction was right. */
+/** Cosine between the move made and the move to make, from which on the direction was right; below its negative, the other way. */
 const SAME_DIRECTION = 0.5
 
-/** Moves that were called for and went the right way, but not as far as needed, or past it. */
+/** Moves that were called for but went not far enough, too far or the other way. */
 export function moveSize(context: TagContext): Candidate[] {
   return firstBalls(context).flatMap((reading) => {
     const move = moveOf(reading)
@@ -17,8 +17,11 @@ export function moveSize(context: TagContext): Candidate[] {
   })
 }
 
+type MoveKind = Extract<TagKind, 'move-too-small' | 'move-too-far' | 'moved-the-wrong-way'>
+
 interface Move {
-  /** How much of the way was gone. */
+  readonly kind: MoveKind
+  /** How much of the way was gone; below 0 the other way. */
   readonly share: number
   readonly savedPins: number
   readonly to: FirstBallReading['decision']
@@ -36,24 +39,44 @@ function moveOf(reading: FirstBallReading): Move | null {
   const madeSquare = made.feet * made.feet + made.target * made.target
   const neededSquare = needed.feet * needed.feet + needed.target * needed.target
   if (madeSquare === 0 || neededSquare === 0) return null
-  if (along < SAME_DIRECTION * Math.sqrt(madeSquare * neededSquare)) return null
+  const cosine = along / Math.sqrt(madeSquare * neededSquare)
+  if (Math.abs(cosine) < SAME_DIRECTION) return null
   const share = along / neededSquare
   if (share >= TOO_SMALL && share <= TOO_FAR) return null
-  return { share, savedPins: instead.saved.pins, to: instead.decision }
+  const kind = share < 0 ? 'moved-the-wrong-way' : share < TOO_SMALL ? 'move-too-small' : 'move-too-far'
+  return { kind, share, savedPins: instead.saved.pins, to: instead.decision }
 }
 
 function between(from: { feetBoard: number; targetBoard: number }, to: { feetBoard: number; targetBoard: number }) {
   return { feet: to.feetBoard - from.feetBoard, target: to.targetBoard - from.targetBoard }
 }
 
-function candidateOf(reading: FirstBallReading, { share, savedPins, to }: Move, { setup }: TagContext): Candidate {
-  const isSmall = share < TOO_SMALL
+const WENT: Readonly<Record<MoveKind, string>> = {
+  'move-too-small': 'the right way, not far enough',
+  'move-too-far': 'the right way, too far',
+  'moved-the-wrong-way': 'the other way',
+}
+
+const PRACTISE: Readonly<Record<MoveKind, string>> = {
+  'move-too-small':
+    'Turn boards at the pins into boards of feet before moving, and make the whole move at once; the next throw tells whether it was too much.',
+  'move-too-far':
+    'Turn boards at the pins into boards of feet before moving, and make that move only; add the rest when the next throw asks for it.',
+  'moved-the-wrong-way':
+    'Before moving, say where along the lane the friction is wanted and on which side of the present line it lies; then say which way that takes the feet.',
+}
+
+function candidateOf(
+  reading: FirstBallReading,
+  { kind, share, savedPins, to }: Move,
+  { setup }: TagContext,
+): Candidate {
   const from = reading.staying?.decision ?? reading.decision
   const { bag, bowler } = setup
   const move = changeWords(from, reading.decision, bag, bowler.hand)
   const needed = changeWords(from, to, bag, bowler.hand)
   return candidate(
-    isSmall ? 'move-too-small' : 'move-too-far',
+    kind,
     [reading],
     () => savedPins,
     ([{ spot }], pins) => ({
@@ -62,10 +85,8 @@ function candidateOf(reading: FirstBallReading, { share, savedPins, to }: Move, 
         shareEvidence('of the way that was gone', share),
         pinsEvidence('lost by staying against the best', reading.staying?.lostPins ?? 0),
       ],
-      words: `${framesWords([spot.frame])}: a move was called for and went the right way, ${isSmall ? 'not far enough' : 'too far'}: ${move} where ${needed} was as good as any. About ${pinsWords(pins)}.`,
-      practise: isSmall
-        ? 'Turn boards at the pins into boards of feet before moving, and make the whole move at once; the next throw tells whether it was too much.'
-        : 'Turn boards at the pins into boards of feet before moving, and make that move only; add the rest when the next throw asks for it.',
+      words: `${framesWords([spot.frame])}: a move was called for and went ${WENT[kind]}: ${move} where ${needed} was as good as any. About ${pinsWords(pins)}.`,
+      practise: PRACTISE[kind],
     }),
   )
 }

@@ -18,6 +18,7 @@ const RANKS: Readonly<Record<TagKind, number>> = {
   'skipped-a-probe': 3,
   'move-too-small': 2,
   'move-too-far': 2,
+  'moved-the-wrong-way': 2,
   'wrong-ball': 1,
   'wrong-speed': 1,
   'wrong-target': 0,

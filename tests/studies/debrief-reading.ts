@@ -1,0 +1,145 @@
+import { type Account, accountOf } from '../../src/sim/account/account.js'
+import { LEDGER_TERMS } from '../../src/sim/account/ledger.js'
+import { advance } from '../../src/sim/block/advance.js'
+import { beginBlock } from '../../src/sim/block/begin.js'
+import { followTheMiss } from '../../src/sim/block/follow-the-miss.js'
+import type { BlockSetup, BlockState, Decision } from '../../src/sim/block/types.js'
+import { playerView } from '../../src/sim/block/view.js'
+import { levelProfile } from '../../src/sim/bowler/levels.js'
+import { WIDEST_LIMITS } from '../../src/sim/lane/generator.js'
+import { FULL_RACK, leaveName } from '../../src/sim/pins/leaves.js'
+import { stream } from '../../src/sim/random.js'
+import { bag } from '../sim/ball/bag-for-tests.js'
+import { flatFortyFive, houseForty, shortThirtyFive } from '../sim/lane/patterns-for-tests.js'
+
+const [sandedSolid, , hybrid, weakPearl] = bag
+
+const house: BlockSetup = {
+  name: 'house',
+  lanes: [{ name: 'lane 3', oil: { kind: 'pattern', pattern: houseForty } }],
+  bag,
+  bowler: levelProfile('200'),
+  field: [
+    {
+      profile: levelProfile('180', 'cranker'),
+      ball: sandedSolid,
+      aim: { feetBoard: 28, targetBoard: 15, speedStep: 0 },
+    },
+    { profile: levelProfile('200'), ball: hybrid, aim: { feetBoard: 26, targetBoard: 13, speedStep: 0 } },
+    { profile: levelProfile('160', 'stroker'), ball: weakPearl, aim: { feetBoard: 22, targetBoard: 11, speedStep: 0 } },
+  ],
+  practiceThrows: 3,
+  games: 1,
+  scoring: 'ten-pin',
+  posted: 'sheet',
+  seeing: { arrowsBoardStep: 1, breakpointBoardStep: 1, breakpointFeetStep: 2, speedMphStep: 0.1 },
+}
+
+/** Lanes of several kinds, told and untold. */
+const SETUPS: readonly BlockSetup[] = [
+  house,
+  { ...house, name: 'flat and long', lanes: [{ name: 'lane 11', oil: { kind: 'pattern', pattern: flatFortyFive } }] },
+  {
+    ...house,
+    name: 'short, alone',
+    lanes: [{ name: 'lane 5', oil: { kind: 'pattern', pattern: shortThirtyFive } }],
+    field: [],
+    bowler: levelProfile('180'),
+  },
+  {
+    ...house,
+    name: 'unseen pair',
+    lanes: [
+      { name: 'lane 7', oil: { kind: 'limits', limits: WIDEST_LIMITS } },
+      { name: 'lane 8', oil: { kind: 'limits', limits: WIDEST_LIMITS } },
+    ],
+    field: [],
+    posted: 'nothing',
+  },
+]
+
+type Habit =
+  | 'answers each call'
+  | 'never moves'
+  | 'moves half as much'
+  | 'moves twice as much'
+  | 'first ball of the bag'
+const HABITS: readonly Habit[] = [
+  'answers each call',
+  'never moves',
+  'moves half as much',
+  'moves twice as much',
+  'first ball of the bag',
+]
+
+/** What a bowler of some habit throws next; opening lines are the rule of thumb's, spares by habit. */
+function choose(state: BlockState, habit: Habit, seed: string): Decision {
+  const view = playerView(state)
+  if (!view) throw new RangeError('The block is over.')
+  if (state.standing !== FULL_RACK || view.suggestion.release === 'spare') return view.suggestion
+  const last = view.onThisLane.findLast((one) => one.standingBefore === FULL_RACK)
+  if (!last) {
+    const draw = stream({ seed, game: 0, frame: 0, ball: 0, purpose: 'study' })()
+    const index = habit === 'first ball of the bag' ? 0 : 1 + Math.floor(draw * 3)
+    return { ...view.suggestion, ballId: state.setup.bag[index].id }
+  }
+  if (habit === 'never moves') return last.decision
+  const { aim } = last.decision
+  const answered = followTheMiss(aim, last.observation.contact)
+  const factor = habit === 'moves half as much' ? 0.5 : habit === 'moves twice as much' ? 2 : 1
+  const moved = (from: number, to: number): number => Math.round((from + factor * (to - from)) * 2) / 2
+  return {
+    ...last.decision,
+    aim: {
+      ...aim,
+      feetBoard: Math.min(46, Math.max(8, moved(aim.feetBoard, answered.feetBoard))),
+      targetBoard: Math.min(30, Math.max(2, moved(aim.targetBoard, answered.targetBoard))),
+    },
+  }
+}
+
+/** Debriefs with the events around their findings, to be read by one who knows the trade. @param args how many, and from which number on */
+export function run(args: readonly string[] = []): void {
+  const count = Number(args[0] ?? 20)
+  const first = Number(args[1] ?? 0)
+  for (let number = first; number < first + count; number++) {
+    const setup = SETUPS[number % SETUPS.length]
+    const habit = HABITS[number % HABITS.length]
+    const seed = `debrief ${number}`
+    let state = beginBlock(setup, seed)
+    while (state.spot) state = advance(state, choose(state, habit, seed))
+    const begin = process.cpuUsage()
+    const account = accountOf(state, { alternatives: false })
+    const { user, system } = process.cpuUsage(begin)
+    console.log(`\n=== ${number}: ${setup.name}, ${habit} (${((user + system) / 1e6).toFixed(0)} s)`)
+    print(account, state)
+  }
+}
+
+function print(account: Account, state: BlockState): void {
+  for (const { index, spot, kind, decision, observation, standingAfter, graded, innovation } of account.throws) {
+    const { aim } = decision
+    const ball = state.setup.bag.find((one) => one.id === decision.ballId)?.name ?? decision.ballId
+    const terms = graded ? LEDGER_TERMS.map((term) => graded.ledger[term].toFixed(1).padStart(5)).join('') : ''
+    const best = graded?.grade.best
+    const held =
+      graded && best && graded.grade.givenAwayPins > 0
+        ? ` charged ${graded.grade.givenAwayPins.toFixed(1)} best ${best.ballId} ${best.aim.feetBoard}/${best.aim.targetBoard}/${best.aim.speedStep}`
+        : ''
+    const told = innovation
+      ? ` off ${(innovation.shownBoard - innovation.predictedBoard).toFixed(1)} throw ${innovation.deliveryShare.toFixed(2)}`
+      : ''
+    console.log(
+      `${String(index).padStart(3)} ${spot.phase === 'practice' ? 'p' : 'f'}${spot.frame}.${spot.ball} lane ${spot.lane} ${kind === 'spare' ? 'spare' : 'first'} ${ball} ${aim.feetBoard}/${aim.targetBoard}/${aim.speedStep} saw ${observation.arrowsBoard}, ${observation.breakpointBoard}@${observation.breakpointFeet}, ${observation.contact}; ${leaveName(standingAfter)} |${terms}|${held}${told}`,
+    )
+  }
+  const { ledger, chargedPins } = account.sums.block
+  console.log(
+    `sum ${LEDGER_TERMS.map((term) => `${term} ${ledger[term].toFixed(1)}`).join(', ')}; charged ${chargedPins.toFixed(1)}`,
+  )
+  for (const { kind, throws, words, evidence } of account.tags) {
+    console.log(`* ${kind} [${throws.join(' ')}] ${words}`)
+    console.log(`    ${evidence.map((one) => `${one.words} ${one.value.toFixed(2)} ${one.unit}`).join('; ')}`)
+  }
+  for (const { words } of account.luck) console.log(`~ ${words}`)
+}
