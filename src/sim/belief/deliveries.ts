@@ -1,7 +1,7 @@
 import { ARROWS_METRES, deliverInto, intendedLaunch, type ScratchLaunch, scratchLaunch } from '../bowler/release.js'
 import { normalDistribution } from '../exact-math.js'
 import { boardToMetres, feetToMetres } from '../units.js'
-import { deliveryNodes } from './delivery-nodes.js'
+import { knownLineNodes, unseenLineNodes } from './delivery-nodes.js'
 import type { Cell, SeenCells } from './seen-cells.js'
 import type { ShownLine, ShownThrow } from './shown.js'
 
@@ -69,7 +69,7 @@ function ofKnownLine({ bowler }: ShownThrow, { aim, release }: ShownLine, cells:
       chanceWithin(arrows, meantArrows + drift, arrowsSpread) *
       chanceWithin(cells.speedMetresPerSecond, meant.speedMetresPerSecond - loss, speedSpread),
     nodesFor: (drift, loss) =>
-      deliveryNodes.map((node) => {
+      knownLineNodes.map((node) => {
         const miss = arrows.from + (arrows.to - arrows.from) * node.shareOfCell - drift - meantArrows
         const along = miss / arrowsSpread
         const across = node.acrossArrows
@@ -120,10 +120,10 @@ function ofUnseenLine({ bowler, observation }: ShownThrow, cells: SeenCells): De
     chanceOf: (_, loss) =>
       chanceWithin(cells.speedMetresPerSecond, strike.speedMetresPerSecond - loss, Math.max(LEAST_SPEED, speedSpread)),
     nodesFor: (drift, loss) =>
-      deliveryNodes.map((node, k) =>
+      unseenLineNodes.map((node, k) =>
         launchAt(
           arrows.from + (arrows.to - arrows.from) * node.shareOfCell - drift,
-          slopes[0] + ((slopes[1] - slopes[0]) * (k + 0.5)) / deliveryNodes.length,
+          slopes[0] + ((slopes[1] - slopes[0]) * (k + 0.5)) / unseenLineNodes.length,
           speedSeen + loss,
           node.spin,
           node.rotation,

@@ -1,7 +1,5 @@
 import { normalQuantile, power } from '../exact-math.js'
 
-/** How many throws stand for everything that could have left the hand. */
-export const DELIVERY_NODES = 10
 const DIMENSIONS = 4
 
 /** One possible miss: where in the seen cell at the arrows (0 to 1), and three standard normal numbers. */
@@ -36,8 +34,8 @@ function standardised(evens: number[]): number[] {
   return normals.map((z) => z / spread)
 }
 
-function makeNodes(): DeliveryNode[] {
-  const points = evenlySpread(DELIVERY_NODES)
+function makeNodes(count: number): readonly DeliveryNode[] {
+  const points = evenlySpread(count)
   const column = (d: number): number[] => points.map((point) => point[d])
   const across = standardised(column(1))
   const spin = standardised(column(2))
@@ -50,5 +48,10 @@ function makeNodes(): DeliveryNode[] {
   }))
 }
 
-/** The same for every throw and hypothesis: what differs between hypotheses is then their oil alone. */
-export const deliveryNodes: readonly DeliveryNode[] = makeNodes()
+/*
+ * The few throws that stand for everything that could have left the hand. They are the same for every throw and hypothesis: what
+ * differs between hypotheses is then their oil alone.
+ */
+export const knownLineNodes = makeNodes(10)
+/** A throw whose aim is not told teaches less, and is judged by fewer. */
+export const unseenLineNodes = makeNodes(6)
