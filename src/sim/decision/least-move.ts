@@ -45,9 +45,11 @@ export function leastMove(
   last: { readonly ballIndex: number; readonly aim: Aim },
   tolerancePins = TOO_CLOSE_PINS,
 ): PricedLine {
-  const enough = search.best.worth - tolerancePins
-  const same = search.perBall.filter((line) => line.ballIndex === last.ballIndex && line.worth >= enough)
-  const others = search.perBall.filter((line) => line.ballIndex !== last.ballIndex && line.worth >= enough)
+  const onSurface = ({ ballIndex, aim }: PricedLine): number => search.worthOf(ballIndex, aim)
+  const enough = onSurface(search.best) - tolerancePins
+  const good = search.perBall.filter((line) => onSurface(line) >= enough)
+  const same = good.filter((line) => line.ballIndex === last.ballIndex)
+  const others = good.filter((line) => line.ballIndex !== last.ballIndex)
   const kept = nearestOf(search, profile, same, last.aim, enough)
   const changed = nearestOf(search, profile, others, last.aim, enough)
   if (kept && (!changed || kept.size <= changed.size + BALL_CHANGE_BOARDS)) return kept.line

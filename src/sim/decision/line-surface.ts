@@ -9,10 +9,11 @@ import { boardToMetres } from '../units.js'
 import { LAYDOWNS, LINES, laydownMetresOf, SWINGS, swingMetresOf } from './line-grid.js'
 import { launchOfRelease, pointLaunch } from './line-launch.js'
 
-/** Speeds that are rolled, in the bowler's speed steps from the usual: each step's place and slope lie between two. */
-export const SPEED_NODES = [-1.5, -0.5, 0.5, 1.5] as const
-const MIDDLE_NODE = 1
-/** First every second laydown and swing is rolled at one speed; what goes far from the headpin is not looked at closer. */
+/** Speeds that are rolled, in the bowler's speed steps from the usual. */
+const SPEED_NODES = [-1, 0, 1] as const
+/** Place of the usual speed among them. */
+export const USUAL_NODE = 1
+/** First every second laydown and swing is rolled at the usual speed; what goes far from the headpin is not looked at closer. */
 const COARSE = 2
 /** Places at the headpin's row between which lines are rolled one by one at every speed. */
 const NEAR_METRES: readonly [number, number] = [boardToMetres(8.5), boardToMetres(28)]
@@ -64,19 +65,22 @@ export function rollLines(
     surface.outermostMetres[at] = outcome.breakpointLateralMetres
   }
   for (let laydown = 0; laydown < LAYDOWNS; laydown += COARSE)
-    for (let swing = 0; swing < SWINGS; swing += COARSE) rollInto(MIDDLE_NODE, laydown, swing)
+    for (let swing = 0; swing < SWINGS; swing += COARSE) rollInto(USUAL_NODE, laydown, swing)
   fillBetween(surface.lateralMetres)
   fillBetween(surface.tangent)
   fillBetween(surface.outermostMetres)
-  for (let node = 0; node < SPEED_NODES.length; node++)
-    for (let laydown = 0; laydown < LAYDOWNS; laydown++)
-      for (let swing = 0; swing < SWINGS; swing++) if (isNear(surface, laydown, swing)) rollInto(node, laydown, swing)
+  for (let laydown = 0; laydown < LAYDOWNS; laydown++)
+    for (let swing = 0; swing < SWINGS; swing++) {
+      if (!isNear(surface, laydown, swing)) continue
+      for (let node = 0; node < SPEED_NODES.length; node++)
+        if (node !== USUAL_NODE || laydown % COARSE !== 0 || swing % COARSE !== 0) rollInto(node, laydown, swing)
+    }
   measureSlopes(film, steps, ball, profile, surface)
 }
 
 /** Whether a line ends near enough to the headpin to be worth a closer look. */
 export function isNear(surface: LineSurface, laydown: number, swing: number): boolean {
-  const lateral = surface.lateralMetres[placeOf(0, laydown, swing)]
+  const lateral = surface.lateralMetres[placeOf(USUAL_NODE, laydown, swing)]
   return lateral > NEAR_METRES[0] && lateral < NEAR_METRES[1]
 }
 
@@ -86,7 +90,7 @@ function placeOf(node: number, laydown: number, swing: number): number {
 
 /** Fills the lines between the coarsely rolled ones by their mean, at every speed. */
 function fillBetween(values: Float64Array): void {
-  const middle = values.subarray(MIDDLE_NODE * LINES, (MIDDLE_NODE + 1) * LINES)
+  const middle = values.subarray(USUAL_NODE * LINES, (USUAL_NODE + 1) * LINES)
   for (let laydown = 0; laydown < LAYDOWNS; laydown += COARSE)
     for (let swing = 1; swing < SWINGS; swing += COARSE)
       middle[laydown * SWINGS + swing] =
@@ -95,7 +99,7 @@ function fillBetween(values: Float64Array): void {
     for (let swing = 0; swing < SWINGS; swing++)
       middle[laydown * SWINGS + swing] =
         0.5 * (middle[(laydown - 1) * SWINGS + swing] + middle[(laydown + 1) * SWINGS + swing])
-  for (let node = 0; node < SPEED_NODES.length; node++) if (node !== MIDDLE_NODE) values.set(middle, node * LINES)
+  for (let node = 0; node < SPEED_NODES.length; node++) if (node !== USUAL_NODE) values.set(middle, node * LINES)
 }
 
 function measureSlopes(
@@ -107,8 +111,6 @@ function measureSlopes(
 ): void {
   const { strike, error } = profile
   const launch = launchOfRelease(strike)
-  launch.speedMetresPerSecond =
-    strike.speedMetresPerSecond + SPEED_NODES[MIDDLE_NODE] * profile.speedStepMetresPerSecond
   const turned = strike.rotationRadians + error.rotationRadians
   const sineTurned = sine(turned)
   const cosineTurned = cosine(turned)
@@ -116,7 +118,7 @@ function measureSlopes(
   for (let laydown = 1; laydown < LAYDOWNS; laydown += SLOPE_STRIDE)
     for (let swing = 1; swing < SWINGS; swing += SLOPE_STRIDE) {
       if (!isNear(surface, laydown, swing)) continue
-      const base = surface.lateralMetres[placeOf(MIDDLE_NODE, laydown, swing)]
+      const base = surface.lateralMetres[placeOf(USUAL_NODE, laydown, swing)]
       pointLaunch(launch, laydownMetresOf(laydown), swingMetresOf(swing))
       launch.spinRadiansPerSecond = strike.spinRadiansPerSecond + error.spinRadiansPerSecond
       rollBall(film, steps, ball, launch, outcome)

@@ -2,12 +2,19 @@ import type { ErrorSpread } from '../bowler/profile.js'
 import { BOARD_WIDTH_METRES } from '../units.js'
 import { ANGLE_NODES, angleNodes, angleWeights, NARROW_SIGMA } from './angle-mixture.js'
 import { LAYDOWN_STEP_METRES, LAYDOWNS, LINES, SWING_STEP_METRES, SWINGS } from './line-grid.js'
-import type { LineSurface } from './line-surface.js'
+import { type LineSurface, USUAL_NODE } from './line-surface.js'
 import { lookUpWorth, type ValueTable } from './value-table.js'
 
 /** Gauss-Hermite nodes for the parallel miss, whose effect is nearly linear. */
 export const LATERAL_NODES = [-1.7320508075688772, 0, 1.7320508075688772] as const
 export const LATERAL_WEIGHTS = [1 / 6, 2 / 3, 1 / 6] as const
+
+/** Slope over one speed step, softer, usual and firmer, from the places at all three: of the parabola through them. */
+const SPEED_SLOPES = [
+  [-1.5, 2, -0.5],
+  [-0.5, 0, 0.5],
+  [0.5, -2, 1.5],
+] as const
 
 export interface LineValuing {
   readonly table: ValueTable
@@ -33,14 +40,13 @@ export function expectedWorth(
 ): number {
   const { error, table } = valuing
   const scale = speedStep === 0 ? 1 : valuing.offNormalErrorFactor
-  const node = speedStep + 1
-  const slower = node * LINES
-  const faster = (node + 1) * LINES
+  const own = (USUAL_NODE + speedStep) * LINES
+  const [bySlower, byUsual, byFaster] = SPEED_SLOPES[speedStep + 1]
   const lateralStep = (scale * error.lateralMetres) / LAYDOWN_STEP_METRES
   const swingStep = (scale * error.angleRadians * valuing.swingMetresPerRadian) / SWING_STEP_METRES
   const rho = error.lateralAngleCorrelation
-  const own = Math.sqrt(1 - rho * rho)
-  const narrowStep = NARROW_SIGMA * own * swingStep
+  const free = Math.sqrt(1 - rho * rho)
+  const narrowStep = NARROW_SIGMA * free * swingStep
   const speedSigmaSteps = (scale * error.speedMetresPerSecond) / valuing.speedStepMetresPerSecond
   let sum = 0
   for (let a = 0; a < LATERAL_NODES.length; a++) {
@@ -48,7 +54,7 @@ export function expectedWorth(
     const l0 = atLaydown < LAYDOWNS - 1 ? atLaydown | 0 : LAYDOWNS - 2
     const fl = atLaydown - l0
     for (let b = 0; b < ANGLE_NODES; b++) {
-      const z = rho * LATERAL_NODES[a] + own * angleNodes[b]
+      const z = rho * LATERAL_NODES[a] + free * angleNodes[b]
       const atSwing = clamp(swing + z * swingStep, SWINGS - 1)
       const s0 = atSwing < SWINGS - 1 ? atSwing | 0 : SWINGS - 2
       const fs = atSwing - s0
@@ -58,25 +64,22 @@ export function expectedWorth(
       const w10 = fl * (1 - fs)
       const w11 = fl * fs
       const weight = LATERAL_WEIGHTS[a] * angleWeights[b]
-      const outermost =
-        0.5 *
-        (mix(surface.outermostMetres, slower + corner, w00, w01, w10, w11) +
-          mix(surface.outermostMetres, faster + corner, w00, w01, w10, w11))
-      const outermostSlope = surface.outermostMetres[slower + corner + 1] - surface.outermostMetres[slower + corner]
+      const outermost = mix(surface.outermostMetres, own + corner, w00, w01, w10, w11)
+      const outermostSlope = surface.outermostMetres[own + corner + 1] - surface.outermostMetres[own + corner]
       const onLane = shareAbove(outermost, Math.abs(outermostSlope * narrowStep))
       sum += weight * (1 - onLane) * valuing.gutterWorth
       if (onLane === 0) continue
-      const slow = mix(surface.lateralMetres, slower + corner, w00, w01, w10, w11)
-      const fast = mix(surface.lateralMetres, faster + corner, w00, w01, w10, w11)
-      const tangent =
-        0.5 *
-        (mix(surface.tangent, slower + corner, w00, w01, w10, w11) +
-          mix(surface.tangent, faster + corner, w00, w01, w10, w11))
+      const lateral = mix(surface.lateralMetres, own + corner, w00, w01, w10, w11)
+      const tangent = mix(surface.tangent, own + corner, w00, w01, w10, w11)
       const byAngle =
         narrowStep *
-        ((1 - fl) * (surface.lateralMetres[slower + corner + 1] - surface.lateralMetres[slower + corner]) +
-          fl * (surface.lateralMetres[slower + corner + SWINGS + 1] - surface.lateralMetres[slower + corner + SWINGS]))
-      const bySpeed = (fast - slow) * speedSigmaSteps
+        ((1 - fl) * (surface.lateralMetres[own + corner + 1] - surface.lateralMetres[own + corner]) +
+          fl * (surface.lateralMetres[own + corner + SWINGS + 1] - surface.lateralMetres[own + corner + SWINGS]))
+      const bySpeed =
+        speedSigmaSteps *
+        (bySlower * mix(surface.lateralMetres, corner, w00, w01, w10, w11) +
+          byUsual * mix(surface.lateralMetres, LINES + corner, w00, w01, w10, w11) +
+          byFaster * mix(surface.lateralMetres, 2 * LINES + corner, w00, w01, w10, w11))
       const bySpin = scale * surface.perSpinSigma[corner]
       const byRotation = scale * surface.perRotationSigma[corner]
       const spread = Math.sqrt(
@@ -86,7 +89,7 @@ export function expectedWorth(
           2 * error.speedSpinCorrelation * bySpeed * bySpin +
           byRotation * byRotation,
       )
-      sum += weight * onLane * lookUpWorth(table, 0.5 * (slow + fast), tangent, spread)
+      sum += weight * onLane * lookUpWorth(table, lateral, tangent, spread)
     }
   }
   return sum
