@@ -118,9 +118,9 @@ function tellBlame(told: readonly Moved[], pins: number, { setup }: TagContext):
   const { hand } = setup.bowler
   const arrows = record.observation.arrowsBoard - record.decision.aim.targetBoard
   const crossed =
-    Math.abs(arrows) >= 0.5
+    Math.abs(arrows) >= 1
       ? `it crossed the arrows ${boards(arrows)} ${sideOf(arrows, hand)} of the target`
-      : 'it crossed the arrows on target, so speed or turn of the hand were off'
+      : `it crossed the arrows within a board of the target, and a board there is ${PINS_PER_TARGET} at the pins`
   const move = changeWords(last, dearest.decision, setup.bag, hand)
   return {
     evidence: [
