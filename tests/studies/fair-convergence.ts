@@ -1,0 +1,87 @@
+import { loadScenario } from '../../src/scenarios/load.js'
+import { advance } from '../../src/sim/block/advance.js'
+import { beginBlock } from '../../src/sim/block/begin.js'
+import type { BlockState } from '../../src/sim/block/types.js'
+import { facesNewRack, playerView } from '../../src/sim/block/view.js'
+import { pricingOf } from '../../src/sim/decision/bowler-pricing.js'
+import { meanOf } from '../../src/sim/decision/direct-worth.js'
+import { type FairSearch, type SearchBudget, searchFair, USUAL_BUDGET } from '../../src/sim/fair/fair-search.js'
+import { choose } from '../../src/sim/fair/policies.js'
+import { sessionOf } from '../../src/sim/fair/session.js'
+import { ballIndexOf } from '../../src/sim/fair/shots.js'
+import { type JudgedThrow, pairedDifference, worthOnEachLane } from '../../src/sim/fair/worth-matrix.js'
+
+const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-five', 'short-thirty-five'] as const
+const MOST_THROWS = 14
+
+/** About twenty times the usual work: 2.1 million rolled balls against a hundred thousand. */
+const LARGE_BUDGET: SearchBudget = {
+  sweepLanes: 64,
+  semifinalLines: 192,
+  semifinalLanes: 192,
+  semifinalDeliveries: 8,
+  finalLines: 40,
+  finalLanes: 300,
+  finalDeliveries: 64,
+  judgingLanes: 600,
+  judgingDeliveries: 64,
+  informationLanes: 32,
+}
+const BAND_STANDARD_ERRORS = 1.64
+
+interface Outcome {
+  readonly regret: number
+  /** Error of the usual judging's paired difference between the best and the line last thrown, and its own opinion of it. */
+  readonly error: number
+  readonly standardError: number
+}
+
+/**
+ * How much worse the usual search chooses than one of twenty times its work, and whether the standard error it reports
+ * covers its error. Arguments: decisions (100), number of the first (0).
+ */
+export async function run(args: readonly string[] = []): Promise<void> {
+  const decisions = Number(args[0] ?? 100)
+  const first = Number(args[1] ?? 0)
+  const outcomes: Outcome[] = []
+  for (let number = first; number < first + decisions; number++) outcomes.push(outcomeOf(await stateOf(number)))
+  const regrets = outcomes.map(({ regret }) => regret).sort((a, b) => a - b)
+  const mean = regrets.reduce((sum, regret) => sum + regret, 0) / regrets.length
+  const compared = outcomes.filter(({ standardError }) => standardError > 0)
+  const covered = compared.filter(
+    ({ error, standardError }) => Math.abs(error) <= BAND_STANDARD_ERRORS * standardError,
+  ).length
+  const at = (share: number): string => regrets[Math.floor(share * (regrets.length - 1))].toFixed(3)
+  console.log(`decisions ${first} to ${first + decisions - 1}`)
+  console.log(`regret in pins: mean ${mean.toFixed(3)}, median ${at(0.5)}, 90 % ${at(0.9)}, most ${at(1)}`)
+  console.log(`errors within 1.64 standard errors: ${covered} of ${compared.length}`)
+}
+
+/** A first ball to be decided after some throws of a numbered block. */
+async function stateOf(number: number): Promise<BlockState> {
+  const { setup } = await loadScenario(SCENARIOS[number % SCENARIOS.length])
+  let state = beginBlock(setup, `convergence ${number}`)
+  for (let thrown = (number * 5) % MOST_THROWS; thrown > 0 || !facesNewRack(state); thrown--)
+    state = advance(state, choose('thumb', state))
+  return state
+}
+
+function outcomeOf(state: BlockState): Outcome {
+  const lane = state.spot?.lane ?? 0
+  const belief = sessionOf(state).beliefs[lane]
+  const search = (budget: SearchBudget): FairSearch =>
+    searchFair(state.setup, belief, lane, pricingOf(state.setup), budget)
+  const usual = search(USUAL_BUDGET)
+  const large = search(LARGE_BUDGET)
+  const exactly = (thrown: JudgedThrow): Float64Array => worthOnEachLane(large.judging, thrown)
+  const usualBest = exactly(usual.finalists[0])
+  const last = playerView(state)?.suggestion
+  if (!last) throw new RangeError('The block is over.')
+  const chosen: JudgedThrow = { ballIndex: ballIndexOf(state.setup.bag, last.ballId), aim: last.aim }
+  const reported = pairedDifference(usual.bestOnJudging, worthOnEachLane(usual.judging, chosen))
+  return {
+    regret: meanOf(large.bestOnJudging) - meanOf(usualBest),
+    error: reported.mean - (meanOf(usualBest) - meanOf(exactly(chosen))),
+    standardError: reported.standardError,
+  }
+}
