@@ -7,7 +7,7 @@ import { standsUnderDoubt } from './model-doubt.js'
 import { nearestAsGood } from './nearest-line.js'
 import { partShares } from './part-shares.js'
 import type { FirstBallReading, Instead, Staying, Verdict } from './reading.js'
-import { isSame } from './throw-worths.js'
+import { isSame, worthOnTrueOil } from './throw-worths.js'
 
 /** What a throw before told about hand and lane, by its number in the block. */
 export type InnovationOf = (index: number) => Innovation | null
@@ -30,13 +30,16 @@ export function readFirstBall(
   const judge = openJudge()
   const tolerance = verdict.tooCloseToCallPins
   const last = lastIndex < 0 ? null : before.throws[lastIndex].decision
-  const better = (other: Decision): Instead => insteadOf(judge, other, decision, last, tolerance)
+  const onTrueOil = worthOnTrueOil(before, record)
+  const ownOnTrueOil = onTrueOil(decision)
+  const stands: Stands = (other) => holds(judge, last, other, decision, tolerance) && onTrueOil(other) > ownOnTrueOil
+  const better = (other: Decision): Instead => insteadOf(judge, other, decision, tolerance, stands)
   const nearest = nearestAsGood(judge, decision, verdict.best, tolerance)
   const bestSameBall = bestOfBall(judge, decision.ballId)
   const sameBall = bestSameBall && nearestAsGood(judge, decision, bestSameBall, tolerance, decision.ballId)
   return {
     ...shared,
-    staying: lastIndex < 0 ? null : stayingOf(before, lastIndex, decision, judge, verdict, innovationOf),
+    staying: lastIndex < 0 ? null : stayingOf(before, lastIndex, decision, judge, verdict, innovationOf, stands),
     nearest: better(nearest),
     nearestSameBall: sameBall && !isSame(sameBall, decision) ? better(sameBall) : null,
     ballLostPins: bestSameBall ? Math.max(0, judge.gap(verdict.best, bestSameBall).pins) : verdict.lostPins,
@@ -69,19 +72,18 @@ function untroubled(before: BlockState, lastIndex: number, innovationOf: Innovat
   }
 }
 
+/** Whether a choice that looks better than the one made goes on doing so. */
+type Stands = (other: Decision) => boolean
+
 function insteadOf(
   judge: FirstBallJudge,
   other: Decision,
   decision: Decision,
-  seen: Decision | null,
   tooClosePins: number,
+  stands: Stands,
 ): Instead {
   const saved = judge.gap(other, decision)
-  return {
-    decision: other,
-    saved,
-    stands: saved.pins > tooClosePins && holds(judge, seen, other, decision, tooClosePins),
-  }
+  return { decision: other, saved, stands: saved.pins > tooClosePins && stands(other) }
 }
 
 function holds(
@@ -101,6 +103,7 @@ function stayingOf(
   judge: FirstBallJudge,
   { best, tooCloseToCallPins }: Verdict,
   innovationOf: InnovationOf,
+  stands: Stands,
 ): Staying {
   const record = before.throws[lastIndex]
   const last = record.decision
@@ -111,7 +114,7 @@ function stayingOf(
     record,
     lostPins: Math.max(0, judge.gap(best, last).pins),
     saved,
-    stands: saved.pins > tooCloseToCallPins && holds(judge, last, last, decision, tooCloseToCallPins),
+    stands: saved.pins > tooCloseToCallPins && stands(last),
     innovation: innovationOf(lastIndex),
   }
 }

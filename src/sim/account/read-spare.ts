@@ -7,14 +7,16 @@ import { bentSpareWorth } from './bent-worths.js'
 import { standsUnderDoubt } from './model-doubt.js'
 import { withParts } from './part-shares.js'
 import type { SpareReading, Verdict } from './reading.js'
+import { worthOnTrueOil } from './throw-worths.js'
 
 /** What a throw at a spare lost by its ball and by its line. */
 export function readSpare(
   before: BlockState,
-  { decision, spot, standingBefore }: ThrowRecord,
+  record: ThrowRecord,
   openSearch: () => FairSpareSearch,
   verdict: Verdict,
 ): SpareReading {
+  const { decision, spot, standingBefore } = record
   const shared = {
     kind: 'spare',
     index: before.throws.length,
@@ -37,7 +39,9 @@ export function readSpare(
   const ball = (ballAlone - neither + both - lineAlone) / 2
   const line = (lineAlone - neither + both - ballAlone) / 2
   const own = setup.bowler.hand === 'left' ? mirrorMask(standingBefore) : standingBefore
+  const onTrueOil = worthOnTrueOil(before, record)
   const stands =
+    onTrueOil(best) > onTrueOil(decision) &&
     both - neither > verdict.tooCloseToCallPins &&
     standsUnderDoubt(
       setup,

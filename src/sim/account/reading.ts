@@ -10,7 +10,11 @@ export type Verdict = Pick<
   'best' | 'lostPins' | 'tooCloseToCallPins' | 'givenAwayPins' | 'teachingPins'
 >
 
-/** A counterfactual: what to have done instead, what it saves, and whether that holds when the physics is doubted. */
+/**
+ * A counterfactual: what to have done instead, what it saves by what could be known, and whether that stands: under doubted
+ * physics, and on the oil as it was. The oil can only take a finding back, never make one, so that nothing is taught that
+ * the lifted oil contradicts.
+ */
 export interface Instead {
   readonly decision: Decision
   readonly saved: Gap

@@ -56,6 +56,11 @@ export function throwWorths(
   }
 }
 
+/** Expected worth of any choice for a throw, over the bowler's misses, on the oil as it was. */
+export function worthOnTrueOil(before: BlockState, record: ThrowRecord): (decision: Decision) => number {
+  return (facesNewRack(before) ? firstBallPrices(before, record) : sparePrices(before, record)).ofChoice
+}
+
 export function isSame(a: Decision, b: Decision): boolean {
   return (
     a.ballId === b.ballId &&

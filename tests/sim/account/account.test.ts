@@ -81,7 +81,7 @@ describe('the account of a block', () => {
     })
   })
 
-  it('grades and tags without a look at the hidden oil', () => {
+  it('grades without a look at the hidden oil', () => {
     const other = withLastThrow(played, (record) => ({
       ...record,
       truth: {
@@ -95,7 +95,6 @@ describe('the account of a block', () => {
     }))
     const changed = accountOf(other, lastAnew)
     expect(changed.throws.map(({ graded }) => graded?.grade)).toEqual(grades)
-    expect(changed.tags).toEqual(account.tags)
     expect(last(changed.throws).graded!.ledger).not.toEqual(last(account.throws).graded!.ledger)
   })
 

@@ -35,13 +35,17 @@ export interface Telling {
   readonly practise: string
 }
 
-/** A candidate about one reading or several of one game, each with what it cost. */
+/**
+ * A candidate about one reading or several of one game. What each cost is what the alternative saves, but no more than the
+ * grade charges, so that findings never add up to more than the grades.
+ */
 export function candidate<T extends Reading>(
   kind: TagKind,
   readings: readonly T[],
-  pinsOf: (reading: T) => number,
+  savedBy: (reading: T) => number,
   telling: (readings: readonly T[], pins: number) => Telling,
 ): Candidate {
+  const pinsOf = (reading: T): number => Math.min(savedBy(reading), reading.verdict.givenAwayPins)
   return {
     kind,
     rank: RANKS[kind],

@@ -7,13 +7,13 @@ import { alike, candidate, counts, dearestOf, firstBalls, type TagContext, type 
 /** One part must explain this share of a gain to be named alone. */
 const ALONE = 0.7
 
-/** Throws whose feet, target or speed lost pins with the ball that was chosen; those on one line together. */
+/** Throws whose feet, target or speed lost pins with the ball that was chosen; those off to one side together. */
 export function wrongLine(context: TagContext): Candidate[] {
   const faults = firstBalls(context).flatMap((reading) => {
     const fault = faultOf(reading)
     return fault ? [{ ...reading, fault }] : []
   })
-  return alike(faults, lineOf).map((throws) =>
+  return alike(faults, sideOfGoodLine).map((throws) =>
     candidate(dearestOf(throws, savedByLine).fault.kind, throws, savedByLine, (told, pins) =>
       tell(told, pins, context),
     ),
@@ -49,8 +49,11 @@ function kindOf({ shares }: FirstBallReading, { saved }: Instead): LineKind {
 
 const savedByLine = ({ fault }: Faulty): number => fault.instead.saved.pins
 
-function lineOf({ spot, decision: { ballId, aim } }: Faulty): string {
-  return `${spot.lane} ${ballId} ${aim.feetBoard} ${aim.targetBoard} ${aim.speedStep}`
+/** Throws with one ball on one lane that were off to the same side of a good line. */
+function sideOfGoodLine({ spot, decision: { ballId, aim }, fault }: Faulty): string {
+  const { feetBoard, targetBoard } = fault.instead.decision.aim
+  const over = aim.feetBoard + aim.targetBoard - feetBoard - targetBoard
+  return `${spot.lane} ${ballId} ${Math.sign(over)}`
 }
 
 const WORDS: Readonly<Record<LineKind, string>> = {
@@ -86,7 +89,7 @@ function tell(told: readonly Faulty[], pins: number, { setup }: TagContext): Tel
             .map((part) => pinsEvidence(`of it by the ${part}`, shares[part]))
         : []),
     ],
-    words: `${framesWords(told.map(({ spot }) => spot.frame))}: ${WORDS[kind]}; ${change} was as good as any${isBest ? '' : ' with this ball'}. About ${pinsWords(pins)}.`,
+    words: `${framesWords(told.map(({ spot }) => spot.frame))}: ${WORDS[kind]}; ${told.length > 1 ? `in ${framesWords([dearest.spot.frame]).toLowerCase()} ` : ''}${change} was as good as any${isBest ? '' : ' with this ball'}. About ${pinsWords(pins)}.`,
     practise: PRACTISE[kind],
   }
 }
