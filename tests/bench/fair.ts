@@ -1,11 +1,16 @@
-import { beginBelief, beliefAfter, updateBelief } from '../../src/sim/belief/belief.js'
+import { beginBelief, updateBelief } from '../../src/sim/belief/belief.js'
 import { shownThrows } from '../../src/sim/belief/shown.js'
-import { searchFair } from '../../src/sim/fair/fair-search.js'
+import type { BlockState } from '../../src/sim/block/types.js'
+import { type FairChoices, gradeFair, prepareFair } from '../../src/sim/fair/fair-grade.js'
+import { choose } from '../../src/sim/fair/policies.js'
+import { type FairSession, sessionOf } from '../../src/sim/fair/session.js'
+import { FULL_RACK } from '../../src/sim/pins/leaves.js'
 import { setupOf, statesByThumb } from './decision.js'
 import { type BenchRow, timeEach, timesOf } from './measure.js'
 
 const SEEDS = ['a', 'b', 'c'] as const
 const THROWS = 10
+const MOMENTS = 6
 
 /** What a belief about unseen oil costs: its beginning and each throw taken in. */
 export async function benchBelief(): Promise<BenchRow[]> {
@@ -28,10 +33,37 @@ export async function benchBelief(): Promise<BenchRow[]> {
   ]
 }
 
-/** The race of all lines over lanes drawn from the belief. */
+/** Making ready what a coming throw is decided by, once what was shown has been taken in; and grading a choice by it. */
 export async function benchFair(): Promise<BenchRow[]> {
   const setup = await setupOf('unseen-draw')
-  const beliefs = SEEDS.map((seed) => beliefAfter(statesByThumb(setup, seed, THROWS).at(-1)!, 0))
-  const search = (run: number): unknown => searchFair(setup, beliefs[run % beliefs.length]!, 0)
-  return [{ name: 'fair search', unit: 'ms', measured: timesOf(timeEach(search, 6, 1)) }]
+  const moments = SEEDS.flatMap((seed) => statesByThumb(setup, seed, THROWS + 12))
+    .filter((state) => state.spot && state.throws.length > THROWS)
+    .map((state) => ({ state, session: sessionOf(state) }))
+  return [
+    ...benchMoments(
+      'first ball',
+      moments.filter(({ state }) => state.standing === FULL_RACK),
+    ),
+    ...benchMoments(
+      'spare',
+      moments.filter(({ state }) => state.standing !== FULL_RACK),
+    ),
+  ]
+}
+
+interface KnownMoment {
+  readonly state: BlockState
+  readonly session: FairSession
+}
+
+function benchMoments(what: string, moments: readonly KnownMoment[]): BenchRow[] {
+  const at = (run: number): KnownMoment => moments[run % moments.length]!
+  const ready = (run: number): FairChoices => prepareFair(at(run).state, 'lane', at(run).session)
+  const choices = Array.from({ length: MOMENTS }, (_, run) => ready(run))
+  const grade = (run: number): unknown =>
+    gradeFair(at(run % MOMENTS).state, choose('stay', at(run % MOMENTS).state), choices[run % MOMENTS])
+  return [
+    { name: `fair choices at a ${what}`, unit: 'ms', measured: timesOf(timeEach(ready, MOMENTS, 0)) },
+    { name: `fair grade of a ${what}, once ready`, unit: 'ms', measured: timesOf(timeEach(grade, MOMENTS, 0)) },
+  ]
 }

@@ -35,14 +35,18 @@ export interface Entry {
   readonly speedMetresPerSecond: number
 }
 
-export interface BowledFrame {
+export interface FirstBall {
   readonly entry: Entry
   /** By what the pocket is: the ball strikes the head pin and the 3 pin, and not the 2 pin. */
   readonly struckPocket: boolean
   /** By the board at the headpin's row, as the block's own call from the foul line has it. */
   readonly calledPocket: boolean
-  /** Mask after the first ball, and after the second, which is the first's after a strike. */
+  /** Mask of what it left. */
   readonly leave: number
+}
+
+export interface BowledFrame extends FirstBall {
+  /** Mask after the second ball; 0 after a strike. */
   readonly standing: number
 }
 
@@ -52,12 +56,11 @@ const POCKET_PINS = maskOf([1, 3])
 const FRONT_PINS = maskOf([1, 2, 3])
 const HEADPIN_LATERAL_METRES = boardToMetres(20)
 
-/** Looks for the bowler's best line on a film. The pricing is the bowler's own and may be shared among films. */
-export function matchLine(
+function matchLine(
   film: OilFilm,
   profile: BowlerProfile,
   bag: readonly BallSpecification[],
-  pricing: Pricing = pricingFor(profile, 'ten-pin'),
+  pricing: Pricing,
 ): MatchedBowler {
   const dynamics = bag.map((ball) => dynamicsOf(ball))
   const line = searchLines(film, dynamics, profile, pricing).best
@@ -105,45 +108,57 @@ function hitPins(
   return throwAtRack(rackThrow, drawRackNature(stream({ ...key, purpose: 'rack' })))
 }
 
-/** The lane after so many first balls on the best line, found anew before every fourth. */
-export function wearByOwnLine(
+/** Own first balls before the best line is looked for again while a lane is worn. */
+const SEARCH_EVERY = 6
+
+/** The bowler matched to a lane at each of some ages, counted in own first balls on the best line; ages in rising order. `history` is the seed of the misses that wear it. */
+export function matchLines(
   film: OilFilm,
   profile: BowlerProfile,
   bag: readonly BallSpecification[],
-  pricing: Pricing,
-  throws: number,
-): OilFilm {
-  let lane = freshLane(film)
-  let bowler = matchLine(film, profile, bag, pricing)
+  ages: readonly number[],
+  history: string,
+): MatchedBowler[] {
+  const pricing = pricingFor(profile, 'ten-pin')
   const path = new Float64Array(FILM_ROWS)
-  for (let count = 0; count < throws; count++) {
-    if (count % 4 === 0) bowler = matchLine(lane.film, profile, bag, pricing)
-    const key = { seed: 'wear by own line', game: 0, frame: count, ball: 1 }
-    deliver(bowler, { ...bowler.line, release: 'strike' }, key, path)
+  const matched: MatchedBowler[] = []
+  let lane = freshLane(film)
+  let bowler = matchLine(lane.film, profile, bag, pricing)
+  for (let age = 0; age <= ages.at(-1)!; age++) {
+    if (age % SEARCH_EVERY === 0 && age > 0) bowler = matchLine(lane.film, profile, bag, pricing)
+    if (ages.includes(age)) matched.push(bowler)
+    deliver(bowler, { ...bowler.line, release: 'strike' }, { seed: history, game: 0, frame: age, ball: 1 }, path)
     const { uptake, freshCoverShare } = dynamicsOf(bag[bowler.line.ballIndex]!)
     lane = wearLane(lane, { path, coverUptake: uptake, freshCoverShare })
   }
-  return lane.film
+  return matched
+}
+
+/** First balls on the frozen lane, each at a live rack. */
+export function bowlFirstBalls(bowler: MatchedBowler, seed: string, count: number): FirstBall[] {
+  return Array.from({ length: count }, (_, index) => {
+    const key = { ...frameKey(seed, index), ball: 1 }
+    const entry = deliver(bowler, { ...bowler.line, release: 'strike' }, key)
+    const hit = hitPins(entry, bowler.bag[bowler.line.ballIndex]!.massKilograms, FULL_RACK, key)
+    return {
+      entry,
+      struckPocket: (hit.touched & FRONT_PINS) === POCKET_PINS,
+      calledPocket: !entry.inGutter && callContact(entry.board) === 'pocket',
+      leave: hit.standing,
+    }
+  })
 }
 
 /** Frames on the frozen lane, both balls at live racks. */
 export function bowlFrames(bowler: MatchedBowler, seed: string, count: number): BowledFrame[] {
   const shots = new Map<number, SpareShot>()
-  return Array.from({ length: count }, (_, index) => {
-    const key = { seed, game: 1 + Math.floor(index / 10), frame: 1 + (index % 10) }
-    const first = { ...key, ball: 1 }
-    const entry = deliver(bowler, { ...bowler.line, release: 'strike' }, first)
-    const hit = hitPins(entry, bowler.bag[bowler.line.ballIndex]!.massKilograms, FULL_RACK, first)
-    const leave = hit.standing
-    return {
-      entry,
-      struckPocket: (hit.touched & FRONT_PINS) === POCKET_PINS,
-      calledPocket: !entry.inGutter && callContact(entry.board) === 'pocket',
-      leave,
-      standing: leave === 0 ? 0 : shootSpare(bowler, leave, { ...key, ball: 2 }, shots),
-    }
+  return bowlFirstBalls(bowler, seed, count).map((first, index) => {
+    const key = { ...frameKey(seed, index), ball: 2 }
+    return { ...first, standing: first.leave === 0 ? 0 : shootSpare(bowler, first.leave, key, shots) }
   })
 }
+
+const frameKey = (seed: string, index: number) => ({ seed, game: 1 + Math.floor(index / 10), frame: 1 + (index % 10) })
 
 /** Chance of clearing a leave, by so many spare balls at live racks. */
 export function conversionRate(bowler: MatchedBowler, leave: number, seed: string, count: number): number {

@@ -1,32 +1,28 @@
 import { loadScenario } from '../../src/scenarios/load.js'
 import type { Level, Style } from '../../src/sim/bowler/levels.js'
 import { levelProfile } from '../../src/sim/bowler/levels.js'
-import { pricingFor } from '../../src/sim/decision/pricing.js'
 import { layPattern } from '../../src/sim/lane/pattern.js'
 import { countPins, maskOf } from '../../src/sim/pins/leaves.js'
-import {
-  type BowledFrame,
-  bowlFrames,
-  conversionRate,
-  type MatchedBowler,
-  matchLine,
-  wearByOwnLine,
-} from './frame-bowling.js'
+import { type BowledFrame, conversionRate, type FirstBall, type MatchedBowler, matchLines } from './frame-bowling.js'
 
-/** First balls already thrown on the lane states that frames are bowled on: fresh, and a game and two later. */
+/** Own first balls already thrown on the lane states that frames are bowled on: fresh, and a game and two later. */
 export const LANE_AGES = [0, 12, 24] as const
 
-/** A bowler on a built-in scenario's lane with its bag, matched to the lane at each age. */
-export async function bowlersOn(scenarioName: string, level: Level, style: Style): Promise<MatchedBowler[]> {
+/** A bowler on a built-in scenario's lane with its bag, matched to the lane at each age of so many histories of wear. */
+export async function bowlersOn(
+  scenarioName: string,
+  level: Level,
+  style: Style,
+  histories = 1,
+): Promise<MatchedBowler[]> {
   const { setup } = await loadScenario(scenarioName)
   const [{ oil }] = setup.lanes
   if (oil.kind !== 'pattern') throw new RangeError(`The oil of ${scenarioName} is drawn, not written.`)
   const film = layPattern(oil.pattern)
   const profile = levelProfile(level, style)
-  const pricing = pricingFor(profile, 'ten-pin')
-  return LANE_AGES.map((age) =>
-    matchLine(wearByOwnLine(film, profile, setup.bag, pricing, age), profile, setup.bag, pricing),
-  )
+  return Array.from({ length: histories }, (_, index) =>
+    matchLines(film, profile, setup.bag, LANE_AGES, `history ${index}`),
+  ).flat()
 }
 
 export interface FrameSheet {
@@ -41,8 +37,6 @@ export interface FrameSheet {
   readonly calledPocketShare: number
   /** Strikes among pocket hits. */
   readonly carryShare: number
-  /** Spares made among frames whose first ball felled so many. */
-  readonly conversionAfter: (felled: number) => number
   /** First balls that felled so many or fewer. */
   readonly shareUpTo: (felled: number) => number
   readonly meanAngleDegrees: number
@@ -54,13 +48,14 @@ export interface FrameSheet {
 const share = <T>(all: readonly T[], is: (one: T) => boolean): number => all.filter(is).length / all.length
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length
 
-/** Counts what frames came to. */
-export function frameSheet(frames: readonly BowledFrame[]): FrameSheet {
+const felled = ({ leave }: FirstBall): number => 10 - countPins(leave)
+
+/** Counts what first balls came to. */
+export function frameSheet(frames: readonly FirstBall[]): FrameSheet {
   const leaves = frames.filter(({ leave }) => leave !== 0)
   const counts = new Map<number, number>()
   for (const { leave } of leaves) counts.set(leave, (counts.get(leave) ?? 0) + 1)
   const pocket = frames.filter(({ struckPocket }) => struckPocket)
-  const felled = ({ leave }: BowledFrame): number => 10 - countPins(leave)
   const boards = frames.map(({ entry }) => entry.board)
   const meanBoard = mean(boards)
   return {
@@ -73,11 +68,6 @@ export function frameSheet(frames: readonly BowledFrame[]): FrameSheet {
     pocketShare: pocket.length / frames.length,
     calledPocketShare: share(frames, ({ calledPocket }) => calledPocket),
     carryShare: share(pocket, ({ leave }) => leave === 0),
-    conversionAfter: (pins) =>
-      share(
-        leaves.filter((frame) => felled(frame) === pins),
-        ({ standing }) => standing === 0,
-      ),
     shareUpTo: (pins) => share(frames, (frame) => felled(frame) <= pins),
     meanAngleDegrees: (mean(frames.map(({ entry }) => entry.angleRadians)) * 180) / Math.PI,
     meanBoard,
@@ -85,10 +75,20 @@ export function frameSheet(frames: readonly BowledFrame[]): FrameSheet {
   }
 }
 
-/** Frames of one bowler on each of the lane's states, counted together. */
-export function sheetOver(bowlers: readonly MatchedBowler[], seed: string, framesEach: number): FrameSheet {
-  return frameSheet(bowlers.flatMap((bowler, index) => bowlFrames(bowler, `${seed} ${index}`, framesEach)))
-}
+/** Spares made among frames whose first ball felled so many. */
+export const conversionAfter = (frames: readonly BowledFrame[], pins: number): number =>
+  share(
+    frames.filter((frame) => felled(frame) === pins),
+    ({ standing }) => standing === 0,
+  )
+
+/** What `bowl` gives for each lane state, taken together. */
+export const onEachLane = <T>(
+  bowlers: readonly MatchedBowler[],
+  seed: string,
+  count: number,
+  bowl: (bowler: MatchedBowler, seed: string, count: number) => readonly T[],
+): T[] => bowlers.flatMap((bowler, index) => bowl(bowler, `${seed} ${index}`, count))
 
 /** Conversion of listed pins, by so many spare balls on the fresh lane. */
 export const conversionOf = (bowlers: readonly MatchedBowler[], pins: readonly number[], throws: number): number =>

@@ -1,18 +1,19 @@
 import { sampleSkewness } from 'simple-statistics'
 import { leaveName } from '../../src/sim/pins/leaves.js'
-import type { MatchedBowler } from '../published/frame-bowling.js'
-import { bowlFrames } from '../published/frame-bowling.js'
+import { type BowledFrame, bowlFirstBalls, bowlFrames, type MatchedBowler } from '../published/frame-bowling.js'
 import {
   bowlersOn,
+  conversionAfter,
   conversionOf,
   type FrameSheet,
   frameSheet,
   LANE_AGES,
-  sheetOver,
+  onEachLane,
 } from '../published/frame-figures.js'
 import { frozenGames, scoresOf, strikeAutocorrelation } from '../published/frozen-lane.js'
 
 const FRAMES_A_LANE = 1200
+const HISTORIES = 3
 const LEAVES_SHOWN = 14
 const SPARES = [[10], [7], [9], [3, 10], [7, 10], [4, 6, 7, 10]] as const
 
@@ -24,8 +25,8 @@ const percent = (value: number): string => `${(100 * value).toFixed(1)} %`
  */
 export async function run(args: readonly string[] = []): Promise<void> {
   const frames = Number(args[0] ?? FRAMES_A_LANE)
-  const elite = await bowlersOn('flat-forty-five', 'elite', 'cranker')
-  report('elite cranker, flat 45 ft', elite, frames)
+  const elite = await bowlersOn('flat-forty-five', 'elite', 'cranker', HISTORIES)
+  report('elite cranker, flat 45 ft', elite, frames / 2)
   console.log('  conversions, fresh lane:')
   for (const pins of SPARES) {
     const throws = pins.length === 1 ? 1500 : 1000
@@ -56,18 +57,19 @@ export async function run(args: readonly string[] = []): Promise<void> {
 function report(title: string, bowlers: readonly MatchedBowler[], frames: number): void {
   console.log(`\n${title}, ${frames} frames on each of ${bowlers.length} lane states`)
   bowlers.forEach((bowler, index) => {
-    const sheet = frameSheet(bowlFrames(bowler, `alone ${index}`, Math.round(frames / 4)))
+    const sheet = frameSheet(bowlFirstBalls(bowler, `alone ${index}`, Math.round(frames / 2)))
     const { aim, ballIndex } = bowler.line
     console.log(
-      `  after ${LANE_AGES[index]} throws: ${bowler.bag[ballIndex]!.name}, feet ${aim.feetBoard}, target ${aim.targetBoard}, speed ${aim.speedStep}: board ${sheet.meanBoard.toFixed(2)} ± ${sheet.boardSpread.toFixed(2)}, ${sheet.meanAngleDegrees.toFixed(2)}°, strikes ${percent(sheet.strikeShare)}`,
+      `  after ${LANE_AGES[index % LANE_AGES.length]} throws: ${bowler.bag[ballIndex]!.name}, feet ${aim.feetBoard}, target ${aim.targetBoard}, speed ${aim.speedStep}: board ${sheet.meanBoard.toFixed(2)} ± ${sheet.boardSpread.toFixed(2)}, ${sheet.meanAngleDegrees.toFixed(2)}°, strikes ${percent(sheet.strikeShare)}`,
     )
   })
-  print(sheetOver(bowlers, 'study', frames))
+  const bowled = onEachLane(bowlers, 'study', Math.round(frames), bowlFrames)
+  print(frameSheet(bowled), bowled)
 }
 
-function print(sheet: FrameSheet): void {
+function print(sheet: FrameSheet, frames: readonly BowledFrame[]): void {
   console.log(
-    `  strikes ${percent(sheet.strikeShare)}, 1-3 pocket ${percent(sheet.pocketShare)} (called ${percent(sheet.calledPocketShare)}), carry ${percent(sheet.carryShare)}, spares after 9 ${percent(sheet.conversionAfter(9))}, after 5 ${percent(sheet.conversionAfter(5))}, 4 or fewer ${percent(sheet.shareUpTo(4))}`,
+    `  strikes ${percent(sheet.strikeShare)}, 1-3 pocket ${percent(sheet.pocketShare)} (called ${percent(sheet.calledPocketShare)}), carry ${percent(sheet.carryShare)}, spares after 9 ${percent(conversionAfter(frames, 9))}, after 5 ${percent(conversionAfter(frames, 5))}, 4 or fewer ${percent(sheet.shareUpTo(4))}`,
   )
   const rows = sheet.leaveShares.slice(0, LEAVES_SHOWN).map(([mask, share]) => `${leaveName(mask)} ${percent(share)}`)
   console.log(`  leaves: ${rows.join('; ')}`)

@@ -45,6 +45,7 @@ const RUNS: readonly (readonly [name: string, args: readonly string[]])[] = [
   ['auto short-thirty-five random', auto('short-thirty-five', 'random')],
   ['auto unseen-draw thumb', auto('unseen-draw', 'thumb')],
   ['auto short-thirty-five known', auto('short-thirty-five', 'known')],
+  ['auto house-forty fair', auto('house-forty', 'fair')],
   ['every bit of the golden blocks', [SOURCE_RUNNER, GOLDEN, '--print']],
 ]
 
