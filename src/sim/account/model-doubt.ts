@@ -8,6 +8,7 @@ import type { BlockSetup, Decision } from '../block/types.js'
 import { deliverInto, scratchLaunch } from '../bowler/release.js'
 import { dynamicsOfBag } from '../decision/bowler-pricing.js'
 import type { FilmInPlay } from '../decision/direct-worth.js'
+import { ballIndexOf } from '../fair/shots.js'
 import { FILM_CELLS, mirrorFilm, type OilFilm } from '../lane/film.js'
 
 /** The laws of the simulator with one of them bent by a tenth, which is how well any of them is known at best. */
@@ -35,7 +36,9 @@ const DOUBT_LANES = 24
 const DOUBT_ROUND = 22
 /** The scale of the oil is looked for between these. */
 const OIL_SCALES: readonly [number, number] = [0.4, 2.5]
-const HALVINGS = 9
+const HALVINGS = 8
+/** Every so many lanes are enough to find it. */
+const FITTED_STRIDE = 3
 
 /** Worth of a choice on one lane with the balls as they are under bent laws. */
 export type BentWorth = (
@@ -45,33 +48,62 @@ export type BentWorth = (
   carryWidth: number,
 ) => number
 
+/** A check of findings about one throw. */
+export interface Doubt {
+  /** Whether a choice stays worth more than another by more than `tooClosePins` under the bent laws. */
+  readonly stands: (better: Decision, worse: Decision, tooClosePins: number) => boolean
+}
+
 /**
- * Whether one choice stays worth more than another by more than `tooClosePins` when the laws of friction, wear
- * and carry are each bent by a tenth either way. What was seen holds under any law: under bent friction or wear the oil is
- * scaled until the line thrown last comes in where it did under the straight laws.
+ * Doubts the physics: the laws of friction, wear and carry are each bent by a tenth either way. What was seen holds under
+ * any law: under bent friction or wear the oil is scaled until the line thrown last comes in where it did under the
+ * straight laws. The bent lanes are made once, when first asked for.
  *
  * @param seen the line thrown last on this lane; without one nothing is scaled
  */
-export function standsUnderDoubt(
+export function doubtPhysics(
   setup: BlockSetup,
   belief: Belief,
   lane: number,
   seen: Decision | null,
-  better: Decision,
-  worse: Decision,
-  tooClosePins: number,
   worthIn: BentWorth,
-): boolean {
-  const ideas = oilIdeas(setup, belief, lane)
+): Doubt {
   const bag = dynamicsOfBag(setup.bag)
-  const failures = BENT_LAWS.filter((laws) => {
+  let made: readonly BentLanes[] | null = null
+  return {
+    stands: (better, worse, tooClosePins) => {
+      made ??= bentLanes(setup, bag, oilIdeas(setup, belief, lane), seen)
+      const failures = made.filter(({ films, balls, carryWidth }) => {
+        const worthOf = (choice: Decision): number =>
+          films.reduce((sum, film) => sum + worthIn(film, balls, choice, carryWidth), 0) / films.length
+        return worthOf(better) - worthOf(worse) <= tooClosePins
+      })
+      return failures.length <= MOST_FAILURES_SHARE * made.length
+    },
+  }
+}
+
+/** What choices are rolled on under one bent law. */
+interface BentLanes {
+  readonly films: readonly FilmInPlay[]
+  readonly balls: readonly BallDynamics[]
+  readonly carryWidth: number
+}
+
+function bentLanes(
+  setup: BlockSetup,
+  bag: readonly BallDynamics[],
+  ideas: readonly OilIdea[],
+  seen: Decision | null,
+): BentLanes[] {
+  const straight = ideas.map(({ now }) => scaled(now, 1))
+  return BENT_LAWS.map((laws) => {
     const balls = bag.map((ball) => withFriction(ball, laws.friction))
-    const films = bentFilms(setup, ideas, laws, bag, balls, seen)
-    const worthOf = (choice: Decision): number =>
-      films.reduce((sum, film) => sum + worthIn(film, balls, choice, laws.carryWidth), 0) / films.length
-    return worthOf(better) - worthOf(worse) <= tooClosePins
+    if (laws.friction === 1 && laws.wear === 1) return { films: straight, balls, carryWidth: laws.carryWidth }
+    const worn = ideas.map(({ now, fresh }) => withWear(now, fresh, laws.wear))
+    const scale = seen === null ? 1 : oilScale(setup, bag, balls, straight, worn, seen)
+    return { films: worn.map((film) => scaled(film, scale)), balls, carryWidth: laws.carryWidth }
   })
-  return failures.length <= MOST_FAILURES_SHARE * BENT_LAWS.length
 }
 
 /** One idea of the oil, from the bowler's side as a right-hander's: as it lies now and as it was laid. */
@@ -90,30 +122,25 @@ function oilIdeas(setup: BlockSetup, belief: Belief, lane: number): OilIdea[] {
   })
 }
 
-function bentFilms(
+/** How much more oil brings the line seen in where it was seen. */
+function oilScale(
   setup: BlockSetup,
-  ideas: readonly OilIdea[],
-  laws: BentLaws,
   bag: readonly BallDynamics[],
   balls: readonly BallDynamics[],
-  seen: Decision | null,
-): FilmInPlay[] {
-  const worn = ideas.map(({ now, fresh }) => withWear(now, fresh, laws.wear))
-  const isBent = laws.friction !== 1 || laws.wear !== 1
-  if (!isBent || seen === null) return worn.map((film) => scaled(film, 1))
-  const place = setup.bag.findIndex((ball) => ball.id === seen.ballId)
-  const goal = meanEntry(
-    setup,
-    ideas.map(({ now }) => scaled(now, 1)),
-    bag[place],
-    seen,
-  )
+  straight: readonly FilmInPlay[],
+  worn: readonly OilFilm[],
+  seen: Decision,
+): number {
+  const place = ballIndexOf(setup.bag, seen.ballId)
+  const some = <T>(lanes: readonly T[]): T[] => lanes.filter((_, at) => at % FITTED_STRIDE === 0)
+  const goal = meanEntry(setup, some(straight), bag[place], seen)
+  const fitted = some(worn)
   let [thin, thick] = OIL_SCALES
   for (let round = 0; round < HALVINGS; round++) {
     const scale = Math.sqrt(thin * thick)
     const entry = meanEntry(
       setup,
-      worn.map((film) => scaled(film, scale)),
+      fitted.map((film) => scaled(film, scale)),
       balls[place],
       seen,
     )
@@ -121,7 +148,7 @@ function bentFilms(
     if (entry > goal) thin = scale
     else thick = scale
   }
-  return worn.map((film) => scaled(film, Math.sqrt(thin * thick)))
+  return Math.sqrt(thin * thick)
 }
 
 function withWear(now: OilFilm, fresh: OilFilm, factor: number): OilFilm {

@@ -3,7 +3,7 @@ import { FULL_RACK } from '../pins/leaves.js'
 import { bentFirstBallWorth } from './bent-worths.js'
 import type { FirstBallJudge } from './first-ball-judge.js'
 import type { Innovation } from './innovation.js'
-import { standsUnderDoubt } from './model-doubt.js'
+import { doubtPhysics } from './model-doubt.js'
 import { nearestAsGood } from './nearest-line.js'
 import { partShares } from './part-shares.js'
 import type { FirstBallReading, Instead, Staying, Verdict } from './reading.js'
@@ -32,18 +32,24 @@ export function readFirstBall(
   const last = lastIndex < 0 ? null : before.throws[lastIndex].decision
   const onTrueOil = worthOnTrueOil(before, record)
   const ownOnTrueOil = onTrueOil(decision)
-  const stands: Stands = (other) => holds(judge, last, other, decision, tolerance) && onTrueOil(other) > ownOnTrueOil
+  const doubt = doubtPhysics(before.setup, judge.search.belief, spot.lane, last, bentFirstBallWorth(before.setup))
+  const stands: Stands = (other) => onTrueOil(other) > ownOnTrueOil && doubt.stands(other, decision, tolerance)
   const better = (other: Decision): Instead => insteadOf(judge, other, decision, tolerance, stands)
-  const nearest = nearestAsGood(judge, decision, verdict.best, tolerance)
+  const nearest = better(nearestAsGood(judge, decision, verdict.best, tolerance))
   const bestSameBall = bestOfBall(judge, decision.ballId)
   const sameBall = bestSameBall && nearestAsGood(judge, decision, bestSameBall, tolerance, decision.ballId)
   return {
     ...shared,
     staying: lastIndex < 0 ? null : stayingOf(before, lastIndex, decision, judge, verdict, innovationOf, stands),
-    nearest: better(nearest),
-    nearestSameBall: sameBall && !isSame(sameBall, decision) ? better(sameBall) : null,
+    nearest,
+    nearestSameBall:
+      sameBall === null || isSame(sameBall, decision)
+        ? null
+        : isSame(sameBall, nearest.decision)
+          ? nearest
+          : better(sameBall),
     ballLostPins: bestSameBall ? Math.max(0, judge.gap(verdict.best, bestSameBall).pins) : verdict.lostPins,
-    shares: partShares(decision, nearest, judge.meanWorth),
+    shares: partShares(decision, nearest.decision, judge.meanWorth),
     lessonLostPins:
       verdict.teachingPins === null
         ? 0
@@ -84,16 +90,6 @@ function insteadOf(
 ): Instead {
   const saved = judge.gap(other, decision)
   return { decision: other, saved, stands: saved.pins > tooClosePins && stands(other) }
-}
-
-function holds(
-  { setup, lane, search }: FirstBallJudge,
-  seen: Decision | null,
-  better: Decision,
-  worse: Decision,
-  tooClosePins: number,
-): boolean {
-  return standsUnderDoubt(setup, search.belief, lane, seen, better, worse, tooClosePins, bentFirstBallWorth(setup))
 }
 
 function stayingOf(

@@ -4,7 +4,7 @@ import { type FairSpareSearch, meanByTable } from '../fair/fair-spare.js'
 import { ballIndexOf } from '../fair/shots.js'
 import { mirrorMask } from '../pins/leaves.js'
 import { bentSpareWorth } from './bent-worths.js'
-import { standsUnderDoubt } from './model-doubt.js'
+import { doubtPhysics } from './model-doubt.js'
 import { withParts } from './part-shares.js'
 import type { SpareReading, Verdict } from './reading.js'
 import { worthOnTrueOil } from './throw-worths.js'
@@ -43,15 +43,12 @@ export function readSpare(
   const stands =
     onTrueOil(best) > onTrueOil(decision) &&
     both - neither > verdict.tooCloseToCallPins &&
-    standsUnderDoubt(
+    doubtPhysics(
       setup,
       belief,
       spot.lane,
       lastFirstBall(before, spot.lane)?.decision ?? null,
-      best,
-      decision,
-      verdict.tooCloseToCallPins,
       bentSpareWorth(setup, own),
-    )
+    ).stands(best, decision, verdict.tooCloseToCallPins)
   return { ...shared, shares: { ball, line }, stands }
 }
