@@ -1,7 +1,7 @@
 import { defineConfig } from 'tsup'
 
 export default defineConfig({
-  entry: ['src/cli.ts'],
+  entry: { cli: 'src/cli.ts', thinker: 'src/tui/thinking/worker.ts' },
   format: ['esm'],
   target: 'node20',
   platform: 'node',

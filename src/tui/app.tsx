@@ -8,6 +8,7 @@ import { HelpAndMenus } from './screens/help-and-menus.js'
 import { PlayScreen } from './screens/play-screen.js'
 import { smallScreen } from './screens/small-screen.js'
 import type { TrainerServices } from './services.js'
+import { themeWith } from './settings/settings.js'
 import { type AppState, keyContext } from './state/app-state.js'
 import { reducer } from './state/reduce.js'
 import { useTasks } from './state/tasks.js'
@@ -45,6 +46,8 @@ export function Trainer({ painter, services, theme, initial, noMotion }: Trainer
     initial,
   )
   const size = usePainterSize(painter)
+  const { colour, characters } = state.settings
+  const looksOf = useMemo(() => themeWith(theme, { colour, characters }), [theme, colour, characters])
   const context = keyContext(state)
   const looks = useTasks(state, dispatch, services, noMotion)
 
@@ -64,12 +67,12 @@ export function Trainer({ painter, services, theme, initial, noMotion }: Trainer
         view={looks.view}
         context={context}
         size={size}
-        theme={theme}
+        theme={looksOf}
         onChoose={(place) => dispatch({ type: 'ball-chosen', place })}
       />
     )
   }
-  return <HelpAndMenus state={state} looks={looks} services={services} size={size} theme={theme} />
+  return <HelpAndMenus state={state} looks={looks} services={services} size={size} theme={looksOf} />
 }
 
 function usePainterSize(painter: Painter): Size {

@@ -7,6 +7,7 @@ import { createKeyReader } from './terminal/key-reader.js'
 import { loadScreen } from './terminal/launch.js'
 import { EXIT_INTERRUPTED, EXIT_SOFTWARE, faultSentence, holdTerminal } from './terminal/lifecycle.js'
 import { createPainter } from './terminal/painter.js'
+import { openThinker } from './thinking/worker-thinker.js'
 
 export interface TrainerOptions {
   /** A file or a built-in name; the trainer then opens on the first decision. */
@@ -28,8 +29,16 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     stderr.write('dryboard: the full screen needs a terminal; use --plain for a block line by line.\n')
     return EXIT_USAGE
   }
-  const services = realServices(env, options.seed)
-  const [{ runTrainer }, initial] = await Promise.all([loadScreen(), startingState(options.scenarioName, services)])
+  if (env.INK_SCREEN_READER === 'true') return playAloud(options)
+  const thinker = openThinker()
+  const services = realServices(env, thinker, options.seed)
+  const [{ runTrainer }, initial] = await Promise.all([
+    loadScreen(),
+    startingState(options.scenarioName, services),
+  ]).catch((fault: unknown) => {
+    thinker.close()
+    throw fault
+  })
 
   const hold = holdTerminal({ input: stdin, output: stdout, errors: stderr })
   const painter = createPainter(stdout)
@@ -58,5 +67,22 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     painter.close()
     keys.close()
     hold.leave()
+    thinker.close()
   }
+}
+
+/**
+ * A block line by line for a screen reader. A lane drawn in dots says nothing when read aloud, and labels beside it would
+ * only repeat what the lines say in order; so nothing is drawn, moved or overwritten.
+ */
+async function playAloud({ scenarioName, seed }: TrainerOptions): Promise<number> {
+  process.stderr.write(
+    'dryboard: INK_SCREEN_READER asks for a screen reader, so the block is played line by line instead of drawn.\n',
+  )
+  const [{ playCommand }, { systemConsole }] = await Promise.all([
+    import('../scenarios/commands/play.js'),
+    import('../scenarios/commands/system-console.js'),
+  ])
+  const options = { grade: true, ...(seed === undefined ? {} : { seed }) }
+  return playCommand(scenarioName ?? 'house-forty', options, systemConsole())
 }

@@ -2,8 +2,6 @@ import { randomBytes } from 'node:crypto'
 import { beginScenario } from '../scenarios/begin-scenario.js'
 import { builtInNames } from '../scenarios/library/library.js'
 import { loadScenario } from '../scenarios/load.js'
-import { type Scenario, scenarioFrom } from '../scenarios/scenario.js'
-import { locateNowhere } from '../scenarios/source-text.js'
 import { dynamicsOf } from '../sim/ball/dynamics.js'
 import { newRollOutcome, rollBall } from '../sim/ball/motion.js'
 import { buildStepTable } from '../sim/ball/step-table.js'
@@ -11,17 +9,19 @@ import { advance, checkDecision } from '../sim/block/advance.js'
 import type { BlockState, Decision } from '../sim/block/types.js'
 import { playerView } from '../sim/block/view.js'
 import { LEVELS } from '../sim/bowler/levels.js'
-import type { Hand } from '../sim/bowler/profile.js'
 import { intendedLaunch } from '../sim/bowler/release.js'
-import { gradeKnown } from '../sim/decision/grade.js'
 import { FILM_ROWS, mirrorFilm } from '../sim/lane/film.js'
 import { metresToBoard, radiansToDegrees } from '../sim/units.js'
 import { fileKeeper } from './keeping.js'
+import { fitScenario } from './kit/fit.js'
 import type { MeantRoll, TrainerServices } from './services.js'
+import { readSettings, writeSettings } from './settings/settings-file.js'
+import type { Thinker } from './thinking/thinker.js'
 
-/** The services of the trainer proper: the simulator, the library, and files in the player's data folder. */
+/** The services of the trainer proper: the simulator, the library, and files in the player's folders. */
 export function realServices(
   environment: Readonly<Record<string, string | undefined>>,
+  thinker: Thinker,
   seed?: string,
 ): TrainerServices {
   const keeper = fileKeeper(environment)
@@ -29,22 +29,25 @@ export function realServices(
     scenarioNames: builtInNames,
     loadScenario,
     levels: () => LEVELS,
-    withBowler,
+    fit: fitScenario,
     freshSeed: () => seed ?? randomBytes(5).toString('hex'),
     begin: beginScenario,
     view: playerView,
     check: checkDecision,
     advance,
-    grade: (block, decision) => (block.spot?.phase === 'game' ? gradeKnown(block, decision) : null),
+    thinker,
     meantRoll,
     keptBlock: keeper.find,
     keep: keeper.keep,
+    keepNotes: keeper.keepNotes,
+    hasPast: keeper.hasPast,
+    listPast: keeper.listPast,
+    openPast: keeper.openPast,
+    findKit: keeper.findKit,
+    keepKit: keeper.keepKit,
+    readSettings: () => readSettings(environment),
+    keepSettings: (settings) => writeSettings(environment, settings),
   }
-}
-
-function withBowler(scenario: Scenario, level: string, hand: Hand): Scenario {
-  const bowler = level === 'own' ? { ...scenario.data.bowler, hand } : { level, hand }
-  return scenarioFrom(scenario.name, locateNowhere(scenario.name, { ...scenario.data, bowler }))
 }
 
 function meantRoll(block: BlockState, decision: Decision): MeantRoll {

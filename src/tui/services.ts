@@ -1,14 +1,21 @@
 import type { Scenario } from '../scenarios/scenario.js'
+import type { BallData } from '../scenarios/schema/ball.js'
 import type { BlockState, Decision } from '../sim/block/types.js'
 import type { PlayerView } from '../sim/block/view.js'
-import type { Hand } from '../sim/bowler/profile.js'
-import type { KnownGrade } from '../sim/decision/grade.js'
+import type { BowlerData, OwnKit } from './kit/own-kit.js'
+import type { BlockNotes } from './notes.js'
+import type { PastBlock } from './past-blocks.js'
+import type { Seeing, Settings } from './settings/settings.js'
+import type { Thinker } from './thinking/thinker.js'
 
 /** A block as it stands, with all that led there. */
 export interface PlayedBlock {
   readonly scenario: Scenario
   /** The block before each throw, and last as it stands. */
   readonly states: readonly BlockState[]
+  readonly notes: BlockNotes
+  /** Where it is filed; null while it is unfinished. */
+  readonly recordPath: string | null
 }
 
 /** A block left unfinished, told without playing it again. */
@@ -31,6 +38,13 @@ export interface MeantRoll {
   readonly entryAngleDegrees: number
 }
 
+/** What of a scenario is the player's to choose; what is left out stays the scenario's own. */
+export interface Fitting {
+  readonly bowler?: BowlerData
+  readonly bag?: readonly BallData[]
+  readonly seeing: Seeing
+}
+
 /** All that the screens ask of the scenarios and the simulator, gathered so that tests can put other answers in. */
 export interface TrainerServices {
   scenarioNames(): readonly string[]
@@ -38,20 +52,34 @@ export interface TrainerServices {
   loadScenario(pathOrName: string): Promise<Scenario>
   /** Levels a bowler can be chosen from, most even first. */
   levels(): readonly string[]
-  /** The scenario with another bowler in it. */
-  withBowler(scenario: Scenario, level: string, hand: Hand): Scenario
+  /**
+   * The scenario with the player's choices in it.
+   *
+   * @throws ScenarioError
+   */
+  fit(scenario: Scenario, fitting: Fitting): Scenario
   freshSeed(): string
   /** @throws ScenarioError */
   begin(scenario: Scenario, seed: string): BlockState
   view(block: BlockState): PlayerView | null
   check(block: BlockState, decision: Decision): string | null
   advance(block: BlockState, decision: Decision): BlockState
-  /** What the decision gives away against the oil as it is; null where that is not priced (practice, spares). */
-  grade(block: BlockState, decision: Decision): KnownGrade | null
+  /** Grades, accounts and whatever else takes long. */
+  readonly thinker: Thinker
   /** The ball as meant, on the lane as it lies before the block's next throw. */
   meantRoll(block: BlockState, decision: Decision): MeantRoll
   /** The block left unfinished last time, if there is one that can be read. */
   keptBlock(): Promise<KeptBlock | null>
-  /** Keeps an unfinished block for next time, or files a finished one. */
-  keep(scenario: Scenario, block: BlockState, finished: boolean): Promise<void>
+  /** Keeps an unfinished block for next time, or files a finished one and tells where. */
+  keep(scenario: Scenario, block: BlockState, finished: boolean, notes: BlockNotes): Promise<string | null>
+  keepNotes(recordPath: string, notes: BlockNotes): Promise<void>
+  hasPast(): Promise<boolean>
+  listPast(): Promise<readonly PastBlock[]>
+  /** @throws ScenarioError when it cannot be read or no longer comes out the same */
+  openPast(path: string): Promise<PlayedBlock>
+  /** Own balls and bowler; `problem` is why they could not be read, else empty. */
+  findKit(): Promise<{ readonly kit: OwnKit; readonly problem: string }>
+  keepKit(kit: OwnKit): Promise<void>
+  readSettings(): Promise<Settings>
+  keepSettings(settings: Settings): Promise<void>
 }

@@ -2,7 +2,7 @@ import { EventEmitter } from 'node:events'
 import { render } from 'ink'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { runTrainer, Trainer, type TrainerParts } from '../../src/tui/app.js'
-import { startBlock } from '../../src/tui/state/reduce.js'
+import { startBlock } from '../../src/tui/state/start.js'
 import { startingState } from '../../src/tui/state/starting-state.js'
 import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
 import { createPainter } from '../../src/tui/terminal/painter.js'
@@ -99,7 +99,7 @@ describe('the trainer on a terminal', () => {
     await until('12.5')
     type('\r')
     const rolling = await until('on its way')
-    expect(rolling).toMatch(/Gave away \d+\.\d pins?, against the oil as it was/)
+    expect(rolling).toMatch(/Gave away \d+\.\d pins?, by what could be known/)
     expect(rolling).not.toContain('Seen:')
     type('x')
     const seen = await until('Seen:')
@@ -112,7 +112,7 @@ describe('the trainer on a terminal', () => {
     await until('Enter throw')
     type('\r')
     await until('Seen:')
-    expect(services.keptCalls.at(-1)?.block.throws).toHaveLength(1)
+    await vi.waitFor(() => expect(services.keptCalls.at(-1)?.block.throws).toHaveLength(1))
     const before = terminal.written.length
     const timers = () => process.getActiveResourcesInfo().filter((name) => name === 'Timeout').length
     const running = timers()
@@ -190,13 +190,18 @@ describe('the trainer on a terminal', () => {
     type('\rx')
     await until('Seen:')
     type('e')
-    await until('lift the oil')
+    await until('lifts the oil')
     type('\r')
-    const debrief = await until('The oil lifted')
+    // A choice that was dear is asked about first.
+    await until(/Your account first|Best:/)
+    type('\u001B')
+    const debrief = await until('Best:')
+    expect(debrief).toContain('The oil lifted')
     expect(debrief).toContain('Entry board')
-    expect(debrief).toContain('Best:')
     type('w')
-    await until('oil gone since')
+    await until('oil gone so far')
+    type('w')
+    await until('as you saw it')
   })
 
   it('closes with code 0 by q', async () => {
@@ -212,13 +217,15 @@ describe('the trainer on a terminal', () => {
     type('\rx')
     await until('Seen:')
     type('e')
-    await until('lift the oil')
+    await until('lifts the oil')
     type('\r')
+    await until('Your account first')
+    type('\u001B')
     await until('The oil lifted')
     type('\u001B')
     await until('Look back')
     type('j\r')
-    await until('The oil lifted')
+    await until('Your account first')
     expect(services.keptCalls.map((call) => call.finished)).toEqual([false, true])
   })
 

@@ -1,28 +1,181 @@
 import { loadScenario } from '../../src/scenarios/load.js'
 import type { Scenario } from '../../src/scenarios/scenario.js'
-import type { BlockState, Decision } from '../../src/sim/block/types.js'
+import type { Account, AccountStep, ThrowAccount } from '../../src/sim/account/account.js'
+import type { LedgerTerms } from '../../src/sim/account/ledger.js'
+import { meantPath } from '../../src/sim/account/meant-path.js'
+import { stateBefore } from '../../src/sim/account/moments.js'
+import { sumsOf } from '../../src/sim/account/sums.js'
+import type { BeliefSummary } from '../../src/sim/belief/summary.js'
+import type { BlockState, Decision, ThrowRecord } from '../../src/sim/block/types.js'
 import { type PlayerView, playerView } from '../../src/sim/block/view.js'
-import { KNOWN_LABEL, type KnownGrade } from '../../src/sim/decision/grade.js'
+import type { PricedFairGrade } from '../../src/sim/fair/grade-types.js'
 import { FULL_RACK } from '../../src/sim/pins/leaves.js'
 import { type Theme, themeFor } from '../../src/tui/draw/theme.js'
-import type { KeptBlock, TrainerServices } from '../../src/tui/services.js'
+import { EMPTY_KIT, type OwnKit } from '../../src/tui/kit/own-kit.js'
+import type { BlockNotes } from '../../src/tui/notes.js'
+import type { PastBlock } from '../../src/tui/past-blocks.js'
+import type { KeptBlock, PlayedBlock, TrainerServices } from '../../src/tui/services.js'
 import { realServices } from '../../src/tui/services-real.js'
+import { DEFAULT_SETTINGS, type Settings } from '../../src/tui/settings/settings.js'
+import type { Asked, Thinker } from '../../src/tui/thinking/thinker.js'
+import type { Answer, Answers, Question } from '../../src/tui/thinking/thoughts.js'
 
 /** A grade made up for the screens' sake: a board of target off 11 costs a pin. The grader has tests of its own. */
-export function madeUpGrade(block: BlockState, decision: Decision): KnownGrade | null {
+export function madeUpGrade(block: BlockState, decision: Decision): PricedFairGrade | null {
   if (block.spot?.phase !== 'game') return null
   const givenAwayPins = Math.abs(decision.aim.targetBoard - 11)
   const best = { ...decision, aim: { ...decision.aim, targetBoard: 11 } }
   return {
-    label: KNOWN_LABEL,
     kind: 'first-ball',
-    givenAwayPins,
-    standardErrorPins: 0.05,
+    best,
     choiceWorth: -givenAwayPins,
     bestWorth: 0,
-    best,
+    lostPins: givenAwayPins,
+    standardErrorPins: 0.05,
+    indistinguishableLostPins: givenAwayPins,
+    tooCloseToCallPins: 0.1,
+    givenAwayPins,
+    stakesPins: 1,
+    percentile: 0.5,
+    informationPins: 0.4,
+    teachingPins: null,
     perBall: block.setup.bag.map((ball, index) => ({ ballId: ball.id, worth: -index, decision: best })),
   }
+}
+
+const madeUpLedger = (givenAwayPins: number): LedgerTerms => ({
+  givenAwayPins,
+  patternSwingPins: -0.2,
+  hiddenPins: 0.6,
+  deliveryPins: 1.4,
+  carryPins: -2.5,
+})
+
+/** The account of a throw with true paths and made-up worths. */
+function madeUpThrowAccount(before: BlockState, record: ThrowRecord, index: number): ThrowAccount {
+  const grade = madeUpGrade(before, record.decision)
+  const best = grade?.best ?? null
+  return {
+    index,
+    spot: record.spot,
+    kind: record.standingBefore === FULL_RACK ? 'first-ball' : 'spare',
+    decision: record.decision,
+    observation: record.observation,
+    standingBefore: record.standingBefore,
+    standingAfter: record.standingAfter,
+    graded: grade && {
+      grade,
+      bestKnown: { ...grade.best, ballId: before.setup.bag.at(-1)!.id },
+      ledger: madeUpLedger(grade.givenAwayPins),
+      alternatives: [
+        ...before.setup.bag.map((ball, place) => ({
+          what: 'best-line-of-ball' as const,
+          decision: { ...grade.best, ballId: ball.id },
+          fairGainPins: 2 - place,
+          knownGainPins: 1 - place,
+        })),
+        { what: 'move' as const, decision: grade.best, fairGainPins: 0.3, knownGainPins: -0.1 },
+      ],
+    },
+    paths: {
+      choice: meantPath(before, record.decision),
+      bestFair: best && meantPath(before, best),
+      bestKnown: best && meantPath(before, { ...best, ballId: before.setup.bag.at(-1)!.id }),
+    },
+    belief: MADE_UP_BELIEF,
+    innovation: {
+      predictedBoard: 17.2,
+      shownBoard: 18.1,
+      deliveryBoards: 0.6,
+      laneBoards: 0.3,
+      deliveryShare: 2 / 3,
+    },
+  }
+}
+
+const MADE_UP_BELIEF: BeliefSummary = {
+  lengthFeet: { low: 38, high: 42, mean: 40 },
+  volumeMillilitres: { low: 22, high: 26, mean: 24 },
+  ratio: { low: 3, high: 9, mean: 6 },
+  length: { short: 0.1, medium: 0.8, long: 0.1 },
+  shape: { flat: 0.1, between: 0.3, houseLike: 0.6 },
+  sentences: ['The oil ends between 38 and 42 ft in four cases of five; it is 80 % likely to be of medium length.'],
+}
+
+/** A whole account with true sums of made-up worths, and one finding. */
+export function madeUpAccount(block: BlockState): Account {
+  const throws = block.throws.map((record, index) => madeUpThrowAccount(stateBefore(block, index), record, index))
+  return {
+    throws,
+    sums: sumsOf(throws),
+    tags: [
+      {
+        kind: 'wrong-target',
+        throws: [0],
+        game: 1,
+        frames: [1],
+        pins: 2.5,
+        evidence: [{ words: 'the target was', value: 2.5, unit: 'boards' }],
+        words: 'Frame 1: the target was the costly part.',
+        practise: 'Keep the feet and change the target by single boards.',
+      },
+    ],
+    luck: [],
+    cautions: ['A certified coach sees what no program can, and the rules of your centre come first.'],
+  }
+}
+
+function madeUpAnswer(block: BlockState, question: Question, onStep?: (step: AccountStep) => void): Answer {
+  switch (question.kind) {
+    case 'prepare':
+      return null
+    case 'grade':
+      return madeUpGrade(block, question.decision)
+    case 'belief':
+      return MADE_UP_BELIEF
+    case 'account': {
+      const account = madeUpAccount(block)
+      for (const latest of account.throws) onStep?.({ done: latest.index + 1, of: account.throws.length, latest })
+      return account
+    }
+    case 'what-if':
+      return {
+        decision: question.decision,
+        deliveries: 1000,
+        entryBoards: [16, 17.5, 19],
+        contacts: [
+          { contact: 'pocket', share: 0.6 },
+          { contact: 'light', share: 0.4 },
+        ],
+        leaves: [
+          { mask: 0, share: 0.55 },
+          { mask: 512, share: 0.45 },
+        ],
+        worthPins: question.decision.aim.targetBoard / 10,
+        standardErrorPins: 0.2,
+      }
+  }
+}
+
+/** Answers at once with made-up figures. */
+export const madeUpThinker: Thinker = {
+  isApart: false,
+  ask<Kind extends Question['kind']>(
+    block: BlockState,
+    question: Extract<Question, { kind: Kind }>,
+    onStep?: (step: AccountStep) => void,
+  ): Asked<Answers[Kind]> {
+    let isWanted = true
+    return {
+      answer: new Promise((resolve) => {
+        setImmediate(() => isWanted && resolve(madeUpAnswer(block, question, onStep) as Answers[Kind]))
+      }),
+      giveUp() {
+        isWanted = false
+      },
+    }
+  },
+  close() {},
 }
 
 /** The player's view with a made-up spare suggestion, which spares the tests the spare search. */
@@ -34,21 +187,45 @@ function quickView(block: BlockState): PlayerView | null {
 }
 
 export interface FixtureServices extends TrainerServices {
-  readonly keptCalls: { scenario: Scenario; block: BlockState; finished: boolean }[]
+  readonly keptCalls: { scenario: Scenario; block: BlockState; finished: boolean; notes: BlockNotes }[]
+  readonly keptNotes: { path: string; notes: BlockNotes }[]
+  readonly keptSettings: Settings[]
+  readonly keptKits: OwnKit[]
+}
+
+interface FixtureParts {
+  readonly kept?: KeptBlock | null
+  readonly kit?: OwnKit
+  readonly settings?: Partial<Settings>
+  readonly past?: readonly PastBlock[]
+  readonly openPast?: () => Promise<PlayedBlock>
 }
 
 /** The trainer's services with the true simulator, but made-up grades and nothing written to disk. */
-export function fixtureServices(kept: KeptBlock | null = null): FixtureServices {
-  const keptCalls: FixtureServices['keptCalls'] = []
+export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
+  const calls: Pick<FixtureServices, 'keptCalls' | 'keptNotes' | 'keptSettings' | 'keptKits'> = {
+    keptCalls: [],
+    keptNotes: [],
+    keptSettings: [],
+    keptKits: [],
+  }
   return {
-    ...realServices({}, 'fixture'),
+    ...realServices({}, madeUpThinker, 'fixture'),
     view: quickView,
-    grade: madeUpGrade,
-    keptBlock: async () => kept,
-    keep: async (scenario, block, finished) => {
-      keptCalls.push({ scenario, block, finished })
+    keptBlock: async () => parts.kept ?? null,
+    keep: async (scenario, block, finished, notes) => {
+      calls.keptCalls.push({ scenario, block, finished, notes })
+      return finished ? '/records/fixture-1.json' : null
     },
-    keptCalls,
+    keepNotes: async (path, notes) => void calls.keptNotes.push({ path, notes }),
+    hasPast: async () => (parts.past ?? []).length > 0,
+    listPast: async () => parts.past ?? [],
+    openPast: parts.openPast ?? (() => Promise.reject(new Error('there is no past block'))),
+    findKit: async () => ({ kit: parts.kit ?? EMPTY_KIT, problem: '' }),
+    keepKit: async (kit) => void calls.keptKits.push(kit),
+    readSettings: async () => ({ ...DEFAULT_SETTINGS, tour: 'seen', ...parts.settings }),
+    keepSettings: async (settings) => void calls.keptSettings.push(settings),
+    ...calls,
   }
 }
 

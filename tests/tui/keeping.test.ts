@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { loadScenario } from '../../src/scenarios/load.js'
 import { fileKeeper } from '../../src/tui/keeping.js'
+import { noNotes } from '../../src/tui/notes.js'
 import { fixtureServices } from './fixtures.js'
 
 let folder: string
@@ -24,7 +25,7 @@ async function thrown(count: number) {
 describe('keeping a block', () => {
   it('gives back the same block, played again from its decisions', async () => {
     const { scenario, block } = await thrown(3)
-    await fileKeeper({ DRYBOARD_DATA: folder }).keep(scenario, block, false)
+    await fileKeeper({ DRYBOARD_DATA: folder }).keep(scenario, block, false, noNotes('drill'))
     const kept = await fileKeeper({ DRYBOARD_DATA: folder }).find()
     expect(kept?.throws).toBe(3)
     const again = kept!.takeUp()
@@ -38,16 +39,16 @@ describe('keeping a block', () => {
     const { scenario, block } = await thrown(4)
     const keeper = fileKeeper({ DRYBOARD_DATA: folder })
     const states = [1, 2, 3, 4].map((count) => ({ ...block, throws: block.throws.slice(0, count) }))
-    await Promise.all(states.map((state) => keeper.keep(scenario, state, false)))
+    await Promise.all(states.map((state) => keeper.keep(scenario, state, false, noNotes('drill'))))
     expect((await keeper.find())?.throws).toBe(4)
-    expect(await readdir(folder)).toEqual(['unfinished.json'])
+    expect(await readdir(folder)).toEqual(['unfinished-notes.json', 'unfinished.json'])
   })
 
   it('files a finished block among the records and offers it no more', async () => {
     const { scenario, block } = await thrown(2)
     const keeper = fileKeeper({ DRYBOARD_DATA: folder })
-    await keeper.keep(scenario, block, false)
-    await keeper.keep(scenario, block, true)
+    await keeper.keep(scenario, block, false, noNotes('drill'))
+    await keeper.keep(scenario, block, true, noNotes('drill'))
     expect(await keeper.find()).toBeNull()
     expect(await readdir(join(folder, 'records'))).toHaveLength(1)
   })

@@ -1,6 +1,7 @@
-import { moveWords, observationWords, pinWords, SPEED_WORDS } from '../../scenarios/plain/words.js'
+import { CONTACT_WORDS, moveWords, observationWords, pinWords, SPEED_WORDS } from '../../scenarios/plain/words.js'
 import type { BlockSetup, Decision, Spot, ThrowRecord } from '../../sim/block/types.js'
 import type { Hand } from '../../sim/bowler/profile.js'
+import type { Call, Mode } from '../notes.js'
 
 /** Everything that differs from an earlier decision, in words. */
 export function changeWords(hand: Hand, from: Decision, to: Decision, ballName: (id: string) => string): string {
@@ -40,6 +41,19 @@ export function throwLabel(spot: Spot): string {
   if (spot.phase === 'practice') return `p${spot.frame}`
   return spot.ball === 1 ? String(spot.frame) : `${spot.frame}${'abc'[spot.ball - 1]}`
 }
+
+/** What a grade in play is held against: no player can do better than know what was shown. */
+export const FAIR_WORDS = 'by what could be known'
+
+export const MODE_WORDS: Readonly<Record<Mode, string>> = {
+  drill: 'grades at once',
+  block: 'grades at the end',
+  test: 'grades in the debrief',
+}
+
+/** What was called before a throw. */
+export const callWords = ({ contact, confidencePercent }: Call): string =>
+  `${CONTACT_WORDS[contact]}, ${confidencePercent} % sure`
 
 export function pinsGivenWords(pins: number): string {
   return `${pins.toFixed(1)} ${pins.toFixed(1) === '1.0' ? 'pin' : 'pins'}`

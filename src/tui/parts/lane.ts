@@ -16,7 +16,7 @@ const FULL_RAMP_MICRONS = 4
 /** The aim line runs on a little beyond the arrows, as a bowler looks down the lane. */
 const AIM_LINE_FEET = 24
 
-export type TraceLook = 'last' | 'older' | 'oldest' | 'truth' | 'best'
+export type TraceLook = 'last' | 'older' | 'oldest' | 'truth' | 'best' | 'known'
 
 /** A path down the lane: boards from the bowler's own side at equal steps of distance; NaN where there is none. */
 export interface Trace {
@@ -33,7 +33,7 @@ export interface LanePicture {
   readonly traces: readonly Trace[]
   readonly aim?: { readonly laydownBoard: number; readonly targetBoard: number }
   readonly breakpoint?: { readonly board: number; readonly feet: number }
-  readonly ball?: { readonly board: number; readonly feet: number }
+  readonly balls?: readonly { readonly board: number; readonly feet: number }[]
   readonly oil?: OilFilm
 }
 
@@ -44,6 +44,7 @@ export const TRACE_LINES: Readonly<Record<TraceLook, { ink: Ink; dash: Dash; let
   oldest: { ink: 'oldest', dash: 'dotted', letter: '.' },
   truth: { ink: 'truth', dash: 'solid', letter: '*' },
   best: { ink: 'best', dash: 'dashed', letter: '=' },
+  known: { ink: 'known', dash: 'dotted', letter: '~' },
 }
 export const AIM_LINE = { ink: 'accent', dash: 'dotted', letter: '+', joins: true } as const
 
@@ -198,9 +199,9 @@ export function boardOnTrace(trace: Trace, feet: number): number {
 }
 
 function putMarks(canvas: Canvas, scale: LaneScale, picture: LanePicture, theme: Theme): void {
-  const { aim, breakpoint, ball } = picture
+  const { aim, breakpoint, balls = [] } = picture
   if (breakpoint)
     put(canvas, scale.columnOf(breakpoint.feet), scale.rowOf(breakpoint.board), theme.glyphs.breakpoint, 'strong')
   if (aim) put(canvas, scale.columnOf(ARROWS_FEET), scale.rowOf(aim.targetBoard), theme.glyphs.target, 'accent')
-  if (ball) put(canvas, scale.columnOf(ball.feet), scale.rowOf(ball.board), theme.glyphs.ball, 'accent')
+  for (const ball of balls) put(canvas, scale.columnOf(ball.feet), scale.rowOf(ball.board), theme.glyphs.ball, 'accent')
 }

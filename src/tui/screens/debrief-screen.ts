@@ -1,208 +1,136 @@
-import { decisionWords, moveWords, trimmed } from '../../scenarios/plain/words.js'
-import type { ThrowRecord } from '../../sim/block/types.js'
-import { metresPerSecondToMph, metresToBoard, radiansToDegrees } from '../../sim/units.js'
-import { beside, page, type Size } from '../draw/layout.js'
+import { beside, indent, page, type Size } from '../draw/layout.js'
 import { spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
-import { fellWords, pinsGivenWords, placeWords, throwLabel } from '../draw/words.js'
+import { FAIR_WORDS, pinsGivenWords, throwLabel } from '../draw/words.js'
+import { choiceRows } from '../parts/choices.js'
+import { factRows } from '../parts/debrief-facts.js'
+import { debriefLane, debriefLegend } from '../parts/debrief-lane.js'
+import { findingRows } from '../parts/findings.js'
 import { contextKeyLine } from '../parts/key-hints.js'
-import { LANE_FEET, type LanePicture, lanePicture, type Trace } from '../parts/lane.js'
-import { laydownBoard } from '../parts/sketches.js'
-import { ballValueRows, timelineRows } from '../parts/value-chart.js'
-import { filmGone } from '../parts/wear.js'
-import type { MeantRoll } from '../services.js'
-import type { DebriefState } from '../state/debrief-state.js'
-import { allPinsGiven, blockOf, type PlayState, pinsGiven, type ThrowGrade } from '../state/play-state.js'
+import { knownRows } from '../parts/known.js'
+import { lanePicture } from '../parts/lane.js'
+import { ledgerRows } from '../parts/ledger.js'
+import { timelineRows } from '../parts/value-chart.js'
+import { DEBRIEF_VIEWS, type DebriefState, type DebriefView } from '../state/debrief-state.js'
+import { allPinsGiven, blockOf, isWeighed, type PlayState, pinsGiven } from '../state/play-state.js'
 
-/** Middle of the first half foot, where paths over the film begin. */
-const FIRST_ROW_FEET = 0.25
-const ROW_FEET = 0.5
 const LANE_FRAME_ROWS = 3
-/** Head, legend, labels of the timeline, five rows of words, keys. */
-const WORD_ROWS = 9
-/** From this width on the head has room for the scenario's title. */
-const TITLE_COLUMNS = 100
-/** From this width on the balls stand beside the words, which then keep to their own columns. */
-const WIDE_COLUMNS = 118
-const FACT_COLUMNS = 76
-/** A ball that never moves outwards has its breakpoint where it is laid down, which is nothing to mark. */
-const NEAREST_BREAKPOINT_FEET = 16
+/** Head, tabs, legend, labels of the timeline, six rows of facts, keys. */
+const WORD_ROWS = 11
+/** Head, tabs, legend, keys. */
+const ROWS_AROUND_VIEW = 4
+const LEAST_LANE_ROWS = 9
+/** From this width on the other choices stand beside the facts, which then keep to their own columns. */
+const WIDE_COLUMNS = 150
+const FACT_COLUMNS = 78
 
-/** How the best choice would have rolled, and the chosen one as it was meant; null until worked out. */
-export interface DebriefRolls {
-  readonly best: MeantRoll | null
-  readonly meant: MeantRoll
+const VIEW_TITLES: Readonly<Record<DebriefView, string>> = {
+  throw: 'Throw',
+  choices: 'Other choices',
+  ledger: 'Ledger',
+  findings: 'Findings',
+  known: 'What could be known',
 }
 
-/** The oil lifted: where this throw went and why, what the best line was, and what each choice gave away. */
+/** The oil lifted: where this throw went and why, what else could have been chosen, and what the block came to. */
 export function debriefScreen(
   play: PlayState,
   debrief: DebriefState,
-  rolls: DebriefRolls | null,
+  notice: string,
   size: Size,
   theme: Theme,
 ): string[] {
-  const record = blockOf(play).throws[debrief.chosen]!
-  const isWide = size.columns >= WIDE_COLUMNS
-  const columns = isWide ? FACT_COLUMNS : size.columns - 2
-  const spare = size.rows - WORD_ROWS - LANE_FRAME_ROWS
-  const laneRows = Math.min(20, Math.max(10, spare - 3))
-  const barRows = Math.max(2, Math.min(6, spare - laneRows))
-  const air = spare - laneRows - barRows >= 2 ? [''] : []
-  const below = [
-    ...air,
-    ...timeline(play, debrief, columns, barRows, theme),
-    ...air,
-    ...factRows(play, debrief, record, rolls, columns, theme).map((row) => ` ${row}`),
-  ]
-  const body = [
-    headRow(play, size.columns, theme),
-    ...lanePicture(pictureOf(play, debrief, record, rolls), Math.min(130, size.columns - 1), laneRows, theme),
-    ` ${legendRow(debrief, play, theme)}`,
-    ...(isWide ? beside(below, columns + 4, perBallRows(play, debrief, size.columns - columns - 5, theme)) : below),
-  ]
-  return page(body, contextKeyLine('debrief', size.columns, theme), size)
+  const head = [headRow(play, size.columns, theme), tabRow(debrief.view, theme)]
+  const foot = notice === '' ? contextKeyLine('debrief', size.columns, theme) : textRow(theme, [` ${notice}`, 'loss'])
+  const isWhole = debrief.view === 'ledger' || debrief.view === 'findings'
+  const body = isWhole
+    ? wholeRows(play, debrief, size, theme)
+    : debrief.view === 'throw'
+      ? throwRows(play, debrief, size, theme)
+      : aboutThrowRows(play, debrief, size, theme)
+  return page([...head, ...body], foot, size)
 }
 
 function headRow(play: PlayState, columns: number, theme: Theme): string {
-  const open = play.grades.filter((grade) => grade === undefined).length
+  const open = play.grades.filter((_, index) => !isWeighed(play, index)).length
   const still = open > 0 ? ` (${open} still to be weighed)` : ''
-  const title = columns >= TITLE_COLUMNS ? ` ${theme.glyphs.separator} ${play.scenario.title}` : ''
   return spreadRow(
-    textRow(theme, [' The oil lifted', 'strong'], [title, 'faint']),
+    textRow(theme, [' The oil lifted', 'strong'], [` ${theme.glyphs.separator} ${play.scenario.title}`, 'faint']),
     textRow(
       theme,
-      ['Given away, against the oil as it was: ', 'faint'],
+      ['Given away, ', 'faint'],
+      [`${FAIR_WORDS}: `, 'faint'],
       [`${pinsGivenWords(allPinsGiven(play))}${still} `, 'loss'],
     ),
     columns,
   )
 }
 
-function pictureOf(
-  play: PlayState,
-  debrief: DebriefState,
-  record: ThrowRecord,
-  rolls: DebriefRolls | null,
-): LanePicture {
-  const block = blockOf(play)
-  const { bowler } = block.setup
-  const { truth, decision } = record
-  const traces: Trace[] = []
-  if (rolls?.best)
-    traces.push({ boards: rolls.best.boards, firstFeet: FIRST_ROW_FEET, stepFeet: ROW_FEET, look: 'best' })
-  traces.push({ boards: truth.path.map(metresToBoard), firstFeet: FIRST_ROW_FEET, stepFeet: ROW_FEET, look: 'truth' })
-  const fresh = block.throws.find((one) => one.spot.lane === record.spot.lane)!.truth.laneBefore
-  const oil = debrief.shows === 'oil' ? truth.laneBefore.film : filmGone(fresh.film, truth.laneBefore.film)
-  const { feetBoard, targetBoard } = decision.aim
-  return {
-    hand: bowler.hand,
-    standing: record.standingAfter,
-    traces,
-    aim: { laydownBoard: laydownBoard(bowler, feetBoard), targetBoard },
-    ...(truth.leftLaneFeet < LANE_FEET || truth.breakpointFeet < NEAREST_BREAKPOINT_FEET
-      ? {}
-      : { breakpoint: { board: truth.breakpointBoard, feet: truth.breakpointFeet } }),
-    oil,
-  }
-}
-
-function legendRow(debrief: DebriefState, play: PlayState, theme: Theme): string {
-  const { glyphs } = theme
-  const ramp = theme.colouredGround
-    ? `${[1, 3, 5, 7].map((level) => `${theme.style('plain', level)}  `).join('')}\u001B[0m`
-    : [1, 3, 5, 7].map((level) => glyphs.oil[level]!.repeat(2)).join('')
-  const what = debrief.shows === 'oil' ? ' oil it met, thin to thick' : ' oil gone since the start'
-  const solid = glyphs.braille ? '⠤⠤⠤' : '***'
-  const dashed = glyphs.braille ? '⠤⠄⠠' : '==='
-  const best = play.grades[debrief.chosen] ? ([`   ${dashed} best, as meant`, 'best'] as const) : ''
-  return textRow(theme, [`${solid} yours`, 'truth'], best, ['   ', 'plain']) + ramp + textRow(theme, [what, 'faint'])
-}
-
-function timeline(play: PlayState, debrief: DebriefState, columns: number, barRows: number, theme: Theme): string[] {
-  const grades = blockOf(play).throws.map((record, index) => {
-    const grade = play.grades[index]
-    return { label: throwLabel(record.spot), pins: grade === undefined ? null : pinsGiven(grade) }
-  })
-  return timelineRows(grades, debrief.chosen, columns, barRows, theme).map((row) => ` ${row}`)
-}
-
-function factRows(
-  play: PlayState,
-  debrief: DebriefState,
-  record: ThrowRecord,
-  rolls: DebriefRolls | null,
-  columns: number,
-  theme: Theme,
-): string[] {
-  const { bag, bowler } = blockOf(play).setup
-  const grade = play.grades[debrief.chosen]
-  const { decision } = record
-  const name = placeWords(record.spot, blockOf(play).setup.games)
-  const move = grade ? ` (${moveWords(decision.aim, grade.best.aim, bowler.hand)})` : ''
-  return [
-    spreadRow(
-      textRow(theme, [`${name}: `, 'strong'], [givenWords(grade), pinsGiven(grade) > 0 ? 'loss' : 'plain']),
-      textRow(theme, [fellWords(record), 'strong']),
-      columns,
+function tabRow(view: DebriefView, theme: Theme): string {
+  const { left, right } = theme.glyphs
+  return textRow(
+    theme,
+    ...DEBRIEF_VIEWS.map((one) =>
+      one === view
+        ? ([`${left}${VIEW_TITLES[one]}${right} `, 'accent'] as const)
+        : ([` ${VIEW_TITLES[one]}  `, 'faint'] as const),
     ),
-    textRow(theme, ['Yours: ', 'truth'], decisionWords(decision, bag)),
-    grade ? bestRow(decisionWords(grade.best, bag), move, columns, theme) : '',
-    textRow(theme, entryWords(record), [meantWords(record, rolls), 'faint']),
-    textRow(theme, [rollWords(record), 'faint']),
-  ]
+  )
 }
 
-/** The best choice, and how far off it is where there is room to say so. */
-function bestRow(words: string, move: string, columns: number, theme: Theme): string {
-  const fits = 'Best:  '.length + words.length + move.length <= columns
-  return textRow(theme, ['Best:  ', 'best'], words, [fits ? move : '', 'faint'])
+/** The lane with everything about one throw below it. */
+function throwRows(play: PlayState, debrief: DebriefState, size: Size, theme: Theme): string[] {
+  const isWide = size.columns >= WIDE_COLUMNS
+  const columns = isWide ? FACT_COLUMNS : Math.min(110, size.columns - 2)
+  const spare = size.rows - WORD_ROWS - LANE_FRAME_ROWS
+  const laneRows = Math.min(26, Math.max(LEAST_LANE_ROWS, spare - 4))
+  const barRows = Math.max(1, Math.min(6, spare - laneRows))
+  const air = spare - laneRows - barRows >= 2 ? [''] : []
+  const timeline = timelineRows(gradesOf(play), debrief.chosen, columns, barRows, theme)
+  const below = indent([...air, ...timeline, ...air, ...factRows(play, debrief.chosen, columns, theme)], 1)
+  const besideRows = isWide ? choiceRows(play, debrief.chosen, size.columns - columns - 6, below.length, theme) : []
+  return [...laneAndLegend(play, debrief, laneRows, size, theme), ...beside(below, columns + 4, besideRows)]
 }
 
-function givenWords(grade: ThrowGrade): string {
-  if (grade === undefined) return 'not weighed yet'
-  if (grade === null) return 'practice costs nothing'
-  const pins = pinsGiven(grade)
-  return pins > 0 ? `gave away ${pinsGivenWords(pins)}` : 'too close to call'
+function laneAndLegend(play: PlayState, debrief: DebriefState, rows: number, size: Size, theme: Theme): string[] {
+  const picture = lanePicture(debriefLane(play, debrief), Math.min(150, size.columns - 1), rows, theme)
+  return [...picture, ` ${debriefLegend(play, debrief, theme)}`]
 }
 
-function entryWords({ truth }: ThrowRecord): string {
-  if (truth.leftLaneFeet < LANE_FEET) return `Off the lane at ${truth.leftLaneFeet.toFixed(0)} ft`
-  const angle = radiansToDegrees(truth.entryAngleRadians).toFixed(1)
-  const speed = metresPerSecondToMph(truth.entrySpeedMetresPerSecond).toFixed(1)
-  return `Entry board ${truth.entryBoard.toFixed(1)} at ${angle} degrees, ${speed} mph`
-}
-
-/** The same choice without the bowler's miss. */
-function meantWords({ truth }: ThrowRecord, rolls: DebriefRolls | null): string {
-  if (!rolls || truth.leftLaneFeet < LANE_FEET) return ''
-  const { entryBoard, entryAngleDegrees } = rolls.meant
-  return `; as meant ${entryBoard.toFixed(1)} at ${entryAngleDegrees.toFixed(1)}`
-}
-
-function rollWords({ truth, decision }: ThrowRecord): string {
-  const crossed = (metresToBoard(truth.path[29]!) + metresToBoard(truth.path[30]!)) / 2
-  const arrows = Number.isNaN(crossed)
-    ? []
-    : [`target ${trimmed(decision.aim.targetBoard)}, crossed ${crossed.toFixed(1)}`]
-  const hook = Number.isFinite(truth.hookStartFeet) ? [`hooks from ${truth.hookStartFeet.toFixed(0)} ft`] : []
-  const roll = Number.isFinite(truth.rollStartFeet)
-    ? `rolls from ${truth.rollStartFeet.toFixed(0)} ft`
-    : 'still skids at the pins'
-  const words = [...arrows, ...hook, roll].join('; ')
-  return words.charAt(0).toUpperCase() + words.slice(1)
-}
-
-function perBallRows(play: PlayState, debrief: DebriefState, columns: number, theme: Theme): string[] {
-  const grade = play.grades[debrief.chosen]
-  if (!grade || grade.perBall.length === 0) return []
-  const { bag } = blockOf(play).setup
-  const chosen = blockOf(play).throws[debrief.chosen]!.decision.ballId
-  const most = grade.perBall[0]!.worth
-  const values = grade.perBall.map(({ ballId, worth }) => ({
-    name: bag.find((ball) => ball.id === ballId)?.name ?? ballId,
-    behindPins: most - worth,
-    isChosen: ballId === chosen,
+const gradesOf = (play: PlayState) =>
+  blockOf(play).throws.map((record, index) => ({
+    label: throwLabel(record.spot),
+    pins: isWeighed(play, index) ? pinsGiven(play.grades[index]) : null,
   }))
-  return [textRow(theme, ['Each ball on its own best line', 'faint']), ...ballValueRows(values, columns, theme)]
+
+/** The lane with one table about the throw below it. */
+function aboutThrowRows(play: PlayState, debrief: DebriefState, size: Size, theme: Theme): string[] {
+  const columns = Math.min(110, size.columns - 2)
+  const spare = size.rows - ROWS_AROUND_VIEW - LANE_FRAME_ROWS
+  const laneRows = Math.min(26, Math.max(LEAST_LANE_ROWS, spare - 16))
+  const rows = spare - laneRows - 1
+  const label = textRow(theme, [`Throw ${throwLabel(blockOf(play).throws[debrief.chosen]!.spot)}`, 'strong'])
+  const table =
+    debrief.view === 'choices'
+      ? choiceRows(play, debrief.chosen, columns, rows, theme)
+      : knownRows(play, debrief.chosen, columns, theme)
+  return [...laneAndLegend(play, debrief, laneRows, size, theme), ` ${label}`, ...indent(table.slice(0, rows), 1)]
+}
+
+/** A page about the whole block, scrolled where it is longer than the screen. */
+function wholeRows(play: PlayState, debrief: DebriefState, size: Size, theme: Theme): string[] {
+  const { account } = play
+  const columns = size.columns - 3
+  if (!account) {
+    const done = `${play.accounts.length} of ${play.grades.length}`
+    return ['', textRow(theme, [` Working out the account: ${done} throws. Look around meanwhile.`, 'faint'])]
+  }
+  const { spot } = blockOf(play).throws[debrief.chosen]!
+  const rows =
+    debrief.view === 'ledger' ? ledgerRows(account, spot, columns, theme) : findingRows(play, account, columns, theme)
+  const room = size.rows - 1 - 3
+  const first = Math.min(debrief.scroll, Math.max(0, rows.length - room))
+  const isCut = first + room < rows.length
+  const shown = indent(rows.slice(first, isCut ? first + room - 1 : first + room), 1)
+  return ['', ...shown, ...(isCut ? [textRow(theme, [` ${theme.glyphs.ellipsis} more below`, 'faint'])] : [])]
 }

@@ -1,20 +1,28 @@
 import type { Size } from '../draw/layout.js'
 import { Rows } from '../draw/rows.js'
 import type { Theme } from '../draw/theme.js'
+import { BALL_FIELDS } from '../kit/ball-form.js'
+import { bowlerFields } from '../kit/bowler-form.js'
 import type { TrainerServices } from '../services.js'
-import type { AppState } from '../state/app-state.js'
-import { chosenScenario } from '../state/reduce.js'
+import { type AppState, keyContext } from '../state/app-state.js'
+import { bowlerEntries, chosenScenario } from '../state/bowler-choice.js'
 import type { Looks } from '../state/tasks.js'
 import { bowlerScreen } from './bowler-screen.js'
 import { debriefScreen } from './debrief-screen.js'
+import { formScreen } from './form-screen.js'
 import { helpScreen } from './help-screen.js'
 import { homeScreen } from './home-screen.js'
+import { kitScreen } from './kit-screen.js'
+import { ownAccountScreen } from './own-account-screen.js'
+import { pastScreen } from './past-screen.js'
 import { scenarioScreen } from './scenario-screen.js'
+import { settingsScreen } from './settings-screen.js'
+import { whatIfScreen } from './what-if-screen.js'
 
 interface HelpAndMenusProps {
   readonly state: AppState
-  readonly looks: Looks
-  readonly services: TrainerServices
+  readonly looks: Pick<Looks, 'homePicture'>
+  readonly services: Pick<TrainerServices, 'levels' | 'fit'>
   readonly size: Size
   readonly theme: Theme
 }
@@ -24,18 +32,47 @@ export function HelpAndMenus(props: HelpAndMenusProps) {
   return <Rows rows={screenRows(props)} columns={props.size.columns} />
 }
 
-function screenRows({ state, looks, services, size, theme }: HelpAndMenusProps): string[] {
-  if (state.help) return helpScreen(size, theme)
-  const { screen } = state
+const BALL_WORDS = {
+  title: 'A ball of your own',
+  about:
+    'Arrows change a figure, or type one. Sanding to a lower grit or leaving it unpolished makes a cover take more oil and turn earlier.',
+}
+const BOWLER_WORDS = {
+  title: 'Your bowler',
+  about:
+    'Choose a level and style, or your own figures as the level. A certified coach can measure speed, revolutions and scatter.',
+}
+
+/** The rows of whatever screen is on, but for the play screen. */
+export function screenRows({ state, looks, services, size, theme }: HelpAndMenusProps): string[] {
+  if (state.help) return helpScreen(keyContext({ ...state, help: false }), size, theme)
+  const { screen, notice } = state
   switch (screen.kind) {
     case 'home':
       return homeScreen(state, screen.cursor, looks.homePicture, size, theme)
     case 'scenarios':
-      return scenarioScreen(state.scenarios, screen.cursor, state.notice, size, theme)
-    case 'bowler':
-      return bowlerScreen(chosenScenario(screen, services), services.levels(), screen.cursor, state.notice, size, theme)
-    case 'debrief':
-      return debriefScreen(screen.play, screen.debrief, looks.rolls, size, theme)
+      return scenarioScreen(state.scenarios, screen.cursor, notice, size, theme)
+    case 'bowler': {
+      const chosen = chosenScenario(state, screen, services)
+      const entries = bowlerEntries(state.kit, services)
+      return bowlerScreen({ choice: screen, chosen, entries, kit: state.kit, notice }, size, theme)
+    }
+    case 'past':
+      return pastScreen(screen, notice, size, theme)
+    case 'kit':
+      return kitScreen(state.kit, screen.cursor, notice, size, theme)
+    case 'ball':
+      return formScreen(BALL_WORDS, screen.form, BALL_FIELDS, size, theme)
+    case 'own-bowler':
+      return formScreen(BOWLER_WORDS, screen.form, bowlerFields(screen.form.draft), size, theme)
+    case 'settings':
+      return settingsScreen(state.settings, screen.cursor, notice, size, theme)
+    case 'debrief': {
+      const { play, debrief } = screen
+      if (debrief.own) return ownAccountScreen(play, debrief.own, size, theme)
+      if (debrief.whatIf) return whatIfScreen(play, debrief.whatIf, size, theme)
+      return debriefScreen(play, debrief, notice, size, theme)
+    }
     case 'play':
       return []
   }

@@ -5,33 +5,65 @@ import { KEY_BINDINGS, type KeyBinding, type KeyContext } from '../keys.js'
 import { contextKeyLine, shownKey } from '../parts/key-hints.js'
 
 const KEY_COLUMNS = 7
-const PLAY_COLUMNS = 42
+const SECTION_COLUMNS = 42
 /** Commands that mean the same in every place and are told once. */
 const COMMON: readonly KeyBinding['command'][] = ['back', 'quit', 'help']
 
-/** Every key, by place, from the one table. */
-export function helpScreen(size: Size, theme: Theme): string[] {
-  const of = (context: KeyContext) => KEY_BINDINGS.filter((binding) => binding.contexts.includes(context))
-  const own = (context: KeyContext) => of(context).filter((binding) => !COMMON.includes(binding.command))
+const TITLES: Partial<Record<KeyContext, string>> = {
+  bowler: 'Choosing who bowls',
+  kit: 'Bag and bowler',
+  form: 'Filling in',
+  settings: 'Settings',
+  play: 'Deciding a throw',
+  call: 'Calling the reaction',
+  debrief: 'Looking back',
+  'what-if': 'What if',
+}
+/** Told after the place help was asked in, as far as there is room. */
+const FURTHER: readonly KeyContext[] = ['play', 'debrief', 'what-if', 'call', 'bowler', 'kit', 'form', 'settings']
+
+/** The keys of the place help was asked in first, then whatever else there is room for; all from the one table. */
+export function helpScreen(context: KeyContext, size: Size, theme: Theme): string[] {
+  const of = (place: KeyContext) => KEY_BINDINGS.filter((binding) => binding.contexts.includes(place))
+  const own = (place: KeyContext) => of(place).filter((binding) => !COMMON.includes(binding.command))
+  const section = (place: KeyContext) => [
+    ...sectionRows(TITLES[place] ?? 'This list', own(place), theme),
+    ...moreKeys(place, theme),
+  ]
   const common = of('scenarios').filter((binding) => COMMON.includes(binding.command))
-  const play = sectionRows('Deciding a throw', own('play'), theme)
-  const rest = [
-    ...sectionRows('Menus', own('bowler'), theme),
-    '',
-    ...sectionRows('Looking back', own('debrief'), theme),
-    '',
+  const everywhere = [
     ...sectionRows('Everywhere', common, theme),
+    keyRow('Ctrl-L', 'draw the screen afresh', theme),
     keyRow('Ctrl-C', 'leave; the block is kept', theme),
+    keyRow('t', 'the guided first frame', theme),
   ]
-  const left = [
-    ...play,
-    keyRow('1 to 8', 'a ball of the bag', theme),
-    keyRow('Ctrl-L', 'draw the screen afresh, anywhere', theme),
-  ]
-  const body = ['', textRow(theme, [' Keys', 'strong']), '', ...beside(indent(left, 1), PLAY_COLUMNS, rest)]
+  const places = FURTHER.filter((place) => place !== context)
+  const columns = intoColumns(
+    [section(context), everywhere, ...places.map(section)],
+    size.rows - 4,
+    Math.max(2, Math.floor(size.columns / SECTION_COLUMNS)),
+  )
+  const [first = [], ...others] = columns
+  const rows = others.reduce((left, right, place) => beside(left, SECTION_COLUMNS * (place + 1), right), first)
+  const body = ['', textRow(theme, [' Keys', 'strong']), '', ...indent(rows, 1)]
   return page(body, contextKeyLine('help', size.columns, theme), size)
 }
 
+/** Sections one under the other in as many columns as there are; each column but the last takes what fits it whole. */
+function intoColumns(sections: readonly string[][], rows: number, count: number): string[][] {
+  const columns: string[][] = [[...(sections[0] ?? [])], ...Array.from({ length: count - 1 }, () => [])]
+  for (const section of sections.slice(1)) {
+    const column = columns.find((one) => one.length + section.length + (one.length > 0 ? 1 : 0) <= rows)
+    if (column) column.push(...(column.length > 0 ? [''] : []), ...section)
+  }
+  return columns
+}
+
+/** Keys that no table row names because a whole range of them means the same. */
+function moreKeys(place: KeyContext, theme: Theme): string[] {
+  if (place === 'play' || place === 'what-if') return [keyRow('1 to 8', 'a ball of the bag', theme)]
+  return place === 'form' ? [keyRow('letters', 'typed into the line', theme)] : []
+}
 function sectionRows(title: string, bindings: readonly KeyBinding[], theme: Theme): string[] {
   return [
     textRow(theme, [title, 'strong']),

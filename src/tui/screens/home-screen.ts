@@ -9,7 +9,10 @@ import { type AppState, type HomeEntry, homeEntries } from '../state/app-state.j
 const PLAIN_LABELS: Readonly<Record<Exclude<HomeEntry, 'continue'>, string>> = {
   new: 'New block',
   debrief: 'Look back at the last block',
-  keys: 'Keys',
+  past: 'Past blocks',
+  kit: 'Bag and bowler',
+  settings: 'Settings',
+  keys: 'Keys and the guided first frame',
   quit: 'Quit',
 }
 

@@ -6,7 +6,7 @@ import { tally } from '../../sim/scoring/game.js'
 import { beside, indent, type Size } from '../draw/layout.js'
 import { spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
-import { changeWords, pinsGivenWords, placeWords } from '../draw/words.js'
+import { callWords, changeWords, FAIR_WORDS, MODE_WORDS, pinsGivenWords, placeWords } from '../draw/words.js'
 import { decisionPanelRows } from '../parts/decision-panel.js'
 import { LANE_FEET, type LanePicture, lanePicture } from '../parts/lane.js'
 import { rackRows } from '../parts/rack.js'
@@ -16,11 +16,14 @@ import { scoreSheetRows } from '../parts/score-sheet.js'
 import { laydownBoard, recentSketches, sketchTrace } from '../parts/sketches.js'
 import { allPinsGiven, blockOf, type PlayState } from '../state/play-state.js'
 import { ROLL_FRAMES } from '../state/reduce.js'
+import { tourLines } from '../state/tour.js'
 import { sidePanelRows } from './play-side.js'
 
 const LANE_FRAME_ROWS = 3
 /** Everything but the lane, without air between: head, result, score, panel, move, keys. */
 const FIXED_ROWS = 10
+/** From this width on the head says when grades are told. */
+const MODE_COLUMNS = 110
 const SIDE_COLUMNS = 26
 const SIDE_FROM: Size = { columns: 110, rows: 30 }
 
@@ -80,7 +83,7 @@ export function playLowerRows(play: PlayState, view: PlayerView | null, size: Si
   const field = play.stage.kind === 'deciding' ? play.field : null
   return [
     ...blank(1),
-    ...score,
+    ...(play.tour === null ? score : tourRows(play.tour, theme)),
     ...blank(3),
     ...indent(decisionPanelRows(play.decision, block.setup.bag, field, columns, theme), 1),
     ` ${moveRow(play, view, columns, theme)}`,
@@ -89,17 +92,26 @@ export function playLowerRows(play: PlayState, view: PlayerView | null, size: Si
   ]
 }
 
+/** The guide, where the score sheet stands otherwise. */
+const tourRows = (step: number, theme: Theme): string[] => [
+  ...tourLines(step).map((line) => textRow(theme, [` ${line}`, 'accent'])),
+  textRow(theme, [' The first frame, guided. Esc leaves it; ? then t brings it back.', 'faint']),
+]
+
 function headRow(play: PlayState, view: PlayerView | null, columns: number, theme: Theme): string {
   const block = blockOf(play)
   const dot = ` ${theme.glyphs.separator} `
-  const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}` : ''
-  const place = block.spot ? placeWords(block.spot, block.setup.games) : 'The block is over'
+  const mode = columns >= MODE_COLUMNS ? `${dot}${MODE_WORDS[play.mode]}` : ''
+  const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}${mode}` : ''
+  const place = block.spot && play.stage.kind !== 'done' ? placeWords(block.spot, block.setup.games) : overWords(play)
   return spreadRow(
     textRow(theme, [` ${play.scenario.title}`, 'strong'], [about, 'faint']),
     textRow(theme, [`${place} `, 'strong']),
     columns,
   )
 }
+
+const overWords = (play: PlayState): string => (play.tour === null ? 'The block is over' : 'The frame is over')
 
 function postedWords(posted: PostedSheet | null): string {
   if (!posted) return 'no sheet'
@@ -135,7 +147,11 @@ function pictureOf(play: PlayState): LanePicture {
       ...trace,
       look: trace.look === 'last' ? ('older' as const) : ('oldest' as const),
     }))
-    return { ...base, traces: [...aged.slice(-2), rolling], ...(Number.isNaN(board) ? {} : { ball: { board, feet } }) }
+    return {
+      ...base,
+      traces: [...aged.slice(-2), rolling],
+      ...(Number.isNaN(board) ? {} : { balls: [{ board, feet }] }),
+    }
   }
   const last = block.throws.findLast((record) => record.spot.lane === lane && record.standingBefore === FULL_RACK)
   const { feetBoard, targetBoard } = play.decision.aim
@@ -153,17 +169,27 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
   if (play.notice !== '') return textRow(theme, [play.notice, 'loss'])
   const { stage } = play
   if (stage.kind === 'leaving') {
-    return textRow(theme, ['End the block here and lift the oil? The rest will not be bowled.', 'accent'])
+    return textRow(theme, [
+      'Enter ends the block here and lifts the oil; the rest will not be bowled. Esc goes on.',
+      'accent',
+    ])
   }
   const block = blockOf(play)
   if (stage.kind === 'done') return textRow(theme, [totalWords(play), 'strong'])
   const standing = textRow(theme, [standingWords(block.standing), block.standing === FULL_RACK ? 'faint' : 'strong'])
   if (block.standing !== FULL_RACK) return spreadRow(textRow(theme, ['A spare to make.', 'faint']), standing, columns)
   const last = view?.onThisLane.findLast((record) => record.standingBefore === FULL_RACK)
-  if (!last) return spreadRow(textRow(theme, ['First ball on this lane.', 'faint']), standing, columns)
+  const called = play.call ? ` Called ${callWords(play.call)}.` : ''
+  if (!last) {
+    return spreadRow(textRow(theme, ['First ball on this lane.', 'faint'], [called, 'accent']), standing, columns)
+  }
   const name = (id: string) => block.setup.bag.find((ball) => ball.id === id)?.name ?? id
   const change = changeWords(block.setup.bowler.hand, last.decision, play.decision, name)
-  return spreadRow(textRow(theme, ['Against the last throw: ', 'faint'], [change, 'accent']), standing, columns)
+  return spreadRow(
+    textRow(theme, ['Against the last throw: ', 'faint'], [`${change}.${called}`, 'accent']),
+    standing,
+    columns,
+  )
 }
 
 function totalWords(play: PlayState): string {
@@ -171,5 +197,8 @@ function totalWords(play: PlayState): string {
   const totals = block.balls.map((game) => tally(block.setup.scoring, game).total)
   const sum = totals.reduce((all, total) => all + total, 0)
   const score = totals.length > 1 ? `${totals.join(', ')}: ${sum} in all` : `${sum}`
-  return `${score}. Given away by choices: ${pinsGivenWords(allPinsGiven(play))}, against the oil as it was.`
+  if (play.mode === 'test') return `${score}. What the choices gave away is told in the debrief.`
+  const isOpen = play.grades.includes(undefined)
+  const given = isOpen ? 'being weighed' : pinsGivenWords(allPinsGiven(play))
+  return `${score}. Given away by choices: ${given}, ${FAIR_WORDS}.`
 }

@@ -3,11 +3,13 @@ import SelectInput from 'ink-select-input'
 import { useState } from 'react'
 import { ballWords } from '../../scenarios/plain/words.js'
 import type { PlayerView } from '../../sim/block/view.js'
-import type { Size } from '../draw/layout.js'
+import { exactly, indent, type Size } from '../draw/layout.js'
 import { Rows } from '../draw/rows.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import type { KeyContext } from '../keys.js'
+import { beliefRows } from '../parts/belief.js'
+import { callRows } from '../parts/call.js'
 import { contextKeyLine } from '../parts/key-hints.js'
 import { blockOf, type PlayState } from '../state/play-state.js'
 import { wrapWords } from '../terminal/fit.js'
@@ -28,15 +30,21 @@ export function PlayScreen({ play, view, context, size, theme, onChoose }: PlayS
   return (
     <Box flexDirection="column" height={size.rows}>
       <Rows rows={top} columns={size.columns} />
-      {play.bagOpen ? (
+      {play.open === 'bag' ? (
         <Bag play={play} columns={size.columns} rows={size.rows - top.length - 1} theme={theme} onChoose={onChoose} />
       ) : (
-        <Rows rows={playLowerRows(play, view, size, theme)} columns={size.columns} />
+        <Rows rows={exactly(lowerRows(play, view, size, theme), size.rows - top.length - 1)} columns={size.columns} />
       )}
       <Box flexGrow={1} />
       <Rows rows={[contextKeyLine(context, size.columns, theme)]} columns={size.columns} />
     </Box>
   )
+}
+
+function lowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
+  if (play.open === 'call' && play.call) return indent(callRows(play.call, theme), 1)
+  if (play.open === 'belief') return indent(beliefRows(play.belief, size.columns - 2, theme), 1)
+  return playLowerRows(play, view, size, theme)
 }
 
 interface BagProps {

@@ -1,20 +1,54 @@
 import type { Scenario } from '../../scenarios/scenario.js'
+import type { BallData } from '../../scenarios/schema/ball.js'
+import type { Account, AccountStep } from '../../sim/account/account.js'
+import type { BeliefSummary } from '../../sim/belief/summary.js'
 import type { BlockState } from '../../sim/block/types.js'
+import type { Style } from '../../sim/bowler/levels.js'
 import type { Hand } from '../../sim/bowler/profile.js'
-import type { KnownGrade } from '../../sim/decision/grade.js'
 import type { Command, KeyContext } from '../keys.js'
-import type { KeptBlock } from '../services.js'
+import type { FormState } from '../kit/form.js'
+import type { BowlerData, OwnKit } from '../kit/own-kit.js'
+import type { Mode } from '../notes.js'
+import type { PastBlock } from '../past-blocks.js'
+import type { KeptBlock, PlayedBlock } from '../services.js'
+import type { Settings } from '../settings/settings.js'
+import type { WhatIf } from '../thinking/what-if.js'
 import type { DebriefState } from './debrief-state.js'
-import type { PlayState } from './play-state.js'
+import type { PlayState, ThrowGrade } from './play-state.js'
 
-export type HomeEntry = 'continue' | 'new' | 'debrief' | 'keys' | 'quit'
+export type HomeEntry = 'continue' | 'new' | 'debrief' | 'past' | 'kit' | 'settings' | 'keys' | 'quit'
+
+/** Who bowls with what on a scenario, being chosen. */
+export interface BowlerChoice {
+  readonly scenario: Scenario
+  readonly cursor: number
+  readonly hand: Hand
+  /** Manner of a typical bowler. */
+  readonly style: Style
+  readonly bag: 'scenario' | 'own'
+  readonly mode: Mode
+}
 
 export type Screen =
   | { readonly kind: 'home'; readonly cursor: number }
   | { readonly kind: 'scenarios'; readonly cursor: number }
-  | { readonly kind: 'bowler'; readonly scenario: Scenario; readonly cursor: number; readonly hand: Hand }
+  | ({ readonly kind: 'bowler' } & BowlerChoice)
+  /** Blocks null until they are read; `opening` is the file being played again. */
+  | {
+      readonly kind: 'past'
+      readonly cursor: number
+      readonly blocks: readonly PastBlock[] | null
+      readonly opening: string | null
+    }
+  | { readonly kind: 'kit'; readonly cursor: number }
+  /** `place` in the bag, or null for a ball that is new. */
+  | { readonly kind: 'ball'; readonly form: FormState<BallData>; readonly place: number | null }
+  | { readonly kind: 'own-bowler'; readonly form: FormState<BowlerData> }
+  | { readonly kind: 'settings'; readonly cursor: number }
   | { readonly kind: 'play'; readonly play: PlayState }
   | { readonly kind: 'debrief'; readonly play: PlayState; readonly debrief: DebriefState }
+
+export type ScreenOf<Kind extends Screen['kind']> = Extract<Screen, { kind: Kind }>
 
 export interface AppState {
   readonly screen: Screen
@@ -22,6 +56,11 @@ export interface AppState {
   readonly kept: KeptBlock | null
   /** The last block played to its end in this sitting. */
   readonly finished: PlayState | null
+  readonly hasPast: boolean
+  readonly kit: OwnKit
+  /** Kits to go back to, the latest last. */
+  readonly kitUndo: readonly OwnKit[]
+  readonly settings: Settings
   readonly help: boolean
   /** Why something asked for did not happen. */
   readonly notice: string
@@ -34,10 +73,21 @@ export type Action =
   | { readonly type: 'key'; readonly name: string; readonly bagDrawn: boolean }
   | { readonly type: 'command'; readonly command: Command }
   | { readonly type: 'ball-chosen'; readonly place: number }
-  | { readonly type: 'weighed'; readonly next: BlockState; readonly grade: KnownGrade | null }
+  | { readonly type: 'weighed'; readonly next: BlockState; readonly grade: ThrowGrade }
+  | { readonly type: 'waited' }
   | { readonly type: 'tick' }
-  | { readonly type: 'graded'; readonly throwIndex: number; readonly grade: KnownGrade | null }
+  /** `before` is the state the throw was decided in. */
+  | { readonly type: 'graded'; readonly before: BlockState; readonly grade: ThrowGrade }
+  | { readonly type: 'believed'; readonly before: BlockState; readonly belief: BeliefSummary }
+  | { readonly type: 'accounted'; readonly block: BlockState; readonly step: AccountStep }
+  | { readonly type: 'account-whole'; readonly block: BlockState; readonly account: Account }
+  | { readonly type: 'what-if'; readonly result: WhatIf }
   | { readonly type: 'ran-on' }
+  | { readonly type: 'rolled-on' }
+  | { readonly type: 'filed'; readonly block: BlockState; readonly path: string }
+  | { readonly type: 'past-read'; readonly blocks: readonly PastBlock[] }
+  | { readonly type: 'past-opened'; readonly path: string; readonly played: PlayedBlock }
+  | { readonly type: 'past-refused'; readonly sentence: string }
   | { readonly type: 'trouble'; readonly sentence: string }
 
 /** Entries of the home screen: only those that lead somewhere. */
@@ -46,6 +96,9 @@ export function homeEntries(state: AppState): readonly HomeEntry[] {
     state.kept ? 'continue' : null,
     'new',
     state.finished ? 'debrief' : null,
+    state.hasPast ? 'past' : null,
+    'kit',
+    'settings',
     'keys',
     'quit',
   ]
@@ -56,9 +109,13 @@ export function homeEntries(state: AppState): readonly HomeEntry[] {
 export function keyContext(state: AppState): KeyContext {
   if (state.help) return 'help'
   const { screen } = state
+  if (screen.kind === 'debrief') {
+    if (screen.debrief.own) return 'own-account'
+    return screen.debrief.whatIf ? 'what-if' : 'debrief'
+  }
+  if (screen.kind === 'ball' || screen.kind === 'own-bowler') return 'form'
   if (screen.kind !== 'play') return screen.kind
-  const { stage, bagOpen } = screen.play
-  if (stage.kind === 'rolling' || stage.kind === 'weighing') return 'rolling'
-  if (stage.kind === 'deciding') return bagOpen ? 'bag' : 'play'
-  return stage.kind
+  const { stage, open } = screen.play
+  if (stage.kind !== 'deciding') return stage.kind
+  return open === 'nothing' ? 'play' : open
 }

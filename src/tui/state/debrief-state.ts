@@ -1,26 +1,93 @@
 import type { Command } from '../keys.js'
-import { type PlayState, pinsGiven } from './play-state.js'
+import { OWN_FINDINGS } from '../notes.js'
+import type { WhatIf } from '../thinking/what-if.js'
+import { isWeighed, type OwnFindingAt, type PlayState, pinsGiven, playFrom } from './play-state.js'
 
-/** Looking back at a block: which throw, and whether its oil or the change of the oil since the start is shown. */
+/** What stands below the lane. */
+export const DEBRIEF_VIEWS = ['throw', 'choices', 'ledger', 'findings', 'known'] as const
+export type DebriefView = (typeof DEBRIEF_VIEWS)[number]
+
+/** What lies on the lane: the oil, what has gone of it, or only what the player saw. */
+const SHOWN = ['oil', 'wear', 'seen'] as const
+
+/** The player's own account of the dearest choices, given before ours. */
+export interface OwnAccount {
+  /** The dearest choices; none while they are still being weighed. */
+  readonly throws: readonly number[]
+  readonly at: number
+  readonly cursor: number
+}
+
+/** Another choice tried on a throw of the block. */
+export interface WhatIfTrial {
+  /** The block as it stood then, with the decision being changed. */
+  readonly lab: PlayState
+  /** Of the choice made. */
+  readonly made: WhatIf | null
+  readonly tried: WhatIf | null
+}
+
+/** Looking back at a block. */
 export interface DebriefState {
   readonly chosen: number
-  readonly shows: 'oil' | 'wear'
+  readonly shows: (typeof SHOWN)[number]
+  readonly view: DebriefView
+  /** Rows a long view is scrolled by. */
+  readonly scroll: number
   /** Stepping through the throws by itself. */
   readonly running: boolean
+  /** Picture of the balls rolling side by side; null when their whole paths are shown. */
+  readonly rolling: number | null
+  readonly own: OwnAccount | null
+  readonly whatIf: WhatIfTrial | null
 }
 
 /** What a grade must exceed for a throw to be worth jumping to. */
 const COSTLY_PINS = 0.5
+const MOST_OWN_THROWS = 3
+/** No view is longer than this. */
+const MOST_SCROLL = 60
+export const SIDE_BY_SIDE_FRAMES = 20
 
-export const debriefOf = (play: PlayState): DebriefState => ({
-  chosen: Math.max(0, mostCostly(play)),
-  shows: 'oil',
-  running: false,
-})
+/** The debrief as it opens: with the player's own account, unless that is given already. */
+export function debriefOf(play: PlayState): DebriefState {
+  const isAsked = play.ownFindings.length === 0 && play.tour === null
+  return withDearest(
+    {
+      chosen: mostCostly(play),
+      shows: 'oil',
+      view: 'throw',
+      scroll: 0,
+      running: false,
+      rolling: null,
+      own: isAsked ? { throws: [], at: 0, cursor: 0 } : null,
+      whatIf: null,
+    },
+    play,
+  )
+}
+
+/** The debrief once every choice is weighed: the own account begins with the dearest, or falls away where none is dear. */
+export function withDearest(debrief: DebriefState, play: PlayState): DebriefState {
+  const { own } = debrief
+  if (!own || own.throws.length > 0 || !play.grades.every((_, index) => isWeighed(play, index))) return debrief
+  const throws = dearestThrows(play)
+  return throws.length === 0 ? { ...debrief, own: null } : { ...debrief, own: { ...own, throws }, chosen: throws[0]! }
+}
+
+/** The choices that gave most away, dearest first. */
+function dearestThrows(play: PlayState): number[] {
+  return play.grades
+    .map((grade, index) => ({ index, pins: pinsGiven(grade) }))
+    .filter(({ pins }) => pins >= COSTLY_PINS)
+    .sort((a, b) => b.pins - a.pins)
+    .slice(0, MOST_OWN_THROWS)
+    .map(({ index }) => index)
+}
 
 export function reduceDebrief(debrief: DebriefState, command: Command, play: PlayState): DebriefState {
   const count = play.grades.length
-  const still = { ...debrief, running: false }
+  const still = { ...debrief, running: false, rolling: null }
   switch (command) {
     case 'left':
       return { ...still, chosen: Math.max(0, debrief.chosen - 1) }
@@ -29,12 +96,58 @@ export function reduceDebrief(debrief: DebriefState, command: Command, play: Pla
     case 'costly':
       return { ...still, chosen: nextCostly(play, debrief.chosen) }
     case 'wear':
-      return { ...still, shows: debrief.shows === 'oil' ? 'wear' : 'oil' }
+      return { ...still, shows: after(SHOWN, debrief.shows) }
+    case 'view':
+      return { ...still, view: after(DEBRIEF_VIEWS, debrief.view), scroll: 0 }
+    case 'up':
+      return { ...still, scroll: Math.max(0, debrief.scroll - 1) }
+    case 'down':
+      return { ...still, scroll: Math.min(MOST_SCROLL, debrief.scroll + 1) }
+    case 'roll':
+      return { ...still, shows: debrief.shows === 'seen' ? 'oil' : debrief.shows, rolling: 0 }
     case 'run':
       if (debrief.running) return still
-      return { ...debrief, running: true, chosen: debrief.chosen >= count - 1 ? 0 : debrief.chosen }
+      return { ...still, running: true, chosen: debrief.chosen >= count - 1 ? 0 : debrief.chosen }
+    case 'what-if':
+      return { ...still, whatIf: openTrial(play, debrief.chosen) }
     default:
       return debrief
+  }
+}
+
+const after = <Value>(values: readonly Value[], value: Value): Value =>
+  values[(values.indexOf(value) + 1) % values.length]!
+
+function openTrial(play: PlayState, index: number): WhatIfTrial {
+  const states = play.states.slice(0, index + 1)
+  const { decision } = play.states.at(-1)!.throws[index]!
+  return { lab: playFrom(play.scenario, states, play.grades.slice(0, index), decision), made: null, tried: null }
+}
+
+export interface OwnAccountGiven {
+  readonly own: OwnAccount | null
+  readonly finding?: OwnFindingAt
+}
+
+/** The own account after a command; null once it is given or passed over. */
+export function reduceOwnAccount(own: OwnAccount, command: Command): OwnAccountGiven {
+  const count = OWN_FINDINGS.length
+  switch (command) {
+    case 'up':
+      return { own: { ...own, cursor: (own.cursor - 1 + count) % count } }
+    case 'down':
+      return { own: { ...own, cursor: (own.cursor + 1) % count } }
+    case 'enter': {
+      const throwIndex = own.throws[own.at]
+      if (throwIndex === undefined) return { own }
+      const finding = { throwIndex, finding: OWN_FINDINGS[own.cursor]! }
+      const isLast = own.at + 1 >= own.throws.length
+      return { own: isLast ? null : { ...own, at: own.at + 1, cursor: 0 }, finding }
+    }
+    case 'back':
+      return { own: null }
+    default:
+      return { own }
   }
 }
 
@@ -44,17 +157,25 @@ export function runOn(debrief: DebriefState, count: number): DebriefState {
   return { ...debrief, chosen, running: chosen < count - 1 }
 }
 
-const givenAway = (play: PlayState, index: number): number => pinsGiven(play.grades[index])
+/** The next picture of balls rolling side by side; after the last their whole paths stay. */
+export function rollOn(debrief: DebriefState): DebriefState {
+  if (debrief.rolling === null) return debrief
+  const next = debrief.rolling + 1
+  return { ...debrief, rolling: next > SIDE_BY_SIDE_FRAMES ? null : next }
+}
 
 function mostCostly(play: PlayState): number {
-  return play.grades.reduce((most, _, index) => (givenAway(play, index) > givenAway(play, most) ? index : most), 0)
+  return play.grades.reduce<number>(
+    (most, _, index) => (pinsGiven(play.grades[index]) > pinsGiven(play.grades[most]) ? index : most),
+    0,
+  )
 }
 
 function nextCostly(play: PlayState, from: number): number {
   const count = play.grades.length
   for (let ahead = 1; ahead <= count; ahead++) {
     const index = (from + ahead) % count
-    if (givenAway(play, index) >= COSTLY_PINS) return index
+    if (pinsGiven(play.grades[index]) >= COSTLY_PINS) return index
   }
   return from
 }

@@ -1,67 +1,124 @@
-import { calledPins } from '../../scenarios/called-pins.js'
 import type { Scenario } from '../../scenarios/scenario.js'
+import type { Account, ThrowAccount } from '../../sim/account/account.js'
+import type { BeliefSummary } from '../../sim/belief/summary.js'
 import type { BlockState, Decision } from '../../sim/block/types.js'
-import type { KnownGrade } from '../../sim/decision/grade.js'
+import type { FairGrade } from '../../sim/fair/grade-types.js'
+import { FULL_RACK } from '../../sim/pins/leaves.js'
+import { type BlockNotes, type Call, type Mode, noNotes, type OwnFinding } from '../notes.js'
 import type { DecisionField } from '../parts/decision-panel.js'
+import type { PlayedBlock } from '../services.js'
 
 /** Known once weighed; null where a throw is not priced. Undefined while nobody has asked. */
-export type ThrowGrade = KnownGrade | null | undefined
+export type ThrowGrade = FairGrade | null | undefined
 
 /** Where a throw is between the decision and its result. */
 export type Stage =
   | { readonly kind: 'deciding' }
-  /** The grade is being worked out; the screen says so first. */
-  | { readonly kind: 'weighing' }
-  /** The grade is fixed and shown; the result is not. */
-  | { readonly kind: 'rolling'; readonly next: BlockState; readonly grade: KnownGrade | null; readonly frame: number }
+  /** The grade is being worked out, for so many turns of the clock; the screen says so once it takes long. */
+  | { readonly kind: 'weighing'; readonly turns: number }
+  /** The grade is fixed, and shown unless it is held back; the result is not. */
+  | { readonly kind: 'rolling'; readonly next: BlockState; readonly grade: ThrowGrade; readonly frame: number }
   /** Asked to end the block early. */
   | { readonly kind: 'leaving' }
   | { readonly kind: 'done' }
 
+export interface OwnFindingAt {
+  readonly throwIndex: number
+  readonly finding: OwnFinding
+}
+
 /** A block being played. */
 export interface PlayState {
   readonly scenario: Scenario
+  readonly mode: Mode
   /** The block before each throw, and last as it stands. */
   readonly states: readonly BlockState[]
   /** One for each throw. */
   readonly grades: readonly ThrowGrade[]
+  /** What was called before each throw. */
+  readonly calls: readonly (Call | null)[]
+  readonly ownFindings: readonly OwnFindingAt[]
+  /** Where the finished block is filed; null until it is. */
+  readonly recordPath: string | null
+  /** Throws accounted for so far, the first ones first; all of them once the account is whole. */
+  readonly accounts: readonly ThrowAccount[]
+  readonly account: Account | null
   readonly decision: Decision
+  /** What is called for the coming throw. */
+  readonly call: Call | null
   /** Earlier versions of the decision, to go back to until the throw. */
   readonly undo: readonly Decision[]
   readonly field: DecisionField
-  readonly bagOpen: boolean
+  /** What lies open over the decision. */
+  readonly open: 'nothing' | 'bag' | 'call' | 'belief'
+  /** What could be known before the last choice; null until asked and worked out. */
+  readonly belief: BeliefSummary | null
   readonly stage: Stage
+  /** The guided first frame, and how far the guide has come; null in a block of one's own. */
+  readonly tour: number | null
   /** Why the last key did nothing; empty when it did. */
   readonly notice: string
 }
 
 /** Pins a choice is said to give away: 0 where that is too close to call, or where nothing is priced. */
-export const pinsGiven = (grade: ThrowGrade): number => (grade ? calledPins(grade) : 0)
+export const pinsGiven = (grade: ThrowGrade): number => grade?.givenAwayPins ?? 0
 
 /** Pins given away by all choices weighed so far. */
 export const allPinsGiven = (play: PlayState): number =>
   play.grades.reduce<number>((sum, grade) => sum + pinsGiven(grade), 0)
 
+/** Whether a choice has its grade, or is one that gets none. */
+export const isWeighed = (play: PlayState, index: number): boolean =>
+  play.grades[index] !== undefined || !counts(play, index)
+
+/** Whether a throw had pins at stake; practice has none. */
+export const counts = (play: PlayState, index: number): boolean => blockOf(play).throws[index]?.spot.phase === 'game'
+
+/** Whether grades are told during the block. */
+export const tellsGrades = (play: PlayState): boolean => play.mode === 'drill'
+
 export const blockOf = (play: PlayState): BlockState => play.states.at(-1)!
+
+/** Whether the coming throw is at a full rack, whose reaction can be called. */
+export const canCall = (play: PlayState): boolean => blockOf(play).standing === FULL_RACK && blockOf(play).spot !== null
+
+export const notesOf = ({ mode, calls, ownFindings }: PlayState): BlockNotes => ({ mode, calls, ownFindings })
 
 const NO_DECISION: Decision = { ballId: '', aim: { feetBoard: 20, targetBoard: 10, speedStep: 0 }, release: 'strike' }
 
-/** A block to be played on from its last state. */
+/** A block to be played on from its last state, nothing decided yet. */
 export function playFrom(
   scenario: Scenario,
   states: readonly BlockState[],
   grades: readonly ThrowGrade[],
   suggestion: Decision | undefined,
+  notes: BlockNotes = noNotes('drill'),
 ): PlayState {
   return {
     scenario,
+    mode: notes.mode,
     states,
     grades,
+    calls: notes.calls,
+    ownFindings: notes.ownFindings,
+    recordPath: null,
+    accounts: [],
+    account: null,
     decision: suggestion ?? NO_DECISION,
+    call: null,
     undo: [],
     field: 'feet',
-    bagOpen: false,
+    open: 'nothing',
+    belief: null,
     stage: { kind: states.at(-1)?.spot ? 'deciding' : 'done' },
+    tour: null,
     notice: '',
   }
+}
+
+/** A block played before, as far as it came; nothing of it is graded yet. */
+export function playedOn({ scenario, states, notes, recordPath }: PlayedBlock, suggestion?: Decision): PlayState {
+  const grades = new Array<ThrowGrade>(states.length - 1).fill(undefined)
+  const play = playFrom(scenario, states, grades, suggestion ?? states.at(-1)?.throws.at(-1)?.decision, notes)
+  return { ...play, recordPath }
 }

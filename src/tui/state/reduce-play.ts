@@ -2,7 +2,8 @@ import type { Decision } from '../../sim/block/types.js'
 import type { Command } from '../keys.js'
 import { DECISION_FIELDS, type DecisionField } from '../parts/decision-panel.js'
 import type { TrainerServices } from '../services.js'
-import { blockOf, type PlayState } from './play-state.js'
+import { stepCall } from './call.js'
+import { blockOf, canCall, type PlayState, tellsGrades } from './play-state.js'
 
 /** A step of one field: boards for feet and target, places for the others. */
 interface Nudge {
@@ -15,7 +16,8 @@ export function reducePlay(play: PlayState, command: Command, services: Pick<Tra
   if (play.stage.kind === 'leaving') return command === 'back' ? { ...play, stage: { kind: 'deciding' } } : play
   if (play.stage.kind !== 'deciding') return play
   const clear = play.notice === '' ? play : { ...play, notice: '' }
-  if (typeof command === 'object') return chooseBall(clear, command.ball, services)
+  if (clear.open === 'call') return stepCall(clear, command)
+  if (typeof command === 'object') return 'ball' in command ? chooseBall(clear, command.ball, services) : clear
   const left = leftwards(clear)
   switch (command) {
     case 'left':
@@ -40,7 +42,14 @@ export function reducePlay(play: PlayState, command: Command, services: Pick<Tra
     case 'pick-release':
       return { ...clear, field: command.slice('pick-'.length) as DecisionField }
     case 'bag':
-      return { ...clear, field: 'ball', bagOpen: true }
+      return { ...clear, field: 'ball', open: 'bag' }
+    case 'call':
+      if (!canCall(clear)) return { ...clear, notice: 'A reaction is called for first balls only; pins are standing.' }
+      return { ...clear, open: 'call', call: clear.call ?? { contact: 'pocket', confidencePercent: 70 } }
+    case 'belief': {
+      const why = whyNoBelief(clear)
+      return why === '' ? { ...clear, open: 'belief', belief: null } : { ...clear, notice: why }
+    }
     case 'undo':
       return undo(clear)
     case 'enter':
@@ -48,7 +57,7 @@ export function reducePlay(play: PlayState, command: Command, services: Pick<Tra
     case 'lift-oil':
       return { ...clear, stage: { kind: 'leaving' } }
     case 'back':
-      return { ...clear, bagOpen: false }
+      return { ...clear, open: 'nothing' }
     default:
       return clear
   }
@@ -58,7 +67,7 @@ export function reducePlay(play: PlayState, command: Command, services: Pick<Tra
 export function chooseBall(play: PlayState, place: number, services: Pick<TrainerServices, 'check'>): PlayState {
   const ball = blockOf(play).setup.bag[place]
   if (!ball) return { ...play, notice: `There is no ball ${place + 1} in the bag.` }
-  return decide({ ...play, bagOpen: false, field: 'ball' }, { ...play.decision, ballId: ball.id }, services)
+  return decide({ ...play, open: 'nothing', field: 'ball' }, { ...play.decision, ballId: ball.id }, services)
 }
 
 /** Boards count from the bowler's own side, so left is up the numbers for a right-hander and down for a left-hander. */
@@ -119,7 +128,15 @@ function undo(play: PlayState): PlayState {
 
 function throwNow(play: PlayState, services: Pick<TrainerServices, 'check'>): PlayState {
   const problem = services.check(blockOf(play), play.decision)
-  return problem === null ? { ...play, stage: { kind: 'weighing' } } : { ...play, notice: problem }
+  return problem === null ? { ...play, stage: { kind: 'weighing', turns: 0 } } : { ...play, notice: problem }
+}
+
+/** Why nothing is said of how sure one could be; empty where it is. */
+function whyNoBelief(play: PlayState): string {
+  if (!tellsGrades(play)) return 'How sure one could be of the oil is told in the debrief of this block.'
+  return play.grades.length === 0
+    ? 'How sure one could be of the oil is told after a choice, not before the first.'
+    : ''
 }
 
 const sameDecision = (one: Decision, other: Decision): boolean =>

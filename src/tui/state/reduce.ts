@@ -1,11 +1,14 @@
-import type { Scenario } from '../../scenarios/scenario.js'
-import { ScenarioError } from '../../scenarios/scenario-error.js'
 import { type Command, commandFor } from '../keys.js'
 import type { KeptBlock, TrainerServices } from '../services.js'
-import { type Action, type AppState, homeEntries, keyContext, type Screen } from './app-state.js'
-import { debriefOf, reduceDebrief, runOn } from './debrief-state.js'
-import { blockOf, type PlayState, playFrom, type ThrowGrade } from './play-state.js'
+import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
+import { debriefOf, rollOn, runOn } from './debrief-state.js'
+import { blockOf, type PlayState, playedOn, playFrom } from './play-state.js'
+import { reduceKit } from './reduce-kit.js'
+import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.js'
+import { menu } from './reduce-menus.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
+import { startTour } from './start.js'
+import { isTourOver, tourOn } from './tour.js'
 
 /** Pictures in the run of one ball down the lane. */
 export const ROLL_FRAMES = 16
@@ -33,144 +36,109 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
         ...screen.play,
         stage: { kind: 'rolling', next: action.next, grade: action.grade, frame: 0 },
       })
+    case 'waited':
+      if (screen.kind !== 'play' || screen.play.stage.kind !== 'weighing') return state
+      return withPlay(state, { ...screen.play, stage: { kind: 'weighing', turns: screen.play.stage.turns + 1 } })
     case 'tick':
       return screen.kind === 'play' ? tick(state, screen.play, services) : state
     case 'graded':
-      if (screen.kind !== 'debrief') return state
-      return {
-        ...state,
-        screen: {
-          ...screen,
-          play: { ...screen.play, grades: screen.play.grades.with(action.throwIndex, action.grade) },
-        },
-      }
+      return changePlay(state, (play) => {
+        const throwIndex = play.states.indexOf(action.before)
+        const isOpen = throwIndex >= 0 && throwIndex < play.grades.length
+        return isOpen ? { ...play, grades: play.grades.with(throwIndex, action.grade) } : play
+      })
+    case 'believed':
+      return changePlay(state, (play) =>
+        play.states.at(-2) === action.before ? { ...play, belief: action.belief } : play,
+      )
+    case 'accounted':
+      return accounted(state, action.block, action.step)
+    case 'account-whole':
+      return accountWhole(state, action.block, action.account)
+    case 'what-if':
+      return triedOut(state, action.result)
     case 'ran-on':
       if (screen.kind !== 'debrief' || !screen.debrief.running) return state
       return { ...state, screen: { ...screen, debrief: runOn(screen.debrief, screen.play.grades.length) } }
+    case 'rolled-on':
+      return screen.kind === 'debrief' ? { ...state, screen: { ...screen, debrief: rollOn(screen.debrief) } } : state
+    case 'filed': {
+      const filed = (play: PlayState) => (blockOf(play) === action.block ? { ...play, recordPath: action.path } : play)
+      return { ...changePlay(state, filed), hasPast: true, finished: state.finished && filed(state.finished) }
+    }
+    case 'past-read':
+      return screen.kind === 'past' ? { ...state, screen: { ...screen, blocks: action.blocks } } : state
+    case 'past-opened': {
+      if (screen.kind !== 'past' || screen.opening !== action.path) return state
+      const play = playedOn(action.played)
+      return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
+    }
+    case 'past-refused':
+      return screen.kind === 'past'
+        ? { ...state, notice: action.sentence, screen: { ...screen, opening: null } }
+        : state
     case 'trouble':
       return { ...state, notice: action.sentence }
   }
 }
 
 const withScreen = (state: AppState, screen: Screen): AppState => ({ ...state, screen })
-const withPlay = (state: AppState, play: PlayState): AppState => withScreen(state, { kind: 'play', play })
+const withPlay = (state: AppState, play: PlayState): AppState => withScreen(state, { kind: 'play', play: tourOn(play) })
+
+function changePlay(state: AppState, change: (play: PlayState) => PlayState): AppState {
+  const { screen } = state
+  if (screen.kind !== 'play' && screen.kind !== 'debrief') return state
+  return { ...state, screen: { ...screen, play: change(screen.play) } }
+}
 
 function command(state: AppState, command: Command, services: TrainerServices): AppState {
+  if (command === 'tour') return startTour(leaveBlock({ ...state, help: false }), services)
   if (command === 'help') return { ...state, help: !state.help }
   if (state.help) return command === 'back' ? { ...state, help: false } : state
   if (command === 'quit') return { ...state, exitCode: 0 }
   const { screen } = state
   switch (screen.kind) {
-    case 'home':
-      return home(state, screen.cursor, command, services)
-    case 'scenarios': {
-      if (command === 'back') return withScreen(state, { kind: 'home', cursor: 0 })
-      const scenario = state.scenarios[screen.cursor]
-      if (command === 'enter' && scenario) {
-        const { hand } = scenario.setup.bowler
-        return withScreen(state, { kind: 'bowler', scenario, cursor: 0, hand })
-      }
-      return withScreen(state, { ...screen, cursor: moved(screen.cursor, command, state.scenarios.length) })
-    }
-    case 'bowler':
-      return bowler(state, screen, command, services)
     case 'play':
       return play(state, screen.play, command, services)
     case 'debrief':
-      if (command === 'back') return withScreen(state, { kind: 'home', cursor: 0 })
-      return withScreen(state, { ...screen, debrief: reduceDebrief(screen.debrief, command, screen.play) })
-  }
-}
-
-function moved(cursor: number, command: Command, count: number): number {
-  const by = command === 'up' ? -1 : command === 'down' ? 1 : 0
-  return count === 0 ? 0 : (cursor + by + count) % count
-}
-
-function home(state: AppState, cursor: number, command: Command, services: TrainerServices): AppState {
-  const entries = homeEntries(state)
-  if (command !== 'enter') return withScreen(state, { kind: 'home', cursor: moved(cursor, command, entries.length) })
-  switch (entries[cursor]) {
-    case 'continue':
-      return takeUp(state, services)
-    case 'debrief':
-      return withScreen(state, { kind: 'debrief', play: state.finished!, debrief: debriefOf(state.finished!) })
-    case 'keys':
-      return { ...state, help: true }
-    case 'quit':
-      return { ...state, exitCode: 0 }
+      return lookBack(state, screen, command, services)
+    case 'kit':
+    case 'ball':
+    case 'own-bowler':
+      return reduceKit(state, screen, command)
     default:
-      return withScreen(state, { kind: 'scenarios', cursor: 0 })
-  }
-}
-
-function takeUp(state: AppState, services: TrainerServices): AppState {
-  try {
-    const { scenario, states } = state.kept!.takeUp()
-    const grades = new Array<ThrowGrade>(states.length - 1).fill(undefined)
-    const suggestion = services.view(states.at(-1)!)?.suggestion
-    return withPlay({ ...state, kept: null }, playFrom(scenario, states, grades, suggestion))
-  } catch (fault) {
-    if (!(fault instanceof ScenarioError)) throw fault
-    return { ...state, kept: null, notice: `That block cannot be taken up again: ${fault.sentences[0]}` }
-  }
-}
-
-function bowler(
-  state: AppState,
-  screen: Screen & { kind: 'bowler' },
-  command: Command,
-  services: TrainerServices,
-): AppState {
-  const levels = services.levels()
-  if (command === 'back') {
-    return withScreen(state, { kind: 'scenarios', cursor: Math.max(0, state.scenarios.indexOf(screen.scenario)) })
-  }
-  if (command === 'left' || command === 'right') {
-    return withScreen(state, { ...screen, hand: screen.hand === 'right' ? 'left' : 'right' })
-  }
-  if (command !== 'enter')
-    return withScreen(state, { ...screen, cursor: moved(screen.cursor, command, levels.length + 1) })
-  return startBlock(state, chosenScenario(screen, services), services.freshSeed(), services)
-}
-
-/** The scenario with the bowler the cursor is on; the first entry is the scenario's own bowler. */
-export function chosenScenario(
-  screen: Screen & { kind: 'bowler' },
-  services: Pick<TrainerServices, 'levels' | 'withBowler'>,
-): Scenario {
-  const level = services.levels()[screen.cursor - 1]
-  if (level !== undefined) return services.withBowler(screen.scenario, level, screen.hand)
-  const own = screen.scenario.setup.bowler
-  return screen.hand === own.hand ? screen.scenario : services.withBowler(screen.scenario, own.level, screen.hand)
-}
-
-export function startBlock(state: AppState, scenario: Scenario, seed: string, services: TrainerServices): AppState {
-  try {
-    const block = services.begin(scenario, seed)
-    return withPlay(state, playFrom(scenario, [block], [], services.view(block)?.suggestion))
-  } catch (fault) {
-    if (fault instanceof ScenarioError) return { ...state, notice: fault.sentences[0] ?? fault.message }
-    throw fault
+      return menu(state, screen, command, services)
   }
 }
 
 function play(state: AppState, play: PlayState, command: Command, services: TrainerServices): AppState {
   const { stage } = play
   if (stage.kind === 'rolling') return command === 'skip' ? withPlay(state, landed(play, stage, services)) : state
+  if (stage.kind === 'weighing') {
+    return command === 'back' ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
+  }
   if (stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')) {
     if (command === 'enter' && play.grades.length > 0) {
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
     }
-    if (command === 'enter' || command === 'back') return withScreen(state, { kind: 'home', cursor: 0 })
+    if (command === 'enter' || command === 'back') return goHome(leaveBlock(state))
     return state
   }
-  if (command === 'back' && stage.kind === 'deciding' && !play.bagOpen) {
-    const kept = play.grades.length > 0 ? keptFrom(play) : state.kept
-    return { ...state, kept, screen: { kind: 'home', cursor: 0 } }
-  }
+  if (command === 'back' && stage.kind === 'deciding' && play.open === 'nothing') return goHome(leaveBlock(state))
   return withPlay(state, reducePlay(play, command, services))
 }
+
+/** What leaving the play screen keeps: the block to go on with, unless it is the tour or over. */
+function leaveBlock(state: AppState): AppState {
+  const { screen } = state
+  if (screen.kind !== 'play') return state
+  const { play } = screen
+  if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
+  const isUnfinished = play.grades.length > 0 && blockOf(play).spot !== null
+  return isUnfinished ? { ...state, kept: keptFrom(play) } : state
+}
+
+const goHome = (state: AppState): AppState => withScreen(state, { kind: 'home', cursor: 0 })
 
 function tick(state: AppState, play: PlayState, services: TrainerServices): AppState {
   const { stage } = play
@@ -185,16 +153,25 @@ function landed(
   services: TrainerServices,
 ): PlayState {
   const suggestion = services.view(stage.next)?.suggestion
-  return playFrom(
+  const calls = [...play.grades.map((_, index) => play.calls[index] ?? null), play.call]
+  const next = playFrom(
     play.scenario,
     [...play.states, stage.next],
     [...play.grades, stage.grade],
     suggestion ?? blockOf(play).throws.at(-1)?.decision,
+    { mode: play.mode, calls, ownFindings: play.ownFindings },
   )
+  const toured = { ...next, tour: play.tour }
+  return isTourOver(toured) ? { ...toured, stage: { kind: 'done' } } : toured
 }
 
 const keptFrom = (play: PlayState): KeptBlock => ({
   title: play.scenario.title,
   throws: play.grades.length,
-  takeUp: () => ({ scenario: play.scenario, states: play.states }),
+  takeUp: () => ({
+    scenario: play.scenario,
+    states: play.states,
+    notes: { mode: play.mode, calls: play.calls, ownFindings: play.ownFindings },
+    recordPath: play.recordPath,
+  }),
 })

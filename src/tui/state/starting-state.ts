@@ -1,26 +1,41 @@
 import { ScenarioError } from '../../scenarios/scenario-error.js'
 import type { TrainerServices } from '../services.js'
 import type { AppState } from './app-state.js'
-import { startBlock } from './reduce.js'
+import { startBlock, startTour } from './start.js'
 
 /**
- * The state the trainer opens in: the home screen, or the first decision of the scenario asked for.
+ * The state the trainer opens in: the home screen, the guided first frame where it has never been seen, or the first
+ * decision of the scenario asked for.
  *
  * @throws ScenarioError
  */
 export async function startingState(scenarioName: string | undefined, services: TrainerServices): Promise<AppState> {
-  const scenarios = await Promise.all(services.scenarioNames().map((name) => services.loadScenario(name)))
+  const [scenarios, kept, hasPast, found, settings] = await Promise.all([
+    Promise.all(services.scenarioNames().map((name) => services.loadScenario(name))),
+    services.keptBlock(),
+    services.hasPast(),
+    services.findKit(),
+    services.readSettings(),
+  ])
   const home: AppState = {
     screen: { kind: 'home', cursor: 0 },
     scenarios,
-    kept: await services.keptBlock(),
+    kept,
     finished: null,
+    hasPast,
+    kit: found.kit,
+    kitUndo: [],
+    settings,
     help: false,
-    notice: '',
+    notice: found.problem,
     exitCode: null,
   }
-  if (scenarioName === undefined) return home
-  const started = startBlock(home, await services.loadScenario(scenarioName), services.freshSeed(), services)
+  if (scenarioName === undefined) {
+    const isNew = settings.tour === 'offered' && kept === null && !hasPast
+    return isNew ? startTour(home, services) : home
+  }
+  const scenario = services.fit(await services.loadScenario(scenarioName), { seeing: settings.seeing })
+  const started = startBlock({ ...home, notice: '' }, scenario, services.freshSeed(), services)
   if (started.notice !== '') throw new ScenarioError([started.notice])
   return started
 }

@@ -1,17 +1,25 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Size } from '../../../src/tui/draw/layout.js'
 import type { Theme } from '../../../src/tui/draw/theme.js'
-import { bowlerScreen } from '../../../src/tui/screens/bowler-screen.js'
+import { startingBag } from '../../../src/tui/kit/ball-form.js'
+import { bowlerFields, startingBowler } from '../../../src/tui/kit/bowler-form.js'
+import { openForm } from '../../../src/tui/kit/form.js'
+import type { BowlerData, OwnKit } from '../../../src/tui/kit/own-kit.js'
 import { debriefScreen } from '../../../src/tui/screens/debrief-screen.js'
+import { screenRows } from '../../../src/tui/screens/help-and-menus.js'
 import { homeScreen } from '../../../src/tui/screens/home-screen.js'
+import { ownAccountScreen } from '../../../src/tui/screens/own-account-screen.js'
 import { playLayout, playLowerRows, playTopRows } from '../../../src/tui/screens/play-rows.js'
 import { scenarioScreen } from '../../../src/tui/screens/scenario-screen.js'
+import { whatIfScreen } from '../../../src/tui/screens/what-if-screen.js'
 import type { AppState } from '../../../src/tui/state/app-state.js'
+import { DEBRIEF_VIEWS, type DebriefState, reduceDebrief } from '../../../src/tui/state/debrief-state.js'
 import { homePicture } from '../../../src/tui/state/home-picture.js'
 import { blockOf, type PlayState, playFrom } from '../../../src/tui/state/play-state.js'
 import { startingState } from '../../../src/tui/state/starting-state.js'
 import { columnsOf } from '../../../src/tui/terminal/fit.js'
-import { bare, fixtureServices, madeUpGrade, PLAIN, shortScenario, THEMES } from '../fixtures.js'
+import type { WhatIf } from '../../../src/tui/thinking/what-if.js'
+import { bare, fixtureServices, madeUpAccount, madeUpGrade, PLAIN, shortScenario, THEMES } from '../fixtures.js'
 
 const services = fixtureServices()
 const SIZES: readonly Size[] = [
@@ -50,30 +58,101 @@ const playScreen = (play: PlayState, size: Size, theme: Theme) => {
   return [...playTopRows(play, view, size, theme), ...playLowerRows(play, view, size, theme)]
 }
 
-function debriefRows(play: PlayState, chosen: number, size: Size, theme: Theme): string[] {
-  const block = blockOf(play)
-  const decision = block.throws[chosen]!.decision
-  const meant = services.meantRoll(play.states[chosen]!, decision)
-  return debriefScreen(
-    play,
-    { chosen, shows: chosen % 2 ? 'wear' : 'oil', running: false },
-    { meant, best: meant },
-    size,
-    theme,
-  )
+const LOOKING: DebriefState = {
+  chosen: 0,
+  shows: 'oil',
+  view: 'throw',
+  scroll: 0,
+  running: false,
+  rolling: null,
+  own: null,
+  whatIf: null,
 }
+
+const accounts = new Map<PlayState, PlayState>()
+/** A played block with its account, worked out once a block. */
+function looked(play: PlayState): PlayState {
+  const known = accounts.get(play)
+  if (known) return known
+  const account = madeUpAccount(blockOf(play))
+  const whole = { ...play, account, accounts: account.throws }
+  accounts.set(play, whole)
+  return whole
+}
+
+function debriefRows(play: PlayState, look: Partial<DebriefState>, size: Size, theme: Theme): string[] {
+  return debriefScreen(looked(play), { ...LOOKING, ...look }, '', size, theme)
+}
+
+const KIT: OwnKit = { bag: startingBag(), bowler: startingBowler('left') }
+const WHAT_IF: WhatIf = {
+  decision: { ballId: 'weak-pearl', aim: { feetBoard: 20, targetBoard: 10, speedStep: 0 }, release: 'strike' },
+  deliveries: 1000,
+  entryBoards: [15.1, 17.4, 19.9],
+  contacts: [
+    { contact: 'pocket', share: 0.7 },
+    { contact: 'crossover', share: 0.3 },
+  ],
+  leaves: [
+    { mask: 0, share: 0.6 },
+    { mask: 0b1001001000, share: 0.4 },
+  ],
+  worthPins: -1.2,
+  standardErrorPins: 0.3,
+}
+
+/** Screens beside the ones that need a block. */
+function otherScreens(): Exclude<AppState['screen'], { kind: 'play' | 'debrief' | 'bowler' }>[] {
+  const past = { title: 'A block', seed: 's', bowledAt: new Date(0), throws: 21, games: [187] }
+  const many = Array.from({ length: 80 }, (_, index) => ({ ...past, path: `/records/${index}.json` }))
+  let own: BowlerData = startingBowler('right')
+  while (own.level !== 'own') own = bowlerFields(own)[0]!.step(own, -1)
+  return [
+    { kind: 'settings', cursor: 2 },
+    { kind: 'kit', cursor: 1 },
+    {
+      kind: 'ball',
+      form: { ...openForm(startingBag()[0]!), cursor: 1, typing: '20', faults: ['Too heavy.'] },
+      place: 0,
+    },
+    { kind: 'own-bowler', form: { ...openForm(own), cursor: 20 } },
+    { kind: 'past', cursor: 70, blocks: many, opening: null },
+    { kind: 'past', cursor: 0, blocks: null, opening: null },
+  ]
+}
+
+const rowsOf = (state: AppState, size: Size, theme: Theme): string[] =>
+  screenRows({ state, looks: { homePicture: null }, services, size, theme })
 
 /** Every screen there is, at a size, in a theme. */
 function* everyScreen(size: Size, theme: Theme): Generator<[name: string, rows: string[]]> {
   yield ['home', homeScreen(home, 0, homePicture(home.scenarios, services), size, theme)]
   for (const [cursor, scenario] of home.scenarios.entries()) {
     yield [`scenarios ${cursor}`, scenarioScreen(home.scenarios, cursor, '', size, theme)]
-    yield [`bowler ${cursor}`, bowlerScreen(scenario, services.levels(), 0, '', size, theme)]
+    const choice = { scenario, cursor: 0, hand: 'right', style: 'tweener', bag: 'own', mode: 'test' } as const
+    yield [`bowler ${cursor}`, rowsOf({ ...home, kit: KIT, screen: { kind: 'bowler', ...choice } }, size, theme)]
   }
+  for (const screen of otherScreens())
+    yield [screen.kind, rowsOf({ ...home, kit: KIT, screen, notice: 'A notice.' }, size, theme)]
+  for (const screen of otherScreens())
+    yield [`help on ${screen.kind}`, rowsOf({ ...home, screen, help: true }, size, theme)]
   for (const [index, play] of plays.entries()) {
     yield [`play ${index}`, playScreen(play, size, theme)]
-    for (let chosen = 0; chosen < play.grades.length; chosen++)
-      yield [`debrief ${index}.${chosen}`, debriefRows(play, chosen, size, theme)]
+    for (let chosen = 0; chosen < play.grades.length; chosen++) {
+      const shows = (['oil', 'wear', 'seen'] as const)[chosen % 3]!
+      yield [`debrief ${index}.${chosen}`, debriefRows(play, { chosen, shows }, size, theme)]
+    }
+    if (play.grades.length === 0) continue
+    for (const view of DEBRIEF_VIEWS) {
+      yield [`debrief ${index} ${view}`, debriefRows(play, { view }, size, theme)]
+      yield [`debrief ${index} ${view}, no account yet`, debriefScreen(play, { ...LOOKING, view }, '', size, theme)]
+    }
+    yield [`debrief ${index} rolling`, debriefRows(play, { rolling: 9 }, size, theme)]
+    const own = { throws: [0], at: 0, cursor: 3 }
+    yield [`own account ${index}`, ownAccountScreen(play, own, size, theme)]
+    const trial = reduceDebrief(LOOKING, 'what-if', play).whatIf!
+    yield [`what if ${index}`, whatIfScreen(play, trial, size, theme)]
+    yield [`what if ${index}, answered`, whatIfScreen(play, { ...trial, made: WHAT_IF, tried: WHAT_IF }, size, theme)]
   }
 }
 
@@ -144,8 +223,9 @@ describe('play screen', () => {
 
 describe('debrief', () => {
   it('shows the oil, both balls and what the choice gave away', () => {
-    const rows = debriefRows(plays[0]!, 0, SIZES[0]!, PLAIN).map(bare).join('\n')
+    const rows = debriefRows(plays[0]!, {}, SIZES[2]!, PLAIN).map(bare).join('\n')
     expect(rows).toMatch(/[░▒▓█]/)
+    expect(rows).toContain('by what could be known')
     expect(rows).toContain('against the oil as it was')
     expect(rows).toMatch(/Best: /)
     expect(rows).toMatch(/Entry board|Off the lane/)
@@ -153,7 +233,7 @@ describe('debrief', () => {
 
   it('adds up what it shows throw by throw', () => {
     const play = plays[1]!
-    const rows = play.grades.map((_, chosen) => debriefRows(play, chosen, SIZES[2]!, PLAIN).map(bare))
+    const rows = play.grades.map((_, chosen) => debriefRows(play, { chosen }, SIZES[2]!, PLAIN).map(bare))
     const total = Number(rows[0]![0]!.match(/([\d.]+) pins? *$/)![1])
     const parts = rows.map((screen) => Number(screen.join('\n').match(/gave away ([\d.]+) pin/)?.[1] ?? 0))
     expect(parts.reduce((sum, pins) => sum + pins, 0)).toBeCloseTo(total, 6)

@@ -5,7 +5,8 @@ import { FULL_RACK } from '../../../src/sim/pins/leaves.js'
 import { commandFor } from '../../../src/tui/keys.js'
 import { type Action, type AppState, homeEntries, keyContext } from '../../../src/tui/state/app-state.js'
 import { blockOf, type PlayState } from '../../../src/tui/state/play-state.js'
-import { ROLL_FRAMES, reducer, startBlock } from '../../../src/tui/state/reduce.js'
+import { ROLL_FRAMES, reducer } from '../../../src/tui/state/reduce.js'
+import { startBlock } from '../../../src/tui/state/start.js'
 import { startingState } from '../../../src/tui/state/starting-state.js'
 import { fixtureServices, madeUpGrade, shortScenario } from '../fixtures.js'
 
@@ -53,7 +54,7 @@ describe('from home to a decision', () => {
   })
 
   it('offers no entry that leads nowhere', () => {
-    expect(homeEntries(home)).toEqual(['new', 'keys', 'quit'])
+    expect(homeEntries(home)).toEqual(['new', 'kit', 'settings', 'keys', 'quit'])
     for (let entry = 0; entry < homeEntries(home).length; entry++) {
       const state = press({ ...home, screen: { kind: 'home', cursor: entry } }, 'enter')
       expect(state).not.toEqual({ ...home, screen: { kind: 'home', cursor: entry } })
@@ -79,7 +80,12 @@ describe('deciding', () => {
     const feet = playIn(right).decision.aim.feetBoard
     expect(playIn(press(right, 'up')).decision.aim.feetBoard).toBe(feet + 1)
     expect(playIn(press(right, ',')).decision.aim.feetBoard).toBe(feet + 0.5)
-    const left = startBlock(home, services.withBowler(scenario, '200', 'left'), 'left', services)
+    const left = startBlock(
+      home,
+      services.fit(scenario, { bowler: { level: '200', hand: 'left', style: 'tweener' }, seeing: 'scenario' }),
+      'left',
+      services,
+    )
     const leftFeet = playIn(left).decision.aim.feetBoard
     expect(playIn(press(left, 'up')).decision.aim.feetBoard).toBe(leftFeet - 1)
     const { aim } = playIn(press(left, '[')).decision
@@ -145,7 +151,8 @@ describe('a throw', () => {
 
   it('cannot be changed or thrown twice while it is weighed, and is skipped by any key while it rolls', () => {
     const weighing = press(playing(), 'enter')
-    for (const key of ['up', 'enter', '[', 'escape', 'x']) expect(press(weighing, key)).toEqual(weighing)
+    for (const key of ['up', 'enter', '[', 'x']) expect(press(weighing, key)).toEqual(weighing)
+    expect(playIn(press(weighing, 'escape')).stage.kind).toBe('deciding')
     const skipped = press(weighed(weighing), 'x')
     expect(blockOf(playIn(skipped)).throws).toHaveLength(1)
   })
@@ -209,7 +216,8 @@ describe('the end of a block', () => {
       if (blockOf(playIn(state)).standing !== FULL_RACK) state = throwOnce(state)
       state = throwOnce(press(state, ...keys))
     }
-    let debrief = press(state, 'e', 'enter')
+    // The player's own account comes first and can be passed over.
+    let debrief = press(state, 'e', 'enter', 'escape')
     const at = (now: AppState) => (now.screen.kind === 'debrief' ? now.screen.debrief.chosen : -1)
     const count = playIn(state).grades.length
     for (let i = 0; i < count + 3; i++) debrief = press(debrief, 'right')

@@ -1,0 +1,206 @@
+import { LEVELS, type Level, levelProfile, STYLES, type Style } from '../../sim/bowler/levels.js'
+import type { ErrorSpread, Hand, ReleaseNumbers } from '../../sim/bowler/profile.js'
+import {
+  metresPerSecondToMph,
+  metresToBoards,
+  metresToFeet,
+  radiansPerSecondToRpm,
+  radiansToDegrees,
+} from '../../sim/units.js'
+import { type FormField, numberField, textField } from './form.js'
+import type { BowlerData } from './own-kit.js'
+
+type OwnFigures = Extract<BowlerData, { level: 'own' }>
+type Typical = Exclude<BowlerData, { level: 'own' }>
+
+const LEVEL_CHOICES = [...LEVELS, 'own'] as const
+
+/** The bowler an empty kit starts from. */
+export const startingBowler = (hand: Hand): BowlerData => ({ level: '200', hand, style: 'tweener' })
+
+const isOwn = (bowler: BowlerData): bowler is OwnFigures => bowler.level === 'own'
+
+/** The lines a bowler's form has: a level and a style, or every figure. */
+export function bowlerFields(bowler: BowlerData): readonly FormField<BowlerData>[] {
+  return isOwn(bowler) ? [level, hand, ...OWN_FIELDS] : [level, hand, style]
+}
+
+const levelWords = (value: string) =>
+  value === 'own' ? 'your own figures' : /^\d+$/.test(value) ? `${value} average` : value
+
+const level: FormField<BowlerData> = {
+  label: 'Level',
+  shown: (bowler) => levelWords(String(bowler.level)),
+  step: (bowler, by) => {
+    const at = LEVEL_CHOICES.indexOf(String(bowler.level) as Level | 'own')
+    const next = LEVEL_CHOICES[(at + by + LEVEL_CHOICES.length) % LEVEL_CHOICES.length]!
+    if (next === 'own') return ownFigures(bowler)
+    return { level: next, hand: bowler.hand, style: isOwn(bowler) ? 'tweener' : bowler.style }
+  },
+}
+
+const hand: FormField<BowlerData> = {
+  label: 'Hand',
+  shown: (bowler) => bowler.hand,
+  step: (bowler) => ({ ...bowler, hand: bowler.hand === 'right' ? 'left' : 'right' }),
+}
+
+const style: FormField<BowlerData> = {
+  label: 'Style',
+  shown: (bowler) => (isOwn(bowler) ? '' : bowler.style),
+  step: (bowler, by) => {
+    if (isOwn(bowler)) return bowler
+    const at = STYLES.indexOf(bowler.style as Style)
+    return { ...bowler, style: STYLES[(at + by + STYLES.length) % STYLES.length]! }
+  },
+}
+
+/** The figures of a typical bowler, to be changed into one's own. */
+function ownFigures(bowler: BowlerData): OwnFigures {
+  if (isOwn(bowler)) return bowler
+  const { level: ofLevel, style: ofStyle, hand: ofHand } = bowler as Typical
+  const profile = levelProfile(String(ofLevel) as Level, ofStyle, ofHand)
+  return {
+    level: 'own',
+    name: 'You',
+    hand: ofHand,
+    strike: releaseData(profile.strike),
+    spare: releaseData(profile.spare),
+    error: spreadData(profile.error),
+    spareError: spreadData(profile.spareError),
+    speedStepMph: rounded(metresPerSecondToMph(profile.speedStepMetresPerSecond), 2),
+    offNormalErrorFactor: profile.offNormalErrorFactor,
+    slideToLaydownBoards: rounded(metresToBoards(profile.slideToLaydownMetres), 1),
+  }
+}
+
+const rounded = (value: number, decimals: number) => Number(value.toFixed(decimals))
+
+const releaseData = (release: ReleaseNumbers): OwnFigures['strike'] => ({
+  speedMph: rounded(metresPerSecondToMph(release.speedMetresPerSecond), 1),
+  spinRpm: rounded(radiansPerSecondToRpm(release.spinRadiansPerSecond), 0),
+  rotationDegrees: rounded(radiansToDegrees(release.rotationRadians), 0),
+  tiltDegrees: rounded(radiansToDegrees(release.tiltRadians), 0),
+  loftFeet: rounded(metresToFeet(release.loftMetres), 1),
+})
+
+const spreadData = (error: ErrorSpread): OwnFigures['error'] => ({
+  laydownBoards: rounded(metresToBoards(error.lateralMetres), 2),
+  angleDegrees: rounded(radiansToDegrees(error.angleRadians), 2),
+  speedMph: rounded(metresPerSecondToMph(error.speedMetresPerSecond), 2),
+  spinRpm: rounded(radiansPerSecondToRpm(error.spinRadiansPerSecond), 0),
+  rotationDegrees: rounded(radiansToDegrees(error.rotationRadians), 1),
+  lateralAngleCorrelation: error.lateralAngleCorrelation,
+  speedSpinCorrelation: error.speedSpinCorrelation,
+})
+
+/** A figure of one's own; on a typical bowler, who has none, it is not shown. */
+function figure(
+  label: string,
+  unit: string,
+  step: number,
+  decimals: number,
+  read: (own: OwnFigures) => number,
+  write: (own: OwnFigures, value: number) => OwnFigures,
+): FormField<BowlerData> {
+  return numberField<BowlerData>(
+    label,
+    unit,
+    step,
+    decimals,
+    (bowler) => read(ownFigures(bowler)),
+    (bowler, value) => write(ownFigures(bowler), value),
+  )
+}
+
+type ReleaseKey = keyof OwnFigures['strike']
+type SpreadKey = keyof OwnFigures['error']
+
+const releaseFigure = (
+  part: 'strike' | 'spare',
+  key: ReleaseKey,
+  label: string,
+  unit: string,
+  step: number,
+  decimals: number,
+) =>
+  figure(
+    label,
+    unit,
+    step,
+    decimals,
+    (own) => own[part][key],
+    (own, value) => ({ ...own, [part]: { ...own[part], [key]: value } }),
+  )
+
+const spreadFigure = (
+  part: 'error' | 'spareError',
+  key: SpreadKey,
+  label: string,
+  unit: string,
+  step: number,
+  decimals: number,
+) =>
+  figure(
+    label,
+    unit,
+    step,
+    decimals,
+    (own) => own[part][key],
+    (own, value) => ({ ...own, [part]: { ...own[part], [key]: value } }),
+  )
+
+const releaseFigures = (part: 'strike' | 'spare', heading: string): FormField<BowlerData>[] => [
+  { ...releaseFigure(part, 'speedMph', 'Speed', 'mph', 0.1, 1), heading },
+  releaseFigure(part, 'spinRpm', 'Revolutions', 'rpm', 5, 0),
+  releaseFigure(part, 'rotationDegrees', 'Axis rotation', 'degrees', 1, 0),
+  releaseFigure(part, 'tiltDegrees', 'Axis tilt', 'degrees', 1, 0),
+  releaseFigure(part, 'loftFeet', 'Touches down at', 'feet', 0.1, 1),
+]
+
+const spreadFigures = (part: 'error' | 'spareError', heading: string): FormField<BowlerData>[] => [
+  { ...spreadFigure(part, 'laydownBoards', 'Laydown', 'boards', 0.05, 2), heading },
+  spreadFigure(part, 'angleDegrees', 'Direction', 'degrees', 0.02, 2),
+  spreadFigure(part, 'speedMph', 'Speed', 'mph', 0.05, 2),
+  spreadFigure(part, 'spinRpm', 'Revolutions', 'rpm', 1, 0),
+  spreadFigure(part, 'rotationDegrees', 'Axis rotation', 'degrees', 0.5, 1),
+]
+
+const OWN_FIELDS: readonly FormField<BowlerData>[] = [
+  textField(
+    'Name',
+    (bowler) => ownFigures(bowler).name,
+    (bowler, name) => ({ ...ownFigures(bowler), name }),
+  ),
+  ...releaseFigures('strike', 'Strike release'),
+  ...releaseFigures('spare', 'Spare release'),
+  ...spreadFigures('error', 'Strike misses, standard deviations'),
+  ...spreadFigures('spareError', 'Spare misses, standard deviations'),
+  {
+    ...figure(
+      'Softer and firmer by',
+      'mph',
+      0.05,
+      2,
+      (own) => own.speedStepMph,
+      (own, speedStepMph) => ({ ...own, speedStepMph }),
+    ),
+    heading: 'Speed and feet',
+  },
+  figure(
+    'Misses off the usual speed',
+    'times as wide',
+    0.05,
+    2,
+    (own) => own.offNormalErrorFactor,
+    (own, offNormalErrorFactor) => ({ ...own, offNormalErrorFactor }),
+  ),
+  figure(
+    'Slide foot to laydown',
+    'boards',
+    0.5,
+    1,
+    (own) => own.slideToLaydownBoards,
+    (own, slideToLaydownBoards) => ({ ...own, slideToLaydownBoards }),
+  ),
+]

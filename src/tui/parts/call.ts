@@ -1,0 +1,30 @@
+import { CONTACT_WORDS } from '../../scenarios/plain/words.js'
+import { textRow } from '../draw/text-row.js'
+import type { Theme } from '../draw/theme.js'
+import { CALL_CONFIDENCES, CALL_CONTACTS, type Call } from '../notes.js'
+
+/** The open call: every reaction and every confidence, the chosen ones between two marks. */
+export function callRows(call: Call, theme: Theme): string[] {
+  const { left, right } = theme.glyphs
+  const choices = <Value extends string | number>(values: readonly Value[], chosen: Value, unit: string) =>
+    values.map((value) =>
+      value === chosen
+        ? ([`${left}${value}${unit}${right} `, 'accent'] as const)
+        : ([` ${value}${unit}  `, 'plain'] as const),
+    )
+  return [
+    textRow(
+      theme,
+      ['Call the reaction', 'strong'],
+      ['  how the ball will meet the rack, and how sure you are', 'faint'],
+    ),
+    '',
+    textRow(theme, ['Reaction  ', 'faint'], ...choices(CALL_CONTACTS, call.contact, '')),
+    textRow(theme, ['How sure  ', 'faint'], ...choices(CALL_CONFIDENCES, call.confidencePercent, ' %')),
+    '',
+    textRow(theme, [
+      `It will be ${CONTACT_WORDS[call.contact]}, you say. The debrief shows how often you were right.`,
+      'faint',
+    ]),
+  ]
+}

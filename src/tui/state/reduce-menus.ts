@@ -1,0 +1,132 @@
+import type { Scenario } from '../../scenarios/scenario.js'
+import { ScenarioError } from '../../scenarios/scenario-error.js'
+import { STYLES } from '../../sim/bowler/levels.js'
+import type { Command } from '../keys.js'
+import { MODES } from '../notes.js'
+import type { TrainerServices } from '../services.js'
+import { SETTING_ROWS, stepSetting } from '../settings/settings.js'
+import { type AppState, type BowlerChoice, homeEntries, type Screen, type ScreenOf } from './app-state.js'
+import { bowlerEntries, chosenScenario } from './bowler-choice.js'
+import { debriefOf } from './debrief-state.js'
+import { playedOn } from './play-state.js'
+import { startBlock } from './start.js'
+
+type MenuScreen = Exclude<Screen, { kind: 'play' | 'debrief' | 'kit' | 'ball' | 'own-bowler' }>
+
+/** The answer of every screen that is a list to choose from. */
+export function menu(state: AppState, screen: MenuScreen, command: Command, services: TrainerServices): AppState {
+  if (command === 'back' && screen.kind !== 'bowler') return goHome(state)
+  switch (screen.kind) {
+    case 'home':
+      return home(state, screen.cursor, command, services)
+    case 'scenarios': {
+      const scenario = state.scenarios[screen.cursor]
+      if (command === 'enter' && scenario)
+        return { ...state, screen: { kind: 'bowler', ...firstChoice(state, scenario) } }
+      return { ...state, screen: { ...screen, cursor: moved(screen.cursor, command, state.scenarios.length) } }
+    }
+    case 'bowler':
+      return bowler(state, screen, command, services)
+    case 'past':
+      return past(state, screen, command)
+    case 'settings': {
+      const by = command === 'left' ? -1 : command === 'right' ? 1 : 0
+      if (by !== 0) return { ...state, settings: stepSetting(state.settings, screen.cursor, by) }
+      return { ...state, screen: { ...screen, cursor: moved(screen.cursor, command, SETTING_ROWS.length) } }
+    }
+  }
+}
+
+const goHome = (state: AppState): AppState => ({ ...state, screen: { kind: 'home', cursor: 0 } })
+
+export function moved(cursor: number, command: Command, count: number): number {
+  const by = command === 'up' ? -1 : command === 'down' ? 1 : 0
+  return count === 0 ? 0 : (cursor + by + count) % count
+}
+
+function home(state: AppState, cursor: number, command: Command, services: TrainerServices): AppState {
+  const entries = homeEntries(state)
+  if (command !== 'enter') {
+    return { ...state, screen: { kind: 'home', cursor: moved(cursor, command, entries.length) } }
+  }
+  switch (entries[cursor]) {
+    case 'continue':
+      return takeUp(state, services)
+    case 'debrief': {
+      const play = state.finished!
+      return { ...state, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
+    }
+    case 'past':
+      return { ...state, screen: { kind: 'past', cursor: 0, blocks: null, opening: null } }
+    case 'kit':
+      return { ...state, screen: { kind: 'kit', cursor: 0 } }
+    case 'settings':
+      return { ...state, screen: { kind: 'settings', cursor: 0 } }
+    case 'keys':
+      return { ...state, help: true }
+    case 'quit':
+      return { ...state, exitCode: 0 }
+    default:
+      return { ...state, screen: { kind: 'scenarios', cursor: 0 } }
+  }
+}
+
+function takeUp(state: AppState, services: TrainerServices): AppState {
+  try {
+    const played = state.kept!.takeUp()
+    const play = playedOn(played, services.view(played.states.at(-1)!)?.suggestion)
+    return { ...state, kept: null, screen: { kind: 'play', play } }
+  } catch (fault) {
+    if (!(fault instanceof ScenarioError)) throw fault
+    return { ...state, kept: null, notice: `That block cannot be taken up again: ${fault.sentences[0]}` }
+  }
+}
+
+function firstChoice({ settings, kit }: AppState, scenario: Scenario): BowlerChoice {
+  const own = scenario.setup.bowler.hand
+  return {
+    scenario,
+    cursor: 0,
+    hand: settings.hand === 'scenario' ? own : settings.hand,
+    style: 'tweener',
+    bag: kit.bag.length > 0 ? 'own' : 'scenario',
+    mode: settings.mode,
+  }
+}
+
+function bowler(state: AppState, screen: ScreenOf<'bowler'>, command: Command, services: TrainerServices): AppState {
+  const choosing = (change: Partial<BowlerChoice>): AppState => ({ ...state, screen: { ...screen, ...change } })
+  switch (command) {
+    case 'back':
+      return { ...state, screen: { kind: 'scenarios', cursor: Math.max(0, state.scenarios.indexOf(screen.scenario)) } }
+    case 'left':
+    case 'right':
+      return choosing({ hand: screen.hand === 'right' ? 'left' : 'right' })
+    case 'style':
+      return choosing({ style: after(STYLES, screen.style) })
+    case 'mode':
+      return choosing({ mode: after(MODES, screen.mode) })
+    case 'bag':
+      if (state.kit.bag.length === 0) {
+        return { ...state, notice: 'You have no bag of your own yet; put one together at home under Bag and bowler.' }
+      }
+      return choosing({ bag: screen.bag === 'own' ? 'scenario' : 'own' })
+    case 'enter': {
+      const chosen = chosenScenario(state, screen, services)
+      if ('problem' in chosen) return { ...state, notice: chosen.problem }
+      return startBlock(state, chosen.scenario, services.freshSeed(), services, screen.mode)
+    }
+    default:
+      return choosing({ cursor: moved(screen.cursor, command, bowlerEntries(state.kit, services).length) })
+  }
+}
+
+const after = <Value>(values: readonly Value[], value: Value): Value =>
+  values[(values.indexOf(value) + 1) % values.length]!
+
+function past(state: AppState, screen: ScreenOf<'past'>, command: Command): AppState {
+  const blocks = screen.blocks ?? []
+  if (screen.opening !== null) return state
+  if (command === 'enter') return { ...state, screen: { ...screen, opening: blocks[screen.cursor]?.path ?? null } }
+  return { ...state, screen: { ...screen, cursor: moved(screen.cursor, command, blocks.length) } }
+}

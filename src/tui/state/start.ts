@@ -1,0 +1,35 @@
+import type { Scenario } from '../../scenarios/scenario.js'
+import { ScenarioError } from '../../scenarios/scenario-error.js'
+import { type Mode, noNotes } from '../notes.js'
+import type { TrainerServices } from '../services.js'
+import type { AppState } from './app-state.js'
+import { playFrom } from './play-state.js'
+import { TOUR_SCENARIO, TOUR_SEED } from './tour.js'
+
+/** A new block on the play screen, or a notice why there is none. */
+export function startBlock(
+  state: AppState,
+  scenario: Scenario,
+  seed: string,
+  services: TrainerServices,
+  mode: Mode = state.settings.mode,
+): AppState {
+  try {
+    const block = services.begin(scenario, seed)
+    const play = playFrom(scenario, [block], [], services.view(block)?.suggestion, noNotes(mode))
+    return { ...state, screen: { kind: 'play', play } }
+  } catch (fault) {
+    if (fault instanceof ScenarioError) return { ...state, notice: fault.sentences[0] ?? fault.message }
+    throw fault
+  }
+}
+
+/** The guided first frame: a drill on house oil without practice, never kept. */
+export function startTour(state: AppState, services: TrainerServices): AppState {
+  const scenario = state.scenarios.find(({ name }) => name === TOUR_SCENARIO)
+  if (!scenario) return { ...state, notice: `The tour needs the built-in lanes ${TOUR_SCENARIO}, which are missing.` }
+  const straightAway = { ...scenario, setup: { ...scenario.setup, practiceThrows: 0 } }
+  const started = startBlock(state, straightAway, TOUR_SEED, services, 'drill')
+  if (started.screen.kind !== 'play') return started
+  return { ...started, screen: { ...started.screen, play: { ...started.screen.play, tour: 0 } } }
+}

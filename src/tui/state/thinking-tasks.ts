@@ -1,0 +1,133 @@
+import { type Dispatch, useEffect, useRef } from 'react'
+import type { TrainerServices } from '../services.js'
+import type { Action, AppState } from './app-state.js'
+import { blockOf, type PlayState, type ThrowGrade, tellsGrades } from './play-state.js'
+
+/** The clock while a choice is weighed; the screen speaks of it from the second turn on. */
+const WAIT_MILLISECONDS = 300
+
+/** Asks the thinker for what the screen needs, when it needs it. */
+export function useThinking(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  usePreparing(state, services)
+  useWeighing(state, dispatch, services)
+  useBelief(state, dispatch, services)
+  useAccount(state, dispatch, services)
+  useWhatIf(state, dispatch, services)
+}
+
+const sentenceOf = (fault: unknown): string => (fault instanceof Error ? fault.message.split('\n')[0]! : String(fault))
+
+/** Thinks ahead about the coming throw while the player does. */
+function usePreparing({ screen }: AppState, { thinker }: TrainerServices): void {
+  const play = screen.kind === 'play' ? screen.play : null
+  const block = play && play.stage.kind === 'deciding' ? blockOf(play) : null
+  useEffect(() => {
+    if (block?.spot?.phase !== 'game' || !thinker.isApart) return
+    const { answer } = thinker.ask(block, { kind: 'prepare' })
+    // A preparation that fails leaves the grade itself to say so.
+    answer.catch(() => {})
+  }, [block, thinker])
+}
+
+/** A drill waits for its grade. Elsewhere the ball is let go at once, and the grade worked out behind it where it can be. */
+function useWeighing({ screen }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  const isWeighing = screen.kind === 'play' && screen.play.stage.kind === 'weighing'
+  const weighing = useRef<PlayState | null>(null)
+  weighing.current = isWeighing ? screen.play : null
+  useEffect(() => {
+    const play = weighing.current
+    if (!isWeighing || !play) return
+    const before = blockOf(play)
+    const { decision } = play
+    const { thinker, advance } = services
+    const counts = before.spot?.phase === 'game'
+    const release = (grade: ThrowGrade) => dispatch({ type: 'weighed', grade, next: advance(before, decision) })
+    if (!counts || !tellsGrades(play)) {
+      const turn = setImmediate(() => release(counts ? undefined : null))
+      if (counts && thinker.isApart) {
+        const { answer } = thinker.ask(before, { kind: 'grade', decision })
+        answer.then(
+          (grade) => dispatch({ type: 'graded', before, grade }),
+          () => {},
+        )
+      }
+      return () => clearImmediate(turn)
+    }
+    const clock = setInterval(() => dispatch({ type: 'waited' }), WAIT_MILLISECONDS)
+    const asked = thinker.ask(before, { kind: 'grade', decision })
+    asked.answer
+      .then(release, (fault: unknown) => {
+        dispatch({ type: 'trouble', sentence: `This choice could not be weighed: ${sentenceOf(fault)}` })
+        release(undefined)
+      })
+      .finally(() => clearInterval(clock))
+    return () => {
+      clearInterval(clock)
+      asked.giveUp()
+    }
+  }, [isWeighing, dispatch, services])
+}
+
+/** What could be known before the last choice, once it is asked for. */
+function useBelief({ screen }: AppState, dispatch: Dispatch<Action>, { thinker }: TrainerServices): void {
+  const play = screen.kind === 'play' && screen.play.open === 'belief' ? screen.play : null
+  const before = play && play.belief === null ? play.states.at(-2) : undefined
+  useEffect(() => {
+    if (!before) return
+    const asked = thinker.ask(before, { kind: 'belief' })
+    asked.answer.then(
+      (belief) => dispatch({ type: 'believed', before, belief }),
+      (fault: unknown) => dispatch({ type: 'trouble', sentence: sentenceOf(fault) }),
+    )
+    return asked.giveUp
+  }, [before, dispatch, thinker])
+}
+
+/** The account of the block looked back on, throw by throw as it comes. */
+function useAccount({ screen }: AppState, dispatch: Dispatch<Action>, { thinker }: TrainerServices): void {
+  const play = screen.kind === 'debrief' && screen.play.account === null ? screen.play : null
+  const block = play ? blockOf(play) : null
+  const opened = useRef(play)
+  opened.current = play
+  useEffect(() => {
+    const looked = opened.current
+    if (!block || !looked) return
+    const asked = thinker.ask(block, { kind: 'account', grades: looked.grades }, (step) =>
+      dispatch({ type: 'accounted', block, step }),
+    )
+    asked.answer.then(
+      (account) => dispatch({ type: 'account-whole', block, account }),
+      (fault: unknown) =>
+        dispatch({ type: 'trouble', sentence: `The account could not be finished: ${sentenceOf(fault)}` }),
+    )
+    return asked.giveUp
+  }, [block, dispatch, thinker])
+}
+
+/** What the choice made, and the one being tried in its place, come to. */
+function useWhatIf({ screen }: AppState, dispatch: Dispatch<Action>, { thinker }: TrainerServices): void {
+  const trial = screen.kind === 'debrief' ? screen.debrief.whatIf : null
+  const before = trial ? blockOf(trial.lab) : null
+  const index = trial ? trial.lab.states.length - 1 : 0
+  const made = screen.kind === 'debrief' ? blockOf(screen.play).throws[index]?.decision : undefined
+  const tried = trial?.lab.decision
+  useEffect(() => {
+    if (!before || !tried) return
+    const asked = thinker.ask(before, { kind: 'what-if', decision: tried })
+    asked.answer.then(
+      // The answer of another thread carries a copy of the decision.
+      (result) => dispatch({ type: 'what-if', result: { ...result, decision: tried } }),
+      (fault: unknown) => dispatch({ type: 'trouble', sentence: sentenceOf(fault) }),
+    )
+    return asked.giveUp
+  }, [before, tried, dispatch, thinker])
+  useEffect(() => {
+    if (!before || !made) return
+    const asked = thinker.ask(before, { kind: 'what-if', decision: made })
+    asked.answer.then(
+      (result) => dispatch({ type: 'what-if', result: { ...result, decision: made } }),
+      () => {},
+    )
+    return asked.giveUp
+  }, [before, made, dispatch, thinker])
+}
