@@ -1,5 +1,5 @@
 import { type Account, accountOf } from '../../src/sim/account/account.js'
-import { LEDGER_TERMS } from '../../src/sim/account/ledger.js'
+import { LEDGER_TERMS, type LedgerTerms } from '../../src/sim/account/ledger.js'
 import { advance } from '../../src/sim/block/advance.js'
 import { beginBlock } from '../../src/sim/block/begin.js'
 import { followTheMiss } from '../../src/sim/block/follow-the-miss.js'
@@ -102,6 +102,7 @@ function choose(state: BlockState, habit: Habit, seed: string): Decision {
 export function run(args: readonly string[] = []): void {
   const count = Number(args[0] ?? 20)
   const first = Number(args[1] ?? 0)
+  const perThrow: LedgerTerms[][] = []
   for (let number = first; number < first + count; number++) {
     const setup = SETUPS[number % SETUPS.length]
     const habit = HABITS[number % HABITS.length]
@@ -113,6 +114,20 @@ export function run(args: readonly string[] = []): void {
     const { user, system } = process.cpuUsage(begin)
     console.log(`\n=== ${number}: ${setup.name}, ${habit} (${((user + system) / 1e6).toFixed(0)} s)`)
     print(account, state)
+    perThrow.push(account.throws.flatMap(({ graded }) => (graded ? [graded.ledger] : [])))
+  }
+  printMeans(perThrow)
+}
+
+/** Means a throw of the terms that should have mean 0, with their error over blocks, which alone are independent. */
+function printMeans(blocks: readonly (readonly LedgerTerms[])[]): void {
+  for (const term of ['patternSwingPins', 'deliveryPins', 'carryPins'] as const) {
+    const means = blocks.map((block) => block.reduce((sum, one) => sum + one[term], 0) / block.length)
+    const mean = means.reduce((sum, one) => sum + one, 0) / means.length
+    const variance = means.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (means.length - 1)
+    console.log(
+      `${term}: ${mean.toFixed(2)} a throw, standard error ${Math.sqrt(variance / means.length).toFixed(2)}, ${means.length} blocks`,
+    )
   }
 }
 

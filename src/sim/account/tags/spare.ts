@@ -4,14 +4,14 @@ import type { SpareReading } from '../reading.js'
 import { type Candidate, pinsEvidence } from '../tag.js'
 import { alike, candidate, dearestOf, type TagContext, type Telling } from './tag-context.js'
 
-/** Spare throws whose ball, or whose line, lost pins; those with one wrong ball together. */
+/** Spare throws whose ball, or whose line, lost pins; those with one wrong ball, or at one leave, together. */
 export function spareChoice(context: TagContext): Candidate[] {
   const faults = context.readings.filter(
     (reading): reading is SpareReading =>
       reading.kind === 'spare' && reading.shares !== null && reading.stands && reading.verdict.givenAwayPins > 0,
   )
   const groupOf = (reading: SpareReading): string =>
-    isBall(reading) ? `${reading.decision.ballId} ${reading.decision.release}` : `line ${reading.index}`
+    isBall(reading) ? `${reading.decision.ballId} ${reading.decision.release}` : `line ${reading.standing}`
   return alike(faults, groupOf).map((throws) =>
     candidate(isBall(throws[0]) ? 'spare-ball' : 'spare-line', throws, lost, (told, pins) => tell(told, pins, context)),
   )
