@@ -21,6 +21,30 @@ import { feetToMetres, metresToBoard, metresToFeet } from '../../src/sim/units.j
 import { bag } from '../sim/ball/bag-for-tests.js'
 import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../sim/lane/patterns-for-tests.js'
 
+/*
+ * Last figures, 200 blocks a run, 300 hypotheses; covered % / mean width / mean miss of the mean; one standard error of a
+ * share of 80 % is 2.8 %. Wanted: 75 to 85 % after five throws.
+ *
+ * patterns of the generator, nothing posted
+ * throws     length ft           volume mL           ratio              entry board
+ *      0     86  13.00  4.00     81  11.20  3.50     80  5.42  1.79     83  12.20  3.70
+ *      1     93   5.18  1.31     81  11.02  3.41     82  5.01  1.67     85   4.21  1.02
+ *      3     90   3.12  0.82     84  10.89  3.36     81  4.40  1.51     85   2.43  0.62
+ *      5     91   2.62  0.73     81  10.66  3.41     76  4.21  1.51     84   1.98  0.55
+ *     10     88   2.06  0.63     79  10.28  3.51     74  3.91  1.43     78   1.47  0.48
+ *
+ * written patterns, nothing posted
+ *      0     99  13.00  3.04     93  11.20  2.68     76  5.41  2.35     94  12.19  3.07
+ *      1     90   5.05  1.39     92  11.01  2.61     76  5.15  2.22     90   4.21  1.00
+ *      3     89   3.42  0.96     89  10.82  2.68     79  4.92  1.94     88   2.58  0.66
+ *      5     90   2.94  0.80     88  10.62  2.81     82  4.67  1.85     85   2.13  0.57
+ *     10     89   2.34  0.68     84  10.19  2.75     81  4.14  1.64     80   1.54  0.50
+ *
+ * Known gaps: the length's interval is too wide (91 %) after five throws; volume is hardly learnt at all, because a ball
+ * floats on 2 µm of oil as it does on 3. Written patterns are narrower in length and volume than the prior, so those two
+ * intervals start too wide for them.
+ */
+
 const CHECKPOINTS = [0, 1, 3, 5, 10] as const
 const FIGURES = ['length ft', 'volume mL', 'ratio', 'entry board'] as const
 

@@ -21,7 +21,7 @@ import { hybrid } from '../ball/bag-for-tests.js'
 import { houseForty } from '../lane/patterns-for-tests.js'
 import { eyesight } from './block-for-tests.js'
 
-const BLUR = { breakpointBoards: 0.4, breakpointFeet: 1.6, entryBoards: 0.65 }
+const BLUR = { breakpointBoards: 0.35, breakpointFeet: 1.1, entryBoards: 0.6 }
 const CONTACTS: readonly Contact[] = ['gutter', 'missed', 'light', 'pocket', 'high', 'nose', 'crossover', 'past']
 const profile = levelProfile('200')
 const aim = { feetBoard: 27, targetBoard: 14, speedStep: 0 } as const
