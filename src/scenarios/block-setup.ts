@@ -18,6 +18,7 @@ export function blockSetupFromData(name: string, data: ScenarioData): BlockSetup
     bag,
     bowler: bowlerFromData(data.bowler),
     field: data.field.map((other, index) => fieldBowlerFromData(other, index, balls)),
+    ...(data.fieldFramesBefore > 0 ? { fieldFramesBefore: data.fieldFramesBefore } : {}),
     practiceThrows: data.practiceThrows,
     games: data.games,
     scoring: data.scoring,

@@ -1,8 +1,9 @@
 import type { BlockSetup } from '../sim/block/types.js'
 import { blockSetupFromData } from './block-setup.js'
+import { refuseNewer } from './newer-version.js'
 import { problemSentences } from './problems.js'
 import { ScenarioError } from './scenario-error.js'
-import { type ScenarioData, scenarioSchema } from './schema/scenario.js'
+import { SCENARIO_VERSION, type ScenarioData, scenarioSchema } from './schema/scenario.js'
 import type { LocatedData } from './source-text.js'
 
 /** A checked scenario: what a person reads, what was written and what the simulator plays. */
@@ -22,6 +23,7 @@ export interface Scenario {
  * @throws ScenarioError with a sentence for every problem there is.
  */
 export function scenarioFrom(name: string, source: LocatedData): Scenario {
+  refuseNewer(source, SCENARIO_VERSION)
   const checked = scenarioSchema.safeParse(source.data)
   if (!checked.success) throw new ScenarioError(problemSentences(source, checked.error.issues))
   const data = checked.data

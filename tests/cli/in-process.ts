@@ -19,6 +19,7 @@ export async function runCommand(
   const console: CommandConsole = {
     print: (text) => void out.push(text),
     tell: (text) => void err.push(text),
+    hint: () => {},
     lines: async function* () {
       yield* typed
     },

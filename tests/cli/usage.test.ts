@@ -2,9 +2,10 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { VERSION } from '../../src/scenarios/version.js'
 import { FEET_BOARDS, TARGET_BOARDS } from '../../src/sim/block/follow-the-miss.js'
+import { POLICIES } from '../../src/sim/fair/policies.js'
 import { runCommand } from './in-process.js'
 
-const COMMANDS = ['play', 'auto', 'trace', 'rack', 'pattern', 'debrief', 'scenario']
+const COMMANDS = ['play', 'auto', 'trace', 'room', 'bag', 'rack', 'pattern', 'debrief', 'verify', 'scenario']
 
 // Exit codes as sysexits.h names them: 64 usage, 65 data, 66 no input.
 describe('the command line', () => {
@@ -42,7 +43,7 @@ describe('the command line', () => {
       ['trace', 'house-forty', '--ball', '1', '--feet', '20', '--target', '31'],
       new RegExp(`board from ${TARGET_BOARDS.join(' to ')}`),
     ],
-    [['auto', 'house-forty', '--policy', 'clever'], /Allowed choices are known, thumb, stay, random/],
+    [['auto', 'house-forty', '--policy', 'clever'], new RegExp(`Allowed choices are ${POLICIES.join(', ')}`)],
     [['auto', 'house-forty'], /required option '--policy/],
     [['pattern'], /missing required argument/],
     [['pattern', 'house-forty', 'more'], /too many arguments/],
@@ -57,6 +58,9 @@ describe('the command line', () => {
     [['pattern', 'nowhere.yaml'], 66],
     [['play', 'nowhere.yaml', '--plain'], 66],
     [['debrief', 'nowhere.json'], 66],
+    [['verify', 'nowhere.json'], 66],
+    [['room', 'nowhere.yaml'], 66],
+    [['bag', 'house-forty', 'nowhere.yaml'], 66],
     [['play', 'house-forty', '--script', 'nowhere.txt'], 66],
     [['pattern', 'package.json'], 65],
     [['debrief', 'package.json'], 65],

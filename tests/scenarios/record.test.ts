@@ -49,6 +49,8 @@ describe('records', () => {
       'version',
       'program',
       'model',
+      'carryTable',
+      'scenarioHash',
       'name',
       'scenario',
       'seed',

@@ -7,12 +7,12 @@ import { tally } from '../../sim/scoring/game.js'
 import { beginScenario } from '../begin-scenario.js'
 import { calledPins } from '../called-pins.js'
 import { dataFolder, recordsFolder } from '../data-folder.js'
+import { jsonText, rounded } from '../json.js'
 import { loadScenario } from '../load.js'
 import { recordOf, writeRecord } from '../record.js'
 import type { Scenario } from '../scenario.js'
 import type { CommandConsole } from './console.js'
 import { EXIT } from './exit-codes.js'
-import { jsonText, rounded } from './json.js'
 
 export interface AutoOptions {
   readonly policy: Policy

@@ -6,6 +6,8 @@ export interface CommandConsole {
   readonly print: (text: string) => void
   /** A message line, to standard error. */
   readonly tell: (text: string) => void
+  /** A passing word on standard error that the next one replaces and an empty one takes away; nothing where nobody watches. */
+  readonly hint: (text: string) => void
   /** Lines typed or piped in, until the input ends or a signal asks to stop. */
   readonly lines: () => AsyncIterable<string>
   /** The signal that ended the lines, if one did. */

@@ -9,7 +9,7 @@ import { EXIT } from './exit-codes.js'
 
 const SCENARIO = 'house-forty'
 const SEED = 'demonstration'
-const FRAMES = 3
+const FRAMES = 2
 
 /** A few frames played by the rule of thumb, for a reader without a terminal. */
 export async function demonstrationCommand(console: CommandConsole): Promise<number> {
@@ -22,7 +22,11 @@ export async function demonstrationCommand(console: CommandConsole): Promise<num
     const view = playerView(state)
     if (!view) break
     announce(state, console.print)
-    state = throwOne(state, choose('thumb', state), view.suggestion, console.print)
+    state = await throwOne(state, choose('thumb', state), view.suggestion, {
+      say: console.print,
+      keep: async () => {},
+      grade: true,
+    })
   }
   console.print('')
   console.print(`The demonstration stops after ${FRAMES} frames. To decide yourself: dryboard play ${SCENARIO} --plain`)

@@ -3,11 +3,11 @@ import type { LaneSetup } from '../../sim/block/types.js'
 import { meanFilmMicrons, type OilFilm } from '../../sim/lane/film.js'
 import { layPattern, measurePattern, patternVolumeMicrolitres } from '../../sim/lane/pattern.js'
 import { feetToMetres, metresToFeet } from '../../sim/units.js'
+import { jsonText, rounded } from '../json.js'
 import { loadScenario } from '../load.js'
 import { oilPicture } from '../plain/oil-picture.js'
 import type { CommandConsole } from './console.js'
 import { EXIT } from './exit-codes.js'
-import { jsonText, rounded } from './json.js'
 
 export interface PatternOptions {
   readonly seed: string

@@ -1,12 +1,12 @@
 import { randomBytes } from 'node:crypto'
-import { readFile } from 'node:fs/promises'
-import { beginScenario } from '../begin-scenario.js'
+import type { BlockState } from '../../sim/block/types.js'
 import { dataFolder, recordsFolder } from '../data-folder.js'
-import { loadScenario } from '../load.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
+import { readTextFile } from '../read-text-file.js'
 import { recordOf, writeRecord } from '../record.js'
 import { ScenarioError } from '../scenario-error.js'
+import { type BlockKeeping, freshBlock, offerOf, resumedBlock } from '../take-up.js'
 import type { CommandConsole } from './console.js'
 import { EXIT, SIGNAL_EXIT } from './exit-codes.js'
 
@@ -14,35 +14,71 @@ export interface PlayOptions {
   readonly seed?: string
   readonly script?: string
   readonly data?: string
+  /** Whether each choice is priced before it is thrown. */
+  readonly grade: boolean
+  /** True for what was left last time, or a record's path. */
+  readonly resume?: string | true
 }
 
-/** A block line by line; however it ends, what was thrown is kept as a record. */
-export async function playCommand(name: string, options: PlayOptions, console: CommandConsole): Promise<number> {
-  const scenario = await loadScenario(name)
-  const seed = options.seed ?? freshSeed()
+const DEFAULT_SCENARIO = 'house-forty'
+
+/** A block line by line; each throw is on the disk before its result is told, and however it ends a record is kept. */
+export async function playCommand(
+  name: string | undefined,
+  options: PlayOptions,
+  console: CommandConsole,
+): Promise<number> {
+  const data = dataFolder(options.data, console.environment)
   const script = options.script === undefined ? null : await scriptLines(options.script)
-  const begun = beginScenario(scenario, seed)
-  for (const line of openingLines(scenario, seed)) console.print(line)
-  console.print('Type ? for what you can say.')
+  const block =
+    options.resume === undefined
+      ? await freshBlock(name ?? DEFAULT_SCENARIO, options.seed ?? freshSeed(), data)
+      : await resumedBlock(options.resume, data)
+  if (options.resume === undefined) for (const sentence of await offerOf(data)) console.tell(sentence)
+  for (const line of openingLines(block.scenario, block.begun.seed)) console.print(line)
+  if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
+  if (block.begun.spot) console.print('Type ? for what you can say.')
+  try {
+    await keepRecord(block, await playOn(block, script, options, console), data, console)
+  } finally {
+    await block.leave()
+  }
+  const signal = console.stoppedBy()
+  return signal ? SIGNAL_EXIT[signal] : EXIT.fine
+}
+
+async function playOn(
+  { begun, keep }: BlockKeeping,
+  script: readonly string[] | null,
+  options: PlayOptions,
+  console: CommandConsole,
+): Promise<BlockState> {
+  if (!begun.spot) return begun
   let at = 0
-  const state = await playLines(begun, {
+  return playLines(begun, {
     lines: script ? counted(script, (number) => (at = number)) : console.lines(),
     say: console.print,
     object: (sentence) => {
       if (options.script !== undefined) throw new ScenarioError([`${options.script}:${at}: ${sentence}`])
       console.print(sentence)
     },
+    keep,
+    grade: options.grade,
   })
+}
+
+async function keepRecord(
+  { scenario, done }: BlockKeeping,
+  state: BlockState,
+  data: string,
+  console: CommandConsole,
+): Promise<void> {
   if (state.spot) console.print('The block stops here, unfinished.')
-  if (state.throws.length > 0) {
-    const path = await writeRecord(
-      recordOf(scenario, state),
-      recordsFolder(dataFolder(options.data, console.environment)),
-    )
-    console.tell(`Record kept: ${path}`)
-  }
-  const signal = console.stoppedBy()
-  return signal ? SIGNAL_EXIT[signal] : EXIT.fine
+  if (state.throws.length === 0) return
+  const path = await writeRecord(recordOf(scenario, state), recordsFolder(data))
+  await done()
+  console.tell(`Record kept: ${path}`)
+  if (state.spot) console.tell(`To go on with it: dryboard play --resume ${path}`)
 }
 
 /** A seed nobody has seen, short enough to read out. */
@@ -51,17 +87,7 @@ function freshSeed(): string {
 }
 
 async function scriptLines(path: string): Promise<string[]> {
-  let text: string
-  try {
-    text = await readFile(path, 'utf8')
-  } catch (cause) {
-    const code = (cause as NodeJS.ErrnoException).code
-    throw new ScenarioError(
-      [`${path}: ${code === 'ENOENT' ? 'there is no such file' : `cannot be read (${code})`}.`],
-      true,
-    )
-  }
-  const lines = text.split(/\r?\n/)
+  const lines = (await readTextFile(path)).split(/\r?\n/)
   return lines.at(-1) === '' ? lines.slice(0, -1) : lines
 }
 

@@ -3,9 +3,9 @@ import { drawRackNature } from '../../sim/pins/nature.js'
 import { throwAtRack } from '../../sim/pins/rack.js'
 import { stream } from '../../sim/random.js'
 import { boardToMetres, degreesToRadians, mphToMetresPerSecond, poundsToKilograms } from '../../sim/units.js'
+import { jsonText, rounded } from '../json.js'
 import type { CommandConsole } from './console.js'
 import { EXIT } from './exit-codes.js'
-import { jsonText, rounded } from './json.js'
 
 export interface RackOptions {
   readonly board: number

@@ -1,13 +1,13 @@
 import { stringify } from 'yaml'
 import { z } from 'zod'
 import { beginScenario } from '../begin-scenario.js'
+import { jsonText } from '../json.js'
 import { builtInNames, builtInScenario } from '../library/library.js'
 import { loadScenario } from '../load.js'
 import { ScenarioError } from '../scenario-error.js'
 import { scenarioSchema } from '../schema/scenario.js'
 import type { CommandConsole } from './console.js'
 import { EXIT } from './exit-codes.js'
-import { jsonText } from './json.js'
 
 /** Seeds under which drawn oil is tried, so that bounds which contradict each other do not wait for a player. */
 const TRIED_SEEDS = ['1', '2', '3']

@@ -9,6 +9,9 @@ export function systemConsole(): CommandConsole {
   return {
     print: (text) => void process.stdout.write(`${text}\n`),
     tell: (text) => void process.stderr.write(`${text}\n`),
+    hint: (text) => {
+      if (process.stderr.isTTY === true) process.stderr.write(`\r\u001b[K${text}`)
+    },
     lines: () => {
       const reader = createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY })
       // The first signal only ends the lines, so that what stands can be kept; a second one ends the program at once.

@@ -1,17 +1,17 @@
 import { dynamicsOf } from '../../sim/ball/dynamics.js'
 import { newRollOutcome, rollBall } from '../../sim/ball/motion.js'
 import { buildStepTable } from '../../sim/ball/step-table.js'
-import { throwBall } from '../../sim/block/throw.js'
 import { type Aim, intendedLaunch } from '../../sim/bowler/release.js'
 import { arcTangent } from '../../sim/exact-math.js'
 import { FILM_ROWS, mirrorFilm } from '../../sim/lane/film.js'
 import { metresPerSecondToMph, metresToBoard, metresToFeet, radiansToDegrees } from '../../sim/units.js'
 import { beginScenario } from '../begin-scenario.js'
+import { ballPlace, laneIndex } from '../choose-ball.js'
+import { jsonText, rounded } from '../json.js'
 import { loadScenario } from '../load.js'
-import { ScenarioError } from '../scenario-error.js'
+import { wornByLine } from '../worn-lane.js'
 import type { CommandConsole } from './console.js'
 import { EXIT } from './exit-codes.js'
-import { jsonText, rounded } from './json.js'
 
 export interface TraceOptions {
   readonly ball: string
@@ -27,8 +27,6 @@ export interface TraceOptions {
 }
 
 const SPEED_STEPS = { softer: -1, usual: 0, firmer: 1 } as const
-/** Balls that only wear the lane are thrown at an empty deck, which costs nothing. */
-const NO_PINS = 0
 const TOLD_EVERY_FEET = 5
 /** Boards are told for each foot from 1 up to here; the headpin's row is the entry board. */
 const LAST_FOOT = 59
@@ -36,23 +34,12 @@ const LAST_FOOT = 59
 /** One ball as the bowler means it, on the lane as oiled or after some throws: where it goes and what it is doing when. */
 export async function traceCommand(name: string, options: TraceOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
-  const { bag, bowler } = scenario.setup
-  const ball = bag.find((one, index) => one.id === options.ball || String(index + 1) === options.ball)
-  if (!ball) {
-    throw new ScenarioError([
-      `${name}: there is no ball "${options.ball}"; the bag holds ${bag.map((one) => one.id).join(', ')}.`,
-    ])
-  }
+  const { bowler } = scenario.setup
+  const ball = scenario.setup.bag[ballPlace(scenario, options.ball)]
   const aim: Aim = { feetBoard: options.feet, targetBoard: options.target, speedStep: SPEED_STEPS[options.speed] }
-  let lane = beginScenario(scenario, options.seed).lanes[options.lane - 1]
-  if (!lane)
-    throw new ScenarioError([
-      `${name}: there is no lane ${options.lane}; the scenario has ${scenario.setup.lanes.length}.`,
-    ])
-  for (let number = 1; number <= options.after; number++) {
-    const delivery = { lane, ball, profile: bowler, aim, release: options.release, standing: NO_PINS }
-    lane = throwBall({ ...delivery, seed: options.seed, game: 0, frame: number, ballInFrame: 1, bowlerIndex: 0 }).lane
-  }
+  const fresh = beginScenario(scenario, options.seed).lanes[laneIndex(scenario, options.lane)]
+  const line = { ball, aim, release: options.release }
+  const lane = wornByLine(scenario.setup, fresh, line, options.seed, options.after)
 
   const film = bowler.hand === 'left' ? mirrorFilm(lane.film) : lane.film
   const outcome = newRollOutcome()

@@ -1,37 +1,56 @@
-import type { BlockSetup, BlockState, Decision } from '../../sim/block/types.js'
+import type { BlockSetup, BlockState } from '../../sim/block/types.js'
 import { leaveName } from '../../sim/pins/leaves.js'
 import { radiansToDegrees } from '../../sim/units.js'
 import type { Debrief, DebriefedThrow } from '../debrief.js'
+import { ledgerLines } from './ledger-lines.js'
 import { oilPicture, thickestMicrons } from './oil-picture.js'
+import { roadLines } from './road-lines.js'
 import { scoreLines } from './score-lines.js'
-import { boardWords, SPEED_WORDS } from './words.js'
+import { shortDecision } from './words.js'
+import { wrapped } from './wrapped.js'
 
-/** The debrief as text: the sheet, every choice with its price and the best one, and the oil before and after. */
+/** The debrief as text: the sheet, every choice with its price and the best one, where the rest went, and the oil before and after. */
 export function debriefLines(debrief: Debrief): string[] {
-  const { throws, firstBallPins, sparePins, ended } = debrief
+  const { throws, account, firstBallPins, sparePins, ended } = debrief
   const { bag, scoring } = ended.setup
-  const label = throws.find((one) => one.grade)?.grade?.label
+  const label = throws.find((one) => one.known)?.known?.label
+  const { firstBalls, spares } = account.sums
   return [
     ...ended.balls.flatMap((balls, index) => ['', `Game ${index + 1}`, ...scoreLines(scoring, balls)]),
     '',
-    'Choices are ball, feet/target; pins is what a choice gave away, - too close to call.',
+    'Choices are ball, feet/target. Pins given away: fair by what could be known, which is the grade; oil against the',
+    'best with the oil in sight; - nothing worth calling. Best is the best by what could be known.',
     ...bag.map((ball, index) => `  ball ${index + 1} is the ${ball.name}`),
     '',
-    columns('where', 'thrown', 'entered', 'left', 'pins', 'best'),
+    columns('where', 'thrown', 'entered', 'left', 'fair', 'oil', 'best'),
     ...throws.map((one) => throwLine(one, bag)),
     '',
-    label
-      ? `Given away ${label}: first balls ${firstBallPins.toFixed(1)}, spares ${sparePins.toFixed(1)} pins.`
-      : 'Nothing was thrown that counts.',
+    ...(label
+      ? [
+          `Given away by what could be known: first balls ${firstBalls.chargedPins.toFixed(1)}, spares ${spares.chargedPins.toFixed(1)} pins.`,
+          `Given away ${label}: first balls ${firstBallPins.toFixed(1)}, spares ${sparePins.toFixed(1)} pins.`,
+          ...ledgerLines(account),
+          ...findingLines(debrief),
+          ...roadLines(throws, bag),
+        ]
+      : ['Nothing was thrown that counts.']),
     ...ended.lanes.flatMap((_, lane) => laneLines(debrief.begun, ended, lane)),
   ]
 }
 
-function columns(where: string, thrown: string, entered: string, left: string, pins: string, best: string): string {
-  return `${where.padEnd(9)}${thrown.padEnd(18)}${entered.padEnd(11)}${left.padEnd(17)}${pins.padStart(5)}  ${best}`.trimEnd()
+function columns(
+  where: string,
+  thrown: string,
+  entered: string,
+  left: string,
+  fair: string,
+  oil: string,
+  best: string,
+): string {
+  return `${where.padEnd(9)}${thrown.padEnd(18)}${entered.padEnd(11)}${left.padEnd(17)}${fair.padStart(5)}${oil.padStart(6)}  ${best}`.trimEnd()
 }
 
-function throwLine({ record, grade, calledPins }: DebriefedThrow, bag: BlockSetup['bag']): string {
+function throwLine({ record, fair, known, calledPins }: DebriefedThrow, bag: BlockSetup['bag']): string {
   const { spot, decision, standingAfter, truth } = record
   const angle = radiansToDegrees(truth.entryAngleRadians).toFixed(1)
   return columns(
@@ -39,16 +58,35 @@ function throwLine({ record, grade, calledPins }: DebriefedThrow, bag: BlockSetu
     shortDecision(decision, bag),
     Number.isFinite(truth.leftLaneFeet) ? 'gutter' : `${truth.entryBoard.toFixed(1)} ${angle}°`,
     standingAfter === 0 ? 'all down' : leaveName(standingAfter),
-    grade ? (calledPins === 0 ? '-' : calledPins.toFixed(1)) : '',
-    grade && calledPins > 0 ? shortDecision(grade.best, bag) : '',
+    fair ? pinsOrDash(fair.givenAwayPins) : '',
+    known ? pinsOrDash(calledPins) : '',
+    fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : '',
   )
 }
 
-/** Ball by its place in the bag, feet, target, and what is not usual. */
-function shortDecision({ ballId, aim, release }: Decision, bag: BlockSetup['bag']): string {
-  const ball = bag.findIndex((one) => one.id === ballId) + 1
-  const speed = aim.speedStep === 0 ? '' : ` ${SPEED_WORDS[aim.speedStep]}`
-  return `${ball} ${boardWords(aim.feetBoard)}/${boardWords(aim.targetBoard)}${speed}${release === 'spare' ? ' spare' : ''}`
+const pinsOrDash = (pins: number): string => (pins < 0.05 ? '-' : pins.toFixed(1))
+
+function findingLines({ account: { tags, luck, cautions } }: Debrief): string[] {
+  const findings = tags.flatMap(({ words, evidence, practise }) => [
+    ...wrapped(words, '- '),
+    ...wrapped(
+      `It stands on: ${evidence.map((one) => `${one.words} ${valueWords(one.value, one.unit)}`).join('; ')}.`,
+      '  ',
+    ),
+    ...wrapped(`To practise: ${practise}`, '  '),
+  ])
+  return [
+    '',
+    'Findings, the dearest first',
+    ...(findings.length > 0 ? findings : ['- Nothing that cost enough to name.']),
+    ...luck.flatMap(({ words }) => wrapped(words, '- ')),
+    ...(findings.length > 0 ? cautions.flatMap((words) => wrapped(words)) : []),
+  ]
+}
+
+function valueWords(value: number, unit: 'pins' | 'boards' | 'share' | 'throws'): string {
+  if (unit === 'share') return `${Math.round(value * 100)} %`
+  return `${unit === 'throws' ? value : value.toFixed(1)} ${unit}`
 }
 
 function laneLines(begun: BlockState, ended: BlockState, lane: number): string[] {

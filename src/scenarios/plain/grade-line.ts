@@ -1,12 +1,14 @@
 import type { BlockState, Decision } from '../../sim/block/types.js'
-import { gradeKnown } from '../../sim/decision/grade.js'
-import { calledPins } from '../called-pins.js'
+import { gradeFair } from '../../sim/fair/fair-grade.js'
 
-/** What a choice gives away, said before it is thrown; null in practice, which costs nothing. */
+export const FAIR_LABEL = 'by what could be known'
+
+/** What a choice gives away by what had been shown, said before it is thrown; null in practice, which costs nothing. */
 export function gradeLine(state: BlockState, decision: Decision): string | null {
   if (state.spot?.phase !== 'game') return null
-  const grade = gradeKnown(state, decision)
-  const pins = calledPins(grade)
-  const verdict = pins === 0 ? 'gives away nothing worth calling' : `gives away ${pins.toFixed(1)} pins`
-  return `This choice ${verdict} (${grade.label}).`
+  const { givenAwayPins } = gradeFair(state, decision)
+  if (givenAwayPins === null) return null
+  const verdict =
+    givenAwayPins < 0.05 ? 'gives away nothing worth calling' : `gives away ${givenAwayPins.toFixed(1)} pins`
+  return `This choice ${verdict} (${FAIR_LABEL}).`
 }

@@ -1,5 +1,5 @@
 import { advance, checkDecision } from '../../sim/block/advance.js'
-import type { BlockState, Decision } from '../../sim/block/types.js'
+import type { BlockState, Decision, ThrowRecord } from '../../sim/block/types.js'
 import { playerView } from '../../sim/block/view.js'
 import { FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
 import { afterThrowLines } from './after-throw-lines.js'
@@ -16,10 +16,15 @@ export interface LinePlay {
   readonly say: (text: string) => void
   /** Called for a line that cannot be thrown; says it and goes on, or throws to stop the block. */
   readonly object: (sentence: string) => void
+  /** Puts a throw where it is safe before its result is said. */
+  readonly keep: (thrown: ThrowRecord) => Promise<void>
+  /** Whether each choice is priced before it is thrown. */
+  readonly grade: boolean
 }
 
 /** Plays a block line by line until it is done, the player quits or the lines end; returns what then stands. */
-export async function playLines(begun: BlockState, { lines, say, object }: LinePlay): Promise<BlockState> {
+export async function playLines(begun: BlockState, play: LinePlay): Promise<BlockState> {
+  const { lines, say, object } = play
   let state = begun
   announce(state, say)
   offer(state, say)
@@ -35,7 +40,7 @@ export async function playLines(begun: BlockState, { lines, say, object }: LineP
         object(problem)
         continue
       }
-      state = throwOne(state, read.decision, suggestion, say)
+      state = await throwOne(state, read.decision, suggestion, play)
       if (!state.spot) break
       announce(state, say)
       offer(state, say)
@@ -46,17 +51,18 @@ export async function playLines(begun: BlockState, { lines, say, object }: LineP
 }
 
 /** Throws a decision and says the move, its grade, and then what came of it: in that order, so that the result cannot colour the grade. */
-export function throwOne(
+export async function throwOne(
   state: BlockState,
   decision: Decision,
   before: Decision,
-  say: (text: string) => void,
-): BlockState {
+  { say, keep, grade }: Pick<LinePlay, 'say' | 'keep' | 'grade'>,
+): Promise<BlockState> {
   const { hand } = state.setup.bowler
   say(`You throw: ${decisionWords(decision, state.setup.bag)} (${moveWords(before.aim, decision.aim, hand)}).`)
-  const grade = gradeLine(state, decision)
-  if (grade) say(grade)
+  const price = grade ? gradeLine(state, decision) : null
+  if (price) say(price)
   const next = advance(state, decision)
+  await keep(next.throws[next.throws.length - 1])
   for (const line of afterThrowLines(next, next.events.slice(state.events.length))) say(line)
   return next
 }

@@ -33,6 +33,13 @@ export function decisionWords(decision: Decision, bag: readonly BallSpecificatio
   return `${ball?.name ?? decision.ballId}, feet ${boardWords(feetBoard)}, target ${boardWords(targetBoard)}, speed ${SPEED_WORDS[speedStep]}${release}`
 }
 
+/** What was decided, for a column: ball by its place in the bag, feet, target, and what is not usual. */
+export function shortDecision({ ballId, aim, release }: Decision, bag: readonly BallSpecification[]): string {
+  const ball = bag.findIndex((one) => one.id === ballId) + 1
+  const speed = aim.speedStep === 0 ? '' : ` ${SPEED_WORDS[aim.speedStep]}`
+  return `${ball} ${boardWords(aim.feetBoard)}/${boardWords(aim.targetBoard)}${speed}${release === 'spare' ? ' spare' : ''}`
+}
+
 /**
  * The move between two aims as it is said: "2 and 1 left" is two boards with the feet and one with the target.
  * Boards count from the bowler's own side, so more boards is left for a right-hander and right for a left-hander.

@@ -15,10 +15,13 @@ const seeing = table(
   'how finely the eye sees',
 )
 
+/** The only version of the file format so far. */
+export const SCENARIO_VERSION = 1
+
 /** A scenario file, in the trade's units. The version is the file format's, so that old files stay readable. */
 export const scenarioSchema = table(
   {
-    version: z.literal(1, { error: () => '1' }),
+    version: z.literal(SCENARIO_VERSION, { error: () => String(SCENARIO_VERSION) }),
     title: line(80),
     purpose: prose(1000).default(''),
     notes: prose(4000).default(''),
@@ -28,6 +31,7 @@ export const scenarioSchema = table(
     bowler,
     field: fieldBowlers.default([]),
     fieldBag: fieldBag.default([]),
+    fieldFramesBefore: wholeFrom(0, 30, 'frames on each lane').default(0),
     practiceThrows: wholeFrom(0, 30, 'throws on each lane').default(4),
     games: wholeFrom(1, 12),
     scoring: oneOf('ten-pin', 'current-frame').default('ten-pin'),
@@ -41,6 +45,9 @@ export const scenarioSchema = table(
       context.addIssue(sentenceIssue(['fieldBag', index, 'id'], `The bag already has a ball called ${ball.id}.`))
     }
   })
+  if (scenario.fieldFramesBefore > 0 && scenario.field.length === 0) {
+    context.addIssue(sentenceIssue(['fieldFramesBefore'], 'There is no field that could have bowled before.'))
+  }
   scenario.field.forEach((other, index) => {
     if (!ids.includes(other.ball)) {
       context.addIssue(

@@ -42,6 +42,8 @@ export interface BlockSetup {
   readonly bag: readonly BallSpecification[]
   readonly bowler: BowlerProfile
   readonly field: readonly FieldBowler[]
+  /** Frames the field has bowled on each lane before the player comes to it, watched; none when left out. */
+  readonly fieldFramesBefore?: number
   /** Practice throws on each lane before the first game. */
   readonly practiceThrows: number
   readonly games: number

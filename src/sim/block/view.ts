@@ -40,7 +40,11 @@ export function playerView(state: BlockState): PlayerView | null {
 function postedSheet(state: BlockState, lane: number): PostedSheet | null {
   const { posted } = state.setup
   if (posted === 'nothing') return null
-  const laid = state.throws.find((one) => one.spot.lane === lane)?.truth.laneBefore ?? state.lanes[lane]
+  const bowledBefore = (state.setup.fieldFramesBefore ?? 0) > 0
+  const first = bowledBefore
+    ? state.fieldThrows.find((one) => one.lane === lane)
+    : state.throws.find((one) => one.spot.lane === lane)
+  const laid = first?.truth.laneBefore ?? state.lanes[lane]
   const measured = measurePattern(laid.film)
   const lengthFeet = Math.round(metresToFeet(measured.lengthMetres))
   if (posted === 'length') return { lengthFeet }

@@ -1,0 +1,70 @@
+import { type Command, Option } from 'commander'
+import { seedOption, wholeOption } from './options.js'
+import type { ProgramParts } from './program.js'
+import { dataFolder, fixedSeed, jsonFlag, SCENARIO_WORDS } from './shared-options.js'
+
+/** Commands that play blocks. */
+export function addBlockCommands(program: Command, { console, openScreen, finish }: ProgramParts): void {
+  program
+    .command('home', { hidden: true })
+    .description('open the trainer, or show a short demonstration where there is no terminal')
+    .action(async () => {
+      if (console.interactive) return finish(await openScreen({}))
+      const { demonstrationCommand } = await import('./demonstration.js')
+      finish(await demonstrationCommand(console))
+    })
+
+  program
+    .command('play')
+    .description('play a block, on screen or line by line')
+    .argument('[scenario]', `${SCENARIO_WORDS} (house-forty if left out)`)
+    .addOption(
+      new Option('--seed <text>', 'seed of the luck and of drawn oil (a fresh one if left out)').argParser(seedOption),
+    )
+    .option('--plain', 'line by line, for pipes and screen readers')
+    .option('--script <file>', 'read the decisions from a file, one a line (implies --plain)')
+    .option('--no-grade', 'plain: do not price each choice before it is thrown (quicker; a debrief prices them all)')
+    .option('--resume [record]', 'plain: go on with an unfinished record, or with what was left last time')
+    .option('--no-motion', 'do not animate')
+    .addOption(dataFolder())
+    .action(async (scenario, options) => {
+      if (console.interactive && !options.plain && !options.script && !options.resume) {
+        return finish(
+          await openScreen({
+            ...(scenario ? { scenarioName: scenario } : {}),
+            ...(options.seed ? { seed: options.seed } : {}),
+            ...(options.data ? { dataFolder: options.data } : {}),
+            noMotion: !options.motion,
+          }),
+        )
+      }
+      const { playCommand } = await import('./play.js')
+      finish(await playCommand(scenario, options, console))
+    })
+
+  program
+    .command('auto')
+    .description('a block played by a policy, graded')
+    .argument('<scenario>', SCENARIO_WORDS)
+    .addOption(
+      new Option(
+        '--policy <name>',
+        'known sees the oil; fair sees what a player sees and decides best; thumb follows the miss; stay never moves; random throws anywhere sensible',
+      )
+        .choices(['known', 'fair', 'thumb', 'stay', 'random'])
+        .makeOptionMandatory(),
+    )
+    .addOption(fixedSeed())
+    .addOption(
+      new Option('--blocks <number>', 'how many blocks, each with its own seed')
+        .argParser(wholeOption(1, 1000))
+        .default(1),
+    )
+    .option('--save', 'keep a record of each block')
+    .addOption(dataFolder())
+    .addOption(jsonFlag())
+    .action(async (scenario, options) => {
+      const { autoCommand } = await import('./auto.js')
+      finish(await autoCommand(scenario, options, console))
+    })
+}

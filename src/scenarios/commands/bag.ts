@@ -1,0 +1,122 @@
+import type { BlockSetup } from '../../sim/block/types.js'
+import { type BagOnLane, bagOnLane, fewestBalls, gainedBySurface, lostWith, type Surface } from '../bag-worth.js'
+import { beginScenario } from '../begin-scenario.js'
+import { jsonText, rounded } from '../json.js'
+import { loadScenario } from '../load.js'
+import type { Scenario } from '../scenario.js'
+import { wornByBestLines } from '../worn-lane.js'
+import type { CommandConsole } from './console.js'
+import { EXIT } from './exit-codes.js'
+import { progressOn } from './progress.js'
+
+export interface BagOptions {
+  readonly after: number
+  readonly seed: string
+  readonly json?: boolean
+}
+
+/** A bag so near the whole one is as good. */
+const AS_GOOD_PINS = 0.5
+
+/** What a bag would lose without each of its balls, over the lanes of several scenarios, as oiled and worn. */
+export async function bagCommand(
+  names: readonly string[],
+  options: BagOptions,
+  console: CommandConsole,
+): Promise<number> {
+  const scenarios: Scenario[] = []
+  for (const name of names) scenarios.push(await loadScenario(name))
+  const { bag, bowler } = scenarios[0].setup
+  const setups = scenarios.map(({ setup }): BlockSetup => ({ ...setup, bag, bowler }))
+  const work = setups.flatMap((setup, index) =>
+    beginScenario(scenarios[index], options.seed).lanes.flatMap((lane) =>
+      (options.after > 0 ? [0, options.after] : [0]).map((throws) => ({ setup, lane, throws })),
+    ),
+  )
+  const progress = progressOn(console, 'lanes')
+  const lanes: BagOnLane[] = []
+  for (const { setup, lane, throws } of work) {
+    progress.reached(lanes.length, work.length)
+    lanes.push(bagOnLane(setup, wornByBestLines(setup, lane, options.seed, throws)))
+  }
+  progress.over()
+  const report = reportOf(names, bag, lanes, options)
+  if (options.json) console.print(jsonText(report))
+  else for (const line of reportLines(report, bag)) console.print(line)
+  return EXIT.fine
+}
+
+type BagReport = ReturnType<typeof reportOf>
+
+function reportOf(names: readonly string[], bag: BlockSetup['bag'], lanes: readonly BagOnLane[], options: BagOptions) {
+  const all = bag.map((_, place) => place)
+  const idsOf = (places: readonly number[]) => places.map((place) => bag[place].id)
+  const pins = (value: number) => rounded(value, 2)
+  const pairs = all.flatMap((one) => all.filter((other) => other > one).map((other) => [one, other]))
+  const fewest = fewestBalls(lanes, AS_GOOD_PINS)
+  return {
+    scenarios: names,
+    seed: options.seed,
+    after: options.after,
+    without: all
+      .filter(() => bag.length > 1)
+      .map((place) => ({
+        ball: bag[place].id,
+        lostPins: pins(
+          lostWith(
+            lanes,
+            all.filter((other) => other !== place),
+          ),
+        ),
+      })),
+    alone: all.map((place) => ({ ball: bag[place].id, lostPins: pins(lostWith(lanes, [place])) })),
+    withPairOnly: pairs
+      .map((pair) => ({ balls: idsOf(pair), lostPins: pins(lostWith(lanes, pair)) }))
+      .sort((a, b) => a.lostPins - b.lostPins),
+    withSurface: lanes[0].bestResurfaced
+      .map(({ place, surface }) => ({
+        ball: bag[place].id,
+        ...surface,
+        gainedPins: pins(gainedBySurface(lanes, place, surface)),
+      }))
+      .sort((a, b) => b.gainedPins - a.gainedPins),
+    fewest: { withinPins: AS_GOOD_PINS, balls: idsOf(fewest.places), lostPins: pins(fewest.lostPins) },
+  }
+}
+
+const TOLD_PAIRS = 5
+const TOLD_SURFACES = 4
+
+function reportLines(report: BagReport, bag: BlockSetup['bag']): string[] {
+  const nameOf = (id: string): string => bag.find((ball) => ball.id === id)?.name ?? id
+  const figure = (pins: number): string => pins.toFixed(1).padStart(6)
+  const signed = (pins: number): string => `${pins < 0 ? '-' : '+'}${Math.abs(pins).toFixed(1)}`.padStart(6)
+  const worn = report.after > 0 ? `, half as oiled and half after ${report.after} throws` : ', as oiled'
+  return [
+    `First balls on ${report.scenarios.join(', ')}${worn}; the oil in sight, pins a game.`,
+    '',
+    'ball                                 without it   with it alone',
+    ...report.alone.map(
+      ({ ball, lostPins }, index) =>
+        `  ${nameOf(ball).padEnd(34)}${figure(report.without[index]?.lostPins ?? lostPins).padStart(10)}${figure(lostPins).padStart(16)}`,
+    ),
+    ...section(
+      'Two balls only, the best pairs: pins lost',
+      report.withPairOnly.slice(0, TOLD_PAIRS),
+      ({ balls, lostPins }) => `  ${figure(lostPins)}  ${balls.map(nameOf).join(' and ')}`,
+    ),
+    ...section(
+      'Another surface on one ball: pins gained',
+      report.withSurface.slice(0, TOLD_SURFACES),
+      ({ ball, gainedPins, ...surface }) => `  ${signed(gainedPins)}  ${nameOf(ball)} at ${surfaceWords(surface)}`,
+    ),
+    '',
+    `${report.fewest.balls.length === 1 ? 'One ball is' : `${report.fewest.balls.length} balls are`} within ${AS_GOOD_PINS} pins a game of the whole bag: ${report.fewest.balls.map(nameOf).join(', ')} (${report.fewest.lostPins.toFixed(1)} lost). Spare balls are not counted.`,
+  ]
+}
+
+function section<Row>(title: string, rows: readonly Row[], tell: (row: Row) => string): string[] {
+  return rows.length === 0 ? [] : ['', title, ...rows.map(tell)]
+}
+
+const surfaceWords = ({ grit, polished }: Surface): string => `${grit} grit${polished ? ', polished' : ''}`

@@ -1,0 +1,96 @@
+import { knownSearch } from '../../sim/decision/known-choice.js'
+import { beginScenario } from '../begin-scenario.js'
+import { ballPlace, laneIndex } from '../choose-ball.js'
+import { jsonText, rounded } from '../json.js'
+import { loadScenario } from '../load.js'
+import { boardWords, SPEED_WORDS } from '../plain/words.js'
+import { type LineRoom, lineRooms, ROOM_PINS, type Room } from '../room.js'
+import { wornByBestLines } from '../worn-lane.js'
+import type { CommandConsole } from './console.js'
+import { EXIT } from './exit-codes.js'
+
+export interface RoomOptions {
+  readonly ball?: string
+  /** From 1. */
+  readonly lane: number
+  readonly after: number
+  readonly seed: string
+  readonly json?: boolean
+}
+
+/** Lines worth this much less than the best are left out of the table. */
+const TOLD_PINS = 4
+
+/** Every line of one ball on one lane, the oil in sight: what it is worth and how far it can be missed. */
+export async function roomCommand(name: string, options: RoomOptions, console: CommandConsole): Promise<number> {
+  const scenario = await loadScenario(name)
+  const { setup } = scenario
+  const fresh = beginScenario(scenario, options.seed).lanes[laneIndex(scenario, options.lane)]
+  const search = knownSearch(setup, wornByBestLines(setup, fresh, options.seed, options.after))
+  const place = options.ball === undefined ? search.best.ballIndex : ballPlace(scenario, options.ball)
+  const rooms = lineRooms(setup, search, place)
+  const report = {
+    scenario: scenario.name,
+    lane: setup.lanes[options.lane - 1].name,
+    ball: setup.bag[place].id,
+    bestBall: setup.bag[search.best.ballIndex].id,
+    after: options.after,
+    seed: options.seed,
+    withinPins: ROOM_PINS,
+    lines: rooms.map(lineReport),
+  }
+  if (options.json) {
+    console.print(jsonText(report))
+    return EXIT.fine
+  }
+  const most = Math.max(...rooms.map(({ worth }) => worth))
+  const worn = options.after === 0 ? 'as oiled' : `after ${options.after} throws on the best lines`
+  console.print(`${setup.bag[place].name} on ${report.lane}, ${worn}, the oil in sight`)
+  if (place !== search.best.ballIndex) {
+    const behind = (search.best.worth - most).toFixed(1)
+    console.print(`The ${setup.bag[search.best.ballIndex].name} has a line worth ${behind} pins more.`)
+  }
+  console.print('')
+  for (const row of tableOf(rooms, most)) console.print(row)
+  console.print('')
+  console.print(
+    `Worth is expected game pins a throw against this bowler's average first ball, misses included; room is how many boards the target, or feet and target together, can be off (out, in) for ${ROOM_PINS} pin.`,
+  )
+  return EXIT.fine
+}
+
+function lineReport({ aim, laydownBoard, worth, target, parallel }: LineRoom) {
+  return {
+    feet: aim.feetBoard,
+    laydown: rounded(laydownBoard, 2),
+    target: aim.targetBoard,
+    speed: SPEED_WORDS[aim.speedStep],
+    worth: rounded(worth, 3),
+    targetRoom: target,
+    parallelRoom: parallel,
+  }
+}
+
+function tableOf(rooms: readonly LineRoom[], most: number): string[] {
+  const told = rooms.filter(({ worth }) => worth > most - TOLD_PINS)
+  const header = 'feet  target  speed   worth   target room   together   in reach'
+  const rows = told.map(({ aim, worth, target, parallel }) =>
+    [
+      boardWords(aim.feetBoard).padStart(4),
+      boardWords(aim.targetBoard).padStart(8),
+      `  ${SPEED_WORDS[aim.speedStep].padEnd(8)}`,
+      worth.toFixed(2).padStart(5),
+      words(target).padStart(14),
+      words(parallel).padStart(11),
+      `   ${bar(worth, most)}`,
+    ].join(''),
+  )
+  return [header, ...rows]
+}
+
+const words = ({ outBoards, inBoards }: Room): string => `${outBoards.toFixed(1)}, ${inBoards.toFixed(1)}`
+
+/** Longer is better; a full bar is the best line. */
+function bar(worth: number, most: number): string {
+  return '#'.repeat(Math.max(1, Math.round(20 * (1 - (most - worth) / TOLD_PINS))))
+}

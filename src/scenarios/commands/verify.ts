@@ -1,0 +1,45 @@
+import { blockTotal } from '../../sim/block/advance.js'
+import { jsonText } from '../json.js'
+import { readRecord } from '../record.js'
+import { replayRecord } from '../replay.js'
+import { ScenarioError } from '../scenario-error.js'
+import type { CommandConsole } from './console.js'
+import { EXIT } from './exit-codes.js'
+
+interface Verified {
+  readonly record: string
+  readonly same: boolean
+  readonly words: string
+  readonly total: number | null
+}
+
+/** Replays records: each comes out the same to the pin, or is told where it does not. */
+export async function verifyCommand(
+  paths: readonly string[],
+  options: { readonly json?: boolean },
+  console: CommandConsole,
+): Promise<number> {
+  const verified: Verified[] = []
+  for (const path of paths) {
+    const one = await verifyOne(path)
+    verified.push(one)
+    if (!options.json) console.print(one.words)
+  }
+  if (options.json) console.print(jsonText({ verified }))
+  return verified.every(({ same }) => same) ? EXIT.fine : EXIT.checkFailed
+}
+
+async function verifyOne(path: string): Promise<Verified> {
+  try {
+    const record = await readRecord(path)
+    const { states } = replayRecord(record, path)
+    const ended = states[states.length - 1]
+    const total = blockTotal(ended)
+    const score = ended.balls.length === 0 ? 'nothing scored' : `${ended.spot ? 'so far' : 'total'} ${total}`
+    const words = `${path}: the same, ${ended.throws.length} throws, ${score}`
+    return { record: path, same: true, words, total }
+  } catch (fault) {
+    if (!(fault instanceof ScenarioError) || fault.missing) throw fault
+    return { record: path, same: false, words: fault.sentences.join('\n'), total: null }
+  }
+}

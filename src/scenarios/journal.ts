@@ -1,0 +1,142 @@
+import { type FileHandle, mkdir, open, readdir, rename, unlink } from 'node:fs/promises'
+import { basename, dirname, join } from 'node:path'
+import type { ThrowRecord } from '../sim/block/types.js'
+import { WriteError } from './atomic-write.js'
+import { journalFromText } from './read-journal.js'
+import { readTextFile } from './read-text-file.js'
+import { type BlockRecord, blockNames, fileStem, keptDecision } from './record.js'
+import { JOURNAL_FORMAT, JOURNAL_VERSION, type JournalHead } from './record-schema.js'
+import type { Scenario } from './scenario.js'
+
+/**
+ * A block while it is played: a text file that only grows. Its first line is a JSON object that names format, version, program,
+ * model, carry table, scenario and seed; each later line is one decision with the pins it left, as in a record. A line counts
+ * once its line end is written; what a dying program left of a last line is ignored, and cut off before the file grows again.
+ * The file is called `STEM.PID.jsonl`: whoever plays it has its process number in the name.
+ */
+export interface Journal {
+  readonly path: string
+  /** Returns when the decision is on the disk: only then may its result be shown. @throws WriteError */
+  append(thrown: ThrowRecord): Promise<void>
+  /** Leaves the file for next time. */
+  close(): Promise<void>
+  /** Takes the file away, its block being kept as a record. */
+  remove(): Promise<void>
+}
+
+/** Where the journals of a data folder lie. */
+export function journalsFolder(data: string): string {
+  return join(data, 'unfinished')
+}
+
+/**
+ * Begins the journal of a block.
+ *
+ * @throws WriteError
+ */
+export async function openJournal(folder: string, scenario: Scenario, seed: string): Promise<Journal> {
+  const head: JournalHead = { format: JOURNAL_FORMAT, version: JOURNAL_VERSION, ...blockNames(scenario, seed) }
+  try {
+    await mkdir(folder, { recursive: true })
+    const { path, file } = await createFree(folder, fileStem(head))
+    await writeLine(file, head)
+    await syncFolder(folder)
+    return journalOn(path, file)
+  } catch (cause) {
+    throw new WriteError(folder, cause)
+  }
+}
+
+/**
+ * Takes a journal up again: claims it for this process and makes it ready to grow.
+ *
+ * @throws ScenarioError when it cannot be read, WriteError when it cannot be claimed
+ */
+export async function takeUpJournal(path: string): Promise<{ journal: Journal; record: BlockRecord }> {
+  const { record, wholeBytes } = journalFromText(path, await readTextFile(path))
+  const own = join(dirname(path), `${stemOf(path)}.${process.pid}.jsonl`)
+  try {
+    await rename(path, own)
+    const file = await open(own, 'r+')
+    await file.truncate(wholeBytes)
+    await file.close()
+    return { journal: journalOn(own, await open(own, 'a')), record }
+  } catch (cause) {
+    throw new WriteError(path, cause)
+  }
+}
+
+/** Journals that no running program plays, in the order of their names. */
+export async function leftJournals(folder: string): Promise<string[]> {
+  let names: string[]
+  try {
+    names = await readdir(folder)
+  } catch {
+    return []
+  }
+  return names
+    .filter((name) => /\.\d+\.jsonl$/.test(name) && !isRunning(Number(name.split('.').at(-2))))
+    .sort()
+    .map((name) => join(folder, name))
+}
+
+/** What a journal holds. @throws ScenarioError */
+export async function readJournal(path: string): Promise<BlockRecord> {
+  return journalFromText(path, await readTextFile(path)).record
+}
+
+function journalOn(path: string, file: FileHandle): Journal {
+  return {
+    path,
+    append: async (thrown) => {
+      try {
+        await writeLine(file, keptDecision(thrown))
+      } catch (cause) {
+        throw new WriteError(path, cause)
+      }
+    },
+    close: () => file.close(),
+    remove: async () => {
+      await file.close()
+      await unlink(path)
+    },
+  }
+}
+
+async function writeLine(file: FileHandle, line: unknown): Promise<void> {
+  await file.appendFile(`${JSON.stringify(line)}\n`)
+  await file.datasync()
+}
+
+async function createFree(folder: string, stem: string): Promise<{ path: string; file: FileHandle }> {
+  for (let number = 1; ; number++) {
+    const path = join(folder, `${stem}-${number}.${process.pid}.jsonl`)
+    try {
+      return { path, file: await open(path, 'ax', 0o600) }
+    } catch (cause) {
+      if ((cause as NodeJS.ErrnoException).code !== 'EEXIST') throw cause
+    }
+  }
+}
+
+/** A new name is only safe once its folder is on the disk too. */
+async function syncFolder(folder: string): Promise<void> {
+  const handle = await open(folder, 'r')
+  try {
+    await handle.sync()
+  } finally {
+    await handle.close()
+  }
+}
+
+const stemOf = (path: string): string => basename(path).replace(/\.\d+\.jsonl$/, '')
+
+function isRunning(pid: number): boolean {
+  if (pid === process.pid) return true
+  try {
+    process.kill(pid, 0)
+    return true
+  } catch (fault) {
+    return (fault as NodeJS.ErrnoException).code === 'EPERM'
+  }
+}

@@ -1,0 +1,100 @@
+import type { BlockState, ThrowRecord } from '../sim/block/types.js'
+import { beginScenario } from './begin-scenario.js'
+import { type Journal, journalsFolder, leftJournals, openJournal, readJournal, takeUpJournal } from './journal.js'
+import { loadScenario } from './load.js'
+import { readRecord } from './record.js'
+import { type Replay, replayRecord } from './replay.js'
+import type { Scenario } from './scenario.js'
+import { ScenarioError } from './scenario-error.js'
+
+/** A block about to be played and the journal it is kept in. */
+export interface BlockKeeping {
+  readonly scenario: Scenario
+  readonly begun: BlockState
+  /** Puts a throw on the disk. @throws WriteError */
+  readonly keep: (thrown: ThrowRecord) => Promise<void>
+  /** The block is kept as a record: its journal goes. */
+  readonly done: () => Promise<void>
+  /** The block is left as it stands: its journal stays. */
+  readonly leave: () => Promise<void>
+}
+
+/** A new block; its journal begins with the first throw. @throws ScenarioError */
+export async function freshBlock(name: string, seed: string, data: string): Promise<BlockKeeping> {
+  const scenario = await loadScenario(name)
+  return keptBlock(scenario, beginScenario(scenario, seed), async () =>
+    openJournal(journalsFolder(data), scenario, seed),
+  )
+}
+
+/**
+ * A block that was left: the last of those whose program died, or the one of an unfinished record.
+ *
+ * @param from true for the former, a path for the latter
+ * @throws ScenarioError
+ */
+export async function resumedBlock(from: string | true, data: string): Promise<BlockKeeping> {
+  const folder = journalsFolder(data)
+  if (from !== true) {
+    const replay = replayRecord(await readRecord(from), from)
+    const begun = stillOpen(replay, from)
+    return keptBlock(replay.scenario, begun, async () => {
+      const journal = await openJournal(folder, replay.scenario, begun.seed)
+      for (const thrown of begun.throws) await journal.append(thrown)
+      return journal
+    })
+  }
+  const path = (await leftJournals(folder)).at(-1)
+  if (path === undefined) throw new ScenarioError([`${folder}: no block was left unfinished here.`], true)
+  const { scenario, states } = replayRecord(await readJournal(path), path)
+  const { journal } = await takeUpJournal(path)
+  return keptBlock(scenario, states[states.length - 1], async () => journal, Promise.resolve(journal))
+}
+
+/** What can be gone on with, one sentence a block; nothing where nothing was left. Files that cannot be read are named and left. */
+export async function offerOf(data: string): Promise<string[]> {
+  const sentences: string[] = []
+  for (const path of await leftJournals(journalsFolder(data))) {
+    try {
+      const { name, decisions } = await readJournal(path)
+      sentences.push(
+        `A block on ${name} was left after ${decisions.length} throws. To go on with it: dryboard play --resume`,
+      )
+    } catch (fault) {
+      if (!(fault instanceof ScenarioError)) throw fault
+      sentences.push(...fault.sentences)
+    }
+  }
+  return sentences
+}
+
+function stillOpen({ states }: Replay, name: string): BlockState {
+  const state = states[states.length - 1]
+  if (!state.spot) throw new ScenarioError([`${name}: the block is finished; there is nothing to go on with.`])
+  return state
+}
+
+function keptBlock(
+  scenario: Scenario,
+  begun: BlockState,
+  begin: () => Promise<Journal>,
+  open?: Promise<Journal>,
+): BlockKeeping {
+  let journal = open
+  const opened = (): Promise<Journal> => {
+    journal ??= begin()
+    return journal
+  }
+  return {
+    scenario,
+    begun,
+    keep: async (thrown) => (await opened()).append(thrown),
+    done: async () => {
+      if (journal) await (await journal).remove()
+      journal = undefined
+    },
+    leave: async () => {
+      if (journal) await (await journal).close()
+    },
+  }
+}

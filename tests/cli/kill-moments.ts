@@ -1,0 +1,97 @@
+import { spawn } from 'node:child_process'
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { readJournal } from '../../src/scenarios/journal.js'
+import { type BlockRecord, readRecord } from '../../src/scenarios/record.js'
+import { replayRecord } from '../../src/scenarios/replay.js'
+import { runCommand } from './in-process.js'
+
+export interface KilledPlay {
+  /** Throws whose result had been told when the program died. */
+  readonly told: number
+  /** Throws found on the disk afterwards, in a journal or a record. */
+  readonly kept: number
+  /** Throws after going on with it for three more. */
+  readonly after: number
+  /** Files that cannot be read back, by name. */
+  readonly broken: readonly string[]
+}
+
+const THROWS = 24
+const RESUMED = 3
+
+/**
+ * Plays a script in a process of its own, kills it outright after it has told `throws` results and so many milliseconds
+ * more, looks at what is on the disk, and goes on with it.
+ */
+export async function killAt(throws: number, milliseconds: number): Promise<KilledPlay> {
+  const data = mkdtempSync(join(tmpdir(), 'dryboard-kill-'))
+  const script = join(data, 'script.txt')
+  writeFileSync(script, '\n'.repeat(THROWS))
+  const argv = ['play', 'house-forty', '--script', script, '--seed', `${throws}`, '--no-grade', '--data', data]
+  const told = await playUntilKilled(argv, throws, milliseconds)
+  const left = await filesIn(join(data, 'unfinished'), readJournal)
+  const kept = await filesIn(join(data, 'records'), readRecord)
+  const count = Math.max(0, ...[...left, ...kept].map((one) => one.throws))
+  const resumed = left.length > 0 && left[0].throws >= 0
+  if (resumed) {
+    writeFileSync(script, '\n'.repeat(RESUMED))
+    await runCommand(['play', '--resume', '--script', script, '--no-grade', '--data', data])
+  }
+  const records = await filesIn(join(data, 'records'), readReplaying)
+  const journals = await filesIn(join(data, 'unfinished'), readJournal)
+  const broken = [...left, ...records, ...journals].filter((one) => one.throws < 0 && !one.empty).map((one) => one.name)
+  const after = Math.max(0, ...records.map((one) => one.throws))
+  rmSync(data, { recursive: true, force: true })
+  return { told, kept: count, after, broken }
+}
+
+async function readReplaying(path: string): Promise<BlockRecord> {
+  const record = await readRecord(path)
+  replayRecord(record, path)
+  return record
+}
+
+interface Found {
+  readonly name: string
+  /** -1 for a file that cannot be read or does not replay. */
+  readonly throws: number
+  /** Whether the program died before the first line of a journal was whole. */
+  readonly empty: boolean
+}
+
+async function filesIn(folder: string, read: typeof readRecord): Promise<Found[]> {
+  const names = existsSync(folder) ? readdirSync(folder).filter((name) => !name.endsWith('.part')) : []
+  return Promise.all(
+    names.map(async (name): Promise<Found> => {
+      const path = join(folder, name)
+      try {
+        const record = await read(path)
+        return { name, throws: record.decisions.length, empty: false }
+      } catch (fault) {
+        return { name, throws: -1, empty: /before its first line/.test(String(fault)) }
+      }
+    }),
+  )
+}
+
+function playUntilKilled(argv: readonly string[], throws: number, milliseconds: number): Promise<number> {
+  const child = spawn(process.execPath, ['--import', 'tsx', 'src/cli.ts', ...argv], {
+    stdio: ['ignore', 'pipe', 'ignore'],
+  })
+  let out = ''
+  let waiting = false
+  const told = (): number => out.match(/ Seen: /g)?.length ?? 0
+  const maybeKill = (): void => {
+    if (waiting || told() < throws) return
+    waiting = true
+    setTimeout(() => child.kill('SIGKILL'), milliseconds)
+  }
+  child.stdout.on('data', (chunk) => {
+    out += chunk
+    maybeKill()
+  })
+  if (throws === 0) maybeKill()
+  return new Promise((resolve) => child.on('close', () => resolve(told())))
+}
