@@ -1,6 +1,6 @@
 import { callContact, observe } from '../block/seen.js'
 import type { Observation, SeeingRules, Truth } from '../block/types.js'
-import { feetToMetres, mphToMetresPerSecond } from '../units.js'
+import { mphToMetresPerSecond } from '../units.js'
 
 /** A half-open stretch of the real value: everything that shows as the same thing. */
 export interface Cell {
@@ -89,5 +89,3 @@ const ANY_TRUTH: Truth = {
   laneBefore: { film: { microns: new Float64Array(0) }, laidMicrolitres: 0, wipedMicrolitres: 0 },
   normals: [],
 }
-
-export const HEADPIN_METRES = feetToMetres(60)

@@ -6,7 +6,7 @@ import { rollBall } from '../../../src/sim/ball/motion.js'
 import { buildStepTable } from '../../../src/sim/ball/step-table.js'
 import { deliveriesOf, straightToArrows } from '../../../src/sim/belief/deliveries.js'
 import { leaveChances } from '../../../src/sim/belief/leave-chances.js'
-import { chanceOfSeen } from '../../../src/sim/belief/observation-model.js'
+import { BLUR, chanceOfSeen } from '../../../src/sim/belief/observation-model.js'
 import { type Cell, seenCells } from '../../../src/sim/belief/seen-cells.js'
 import type { ShownThrow } from '../../../src/sim/belief/shown.js'
 import { callContact, observe } from '../../../src/sim/block/seen.js'
@@ -21,7 +21,6 @@ import { hybrid } from '../ball/bag-for-tests.js'
 import { houseForty } from '../lane/patterns-for-tests.js'
 import { eyesight } from './block-for-tests.js'
 
-const BLUR = { breakpointBoards: 0.35, breakpointFeet: 1.1, entryBoards: 0.6 }
 const CONTACTS: readonly Contact[] = ['gutter', 'missed', 'light', 'pocket', 'high', 'nose', 'crossover', 'past']
 const profile = levelProfile('200')
 const aim = { feetBoard: 27, targetBoard: 14, speedStep: 0 } as const
