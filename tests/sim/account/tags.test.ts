@@ -42,8 +42,9 @@ describe('findings about one choice', () => {
     ['target', 'wrong-target'],
     ['speed', 'wrong-speed'],
   ] as const)('names the %s where they alone gain it', (part, kind) => {
+    const allThree = { ...line(26, 13), aim: { feetBoard: 26, targetBoard: 13, speedStep: 1 as const } }
     const reading = firstBall(2, line(24, 12), {
-      nearest: saves(line(26, 12), 1.8),
+      nearest: saves(allThree, 1.8),
       shares: { ...noShares, [part]: 1.7, target: part === 'target' ? 1.7 : 0.1 },
     })
     expect(kinds([reading])).toEqual([kind])
@@ -57,6 +58,15 @@ describe('findings about one choice', () => {
     const [tag] = tags([reading])
     expect(tag.kind).toBe('wrong-line')
     expect(tag.words).toContain('feet 2 boards left and target 1 board left')
+  })
+
+  it('names the one part that differs, whichever ball is best', () => {
+    const reading = firstBall(2, line(24, 12), {
+      nearest: saves(pearlLine(27, 14), 1.8, false),
+      nearestSameBall: saves(line(24, 14), 1.5),
+      shares: noShares,
+    })
+    expect(kinds([reading])).toEqual(['wrong-target'])
   })
 
   it('says left and right as a left-hander sees it', () => {

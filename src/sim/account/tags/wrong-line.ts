@@ -1,5 +1,5 @@
+import type { Aim } from '../../bowler/release.js'
 import { changeWords, framesWords, pinsWords } from '../choice-words.js'
-import type { ChoicePart } from '../part-shares.js'
 import type { FirstBallReading, Instead } from '../reading.js'
 import { type Candidate, pinsEvidence, type TagKind } from '../tag.js'
 import { alike, candidate, counts, dearestOf, firstBalls, type TagContext, type Telling } from './tag-context.js'
@@ -29,22 +29,25 @@ type Faulty = FirstBallReading & { readonly fault: Fault }
 
 function faultOf(reading: FirstBallReading): Fault | null {
   const { nearest, nearestSameBall, decision } = reading
-  if (counts(nearest, reading) && nearest.decision.ballId === decision.ballId)
-    return { kind: kindOf(reading, nearest), instead: nearest }
-  return counts(nearestSameBall, reading) ? { kind: 'wrong-line', instead: nearestSameBall } : null
+  const isRightBall = counts(nearest, reading) && nearest.decision.ballId === decision.ballId
+  const instead = isRightBall ? nearest : nearestSameBall
+  return counts(instead, reading) ? { kind: kindOf(reading, instead), instead } : null
 }
 
-const KIND_OF_PART: Readonly<Record<Exclude<ChoicePart, 'ball'>, LineKind>> = {
-  feet: 'wrong-feet',
-  target: 'wrong-target',
-  speed: 'wrong-speed',
+const KIND_OF_PART = { feet: 'wrong-feet', target: 'wrong-target', speed: 'wrong-speed' } as const
+
+/** The one part that differs, or the one that gains most of what is gained; else the line as a whole. */
+function kindOf({ shares, decision: { aim }, nearest }: FirstBallReading, instead: Instead): LineKind {
+  const better = instead.decision.aim
+  const differ = (['feet', 'target', 'speed'] as const).filter((part) => partOf(aim, part) !== partOf(better, part))
+  if (differ.length === 1) return KIND_OF_PART[differ[0]]
+  const alone =
+    shares && instead === nearest ? differ.find((part) => shares[part] >= ALONE * instead.saved.pins) : undefined
+  return alone ? KIND_OF_PART[alone] : 'wrong-line'
 }
 
-function kindOf({ shares }: FirstBallReading, { saved }: Instead): LineKind {
-  if (!shares) return 'wrong-line'
-  for (const part of ['feet', 'target', 'speed'] as const)
-    if (shares[part] >= ALONE * saved.pins) return KIND_OF_PART[part]
-  return 'wrong-line'
+function partOf({ feetBoard, targetBoard, speedStep }: Aim, part: keyof typeof KIND_OF_PART): number {
+  return { feet: feetBoard, target: targetBoard, speed: speedStep }[part]
 }
 
 const savedByLine = ({ fault }: Faulty): number => fault.instead.saved.pins
