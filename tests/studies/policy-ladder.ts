@@ -1,0 +1,132 @@
+import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { throwWorths } from '../../src/sim/account/throw-worths.js'
+import { advance } from '../../src/sim/block/advance.js'
+import { beginBlock } from '../../src/sim/block/begin.js'
+import type { BlockSetup, LaneOil } from '../../src/sim/block/types.js'
+import { facesNewRack } from '../../src/sim/block/view.js'
+import { levelProfile } from '../../src/sim/bowler/levels.js'
+import { gradeFair } from '../../src/sim/fair/fair-grade.js'
+import { choose, POLICIES, type Policy } from '../../src/sim/fair/policies.js'
+import { WIDEST_LIMITS } from '../../src/sim/lane/generator.js'
+import type { OilPattern } from '../../src/sim/lane/pattern.js'
+import { tally } from '../../src/sim/scoring/game.js'
+import { bag } from '../sim/ball/bag-for-tests.js'
+import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../sim/lane/patterns-for-tests.js'
+
+const written = (pattern: OilPattern): LaneOil => ({ kind: 'pattern', pattern })
+const drawn: LaneOil = { kind: 'limits', limits: WIDEST_LIMITS }
+const OILS: readonly LaneOil[] = [houseForty, flatFortyFive, shortThirtyFive, flatForty]
+  .map(written)
+  .concat(drawn, drawn)
+
+/** One game of one policy; sums over its first balls at full racks, in game pins. */
+interface Played {
+  readonly block: number
+  readonly policy: Policy
+  /** Expected on the true oil, misses and pins averaged out. */
+  readonly expected: number
+  /** Lost against the best by what was shown, and how much more it lost on the true oil; null where not graded. */
+  readonly lost: number | null
+  readonly swing: number | null
+  readonly delivery: number
+  readonly carry: number
+  readonly score: number
+}
+
+/**
+ * Bowls numbered blocks with every policy and adds them to what earlier runs left in a folder.
+ * Arguments: folder, number of the first block, blocks (0 to only add up), "graded" to grade every first ball (slow).
+ */
+export function run(args: readonly string[] = []): void {
+  const [folder, first = '0', blocks = '0', graded] = args
+  if (folder === undefined) throw new RangeError('Say in which folder the results are kept.')
+  mkdirSync(folder, { recursive: true })
+  const file = join(folder, `blocks-${first}-${blocks}.jsonl`)
+  if (existsSync(file)) throw new RangeError(`${file} is there already; blocks must not be counted twice.`)
+  for (let block = Number(first); block < Number(first) + Number(blocks); block++)
+    for (const policy of POLICIES) {
+      const played = play(block, policy, graded === 'graded')
+      appendFileSync(file, `${JSON.stringify(played)}\n`)
+    }
+  report(readFolder(folder))
+}
+
+function setupOf(block: number): BlockSetup {
+  return {
+    name: `ladder ${block}`,
+    lanes: [{ name: 'lane 3', oil: OILS[block % OILS.length] }],
+    bag,
+    bowler: levelProfile('200'),
+    field: [],
+    practiceThrows: 2,
+    games: 1,
+    scoring: 'ten-pin',
+    posted: 'nothing',
+    seeing: { arrowsBoardStep: 1, breakpointBoardStep: 1, breakpointFeetStep: 2, speedMphStep: 0.1 },
+  }
+}
+
+function play(block: number, policy: Policy, isGraded: boolean): Played {
+  let state = beginBlock(setupOf(block), `ladder ${block}`)
+  const sums = { expected: 0, lost: 0, swing: 0, delivery: 0, carry: 0 }
+  while (state.spot) {
+    const before = state
+    const decision = choose(policy, before)
+    const grade = isGraded ? gradeFair(before, decision) : null
+    state = advance(before, decision)
+    if (before.spot?.phase !== 'game' || !facesNewRack(before)) continue
+    const record = state.throws[state.throws.length - 1]
+    const worths = throwWorths(before, record, grade?.best ?? decision, decision)
+    sums.expected += worths.choice
+    sums.delivery += worths.choice - worths.delivered
+    sums.carry += worths.delivered - worths.result
+    if (grade?.kind !== 'first-ball') continue
+    sums.lost += grade.lostPins
+    sums.swing += worths.bestFair - worths.choice - grade.lostPins
+  }
+  const score = tally('ten-pin', state.balls[0]).total
+  return { block, policy, ...sums, ...(isGraded ? {} : { lost: null, swing: null }), score }
+}
+
+function readFolder(folder: string): Played[] {
+  return readdirSync(folder)
+    .filter((name) => name.endsWith('.jsonl'))
+    .flatMap((name) => readFileSync(join(folder, name), 'utf8').trim().split('\n').filter(Boolean))
+    .map((line) => JSON.parse(line) as Played)
+}
+
+function report(all: readonly Played[]): void {
+  const of = (policy: Policy): Played[] => all.filter((one) => one.policy === policy).sort((a, b) => a.block - b.block)
+  console.log(`${of('known').length} blocks of one game; pins a game, mean (standard error over blocks)`)
+  console.log('policy    expected        score          lost           swing          delivery       carry')
+  for (const policy of POLICIES) {
+    const played = of(policy)
+    const cells = (['expected', 'score', 'lost', 'swing', 'delivery', 'carry'] as const).map((figure) =>
+      words(played.flatMap((one) => one[figure] ?? [])),
+    )
+    console.log(policy.padEnd(8) + cells.map((cell) => cell.padStart(15)).join(''))
+  }
+  POLICIES.slice(1).forEach((lower, at) => {
+    const higher = POLICIES[at]
+    const lows = new Map(of(lower).map((one) => [one.block, one.expected]))
+    const gaps = of(higher).flatMap((one) => {
+      const low = lows.get(one.block)
+      return low === undefined ? [] : [one.expected - low]
+    })
+    const { mean, error } = spread(gaps)
+    console.log(`${higher} over ${lower}: ${words(gaps)}, ${(mean / error).toFixed(1)} standard errors`)
+  })
+}
+
+function spread(values: readonly number[]): { mean: number; error: number } {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  const variance = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1)
+  return { mean, error: Math.sqrt(variance / values.length) }
+}
+
+function words(values: readonly number[]): string {
+  if (values.length < 2) return '-'
+  const { mean, error } = spread(values)
+  return `${mean.toFixed(2)} (${error.toFixed(2)})`
+}
