@@ -1,12 +1,16 @@
 import { execFile } from 'node:child_process'
 import { createHash } from 'node:crypto'
-import { existsSync } from 'node:fs'
+import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { promisify } from 'node:util'
 
 const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
-const PROGRAM = join(ROOT, 'dist', 'cli.js')
+const BUILT = join(ROOT, 'dist')
+/** A copy, so that a build meanwhile changes nothing. */
+const COPY = mkdtempSync(join(tmpdir(), 'dryboard-agree-'))
+const PROGRAM = join(COPY, 'dist', 'cli.js')
 const SOURCE_RUNNER = join(ROOT, 'node_modules', 'tsx', 'dist', 'cli.mjs')
 const GOLDEN = join(ROOT, 'tests', 'golden', 'refresh.ts')
 
@@ -56,13 +60,26 @@ async function output({ command: [program, ...before] }: Engine, args: readonly 
   return stdout
 }
 
-/** Runs the built program and the golden blocks under several versions of Node and compares what they print, byte by byte. */
-export async function run(): Promise<void> {
-  if (!existsSync(PROGRAM)) throw new Error('There is no dist/cli.js; run npm run build first.')
+/**
+ * Runs the built program and the golden blocks under several versions of Node and compares what they print, byte by byte.
+ * Words after the study's name pick the runs that have one of them in their name.
+ */
+export async function run(words: readonly string[] = []): Promise<void> {
+  if (!existsSync(join(BUILT, 'cli.js'))) throw new Error('There is no dist/cli.js; run npm run build first.')
+  try {
+    cpSync(BUILT, join(COPY, 'dist'), { recursive: true })
+    cpSync(join(ROOT, 'package.json'), join(COPY, 'package.json'))
+    await compare(RUNS.filter(([name]) => words.length === 0 || words.some((word) => name.includes(word))))
+  } finally {
+    rmSync(COPY, { recursive: true, force: true })
+  }
+}
+
+async function compare(runs: typeof RUNS): Promise<void> {
   const versions = await Promise.all(ENGINES.map(async (engine) => (await output(engine, ['--version'])).trim()))
   console.log(['', ...ENGINES.map(({ name }, index) => `${name} (${versions[index]})`)].join(' | '))
   let disagreements = 0
-  for (const [name, args] of RUNS) {
+  for (const [name, args] of runs) {
     const digests: string[] = []
     for (const engine of ENGINES) {
       const text = await output(engine, args)
@@ -72,6 +89,6 @@ export async function run(): Promise<void> {
     if (!agree) disagreements++
     console.log([name, ...digests, agree ? 'agree' : 'DISAGREE'].join(' | '))
   }
-  console.log(disagreements === 0 ? 'All agree to the byte.' : `${disagreements} of ${RUNS.length} disagree.`)
+  console.log(disagreements === 0 ? 'All agree to the byte.' : `${disagreements} of ${runs.length} disagree.`)
   if (disagreements > 0) process.exitCode = 1
 }
