@@ -38,7 +38,6 @@ const TRUST = 0.75
 /** Share of a likelihood that is the same for all, so that no one throw can rule a hypothesis out. */
 const FLOOR = 1e-3
 const LEAST_EFFECTIVE_SHARE = 1 / 8
-export 
 /** What can be known before the first throw. @param seed of the block: of it, only what is posted and draws of purpose `solver` are used */
 export function beginBelief(setup: BlockSetup, lane: number, seed: string, size: number = BELIEF_SIZE): Belief {
   return beliefFrom(knownBefore(setup, seed), lane, seed, size)
