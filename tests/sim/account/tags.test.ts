@@ -60,6 +60,14 @@ describe('findings about one choice', () => {
     expect(tag.words).toContain('feet 2 boards left and target 1 board left')
   })
 
+  it('names no part alone that only gains what another spoils', () => {
+    const reading = firstBall(2, line(24, 12), {
+      nearest: saves(line(27, 15.5), 1.5),
+      shares: { ...noShares, feet: -2.5, target: 4 },
+    })
+    expect(kinds([reading])).toEqual(['wrong-line'])
+  })
+
   it('names the one part that differs, whichever ball is best', () => {
     const reading = firstBall(2, line(24, 12), {
       nearest: saves(pearlLine(27, 14), 1.8, false),

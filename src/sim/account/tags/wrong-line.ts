@@ -4,8 +4,8 @@ import type { FirstBallReading, Instead } from '../reading.js'
 import { type Candidate, pinsEvidence, type TagKind } from '../tag.js'
 import { alike, candidate, counts, dearestOf, firstBalls, type TagContext, type Telling } from './tag-context.js'
 
-/** One part must explain this share of a gain to be named alone. */
-const ALONE = 0.7
+/** A part is named alone when its share of the gain is about all of it; above that, others spoil what it gains. */
+const ALONE: readonly [number, number] = [0.7, 1.3]
 
 /** Throws whose feet, target or speed lost pins with the ball that was chosen; those off to one side together. */
 export function wrongLine(context: TagContext): Candidate[] {
@@ -42,7 +42,12 @@ function kindOf({ shares, decision: { aim }, nearest }: FirstBallReading, instea
   const differ = (['feet', 'target', 'speed'] as const).filter((part) => partOf(aim, part) !== partOf(better, part))
   if (differ.length === 1) return KIND_OF_PART[differ[0]]
   const alone =
-    shares && instead === nearest ? differ.find((part) => shares[part] >= ALONE * instead.saved.pins) : undefined
+    shares && instead === nearest
+      ? differ.find((part) => {
+          const share = shares[part] / instead.saved.pins
+          return share >= ALONE[0] && share <= ALONE[1]
+        })
+      : undefined
   return alone ? KIND_OF_PART[alone] : 'wrong-line'
 }
 
