@@ -13,7 +13,7 @@ import {
   layHypotheses,
   pickSystematically,
 } from './hypotheses.js'
-import { BLUR } from './observation-model.js'
+import type { Blur } from './observation-model.js'
 import { isSameSheet, type PatternRanges, rangesOf } from './pattern-ranges.js'
 import { rejuvenate } from './rejuvenate.js'
 import { type KnownBefore, knownBefore, type ShownThrow, shownThrows } from './shown.js'
@@ -38,6 +38,8 @@ const TRUST = 0.75
 /** Share of a likelihood that is the same for all, so that no one throw can rule a hypothesis out. */
 const FLOOR = 1e-3
 const LEAST_EFFECTIVE_SHARE = 1 / 8
+export const BLUR: Blur = { breakpointBoards: 0.35, breakpointFeet: 1.1, entryBoards: 0.6 }
+
 /** What can be known before the first throw. @param seed of the block: of it, only what is posted and draws of purpose `solver` are used */
 export function beginBelief(setup: BlockSetup, lane: number, seed: string, size: number = BELIEF_SIZE): Belief {
   return beliefFrom(knownBefore(setup, seed), lane, seed, size)

@@ -14,8 +14,6 @@ export interface Blur {
   readonly entryBoards: number
 }
 
-export const BLUR: Blur = { breakpointBoards: 0.35, breakpointFeet: 1.1, entryBoards: 0.6 }
-
 const RIGHT_EDGE_BOARD = 0.5
 const LEFT_EDGE_BOARD = 39.5
 
