@@ -6,6 +6,7 @@ import { readRecord } from './record.js'
 import { type Replay, replayRecord } from './replay.js'
 import type { Scenario } from './scenario.js'
 import { ScenarioError } from './scenario-error.js'
+import { withBallsTaken } from './take-balls.js'
 
 /** A block about to be played and the journal it is kept in. */
 export interface BlockKeeping {
@@ -20,8 +21,13 @@ export interface BlockKeeping {
 }
 
 /** A new block; its journal begins with the first throw. @throws ScenarioError */
-export async function freshBlock(name: string, seed: string, data: string): Promise<BlockKeeping> {
-  const scenario = await loadScenario(name)
+export async function freshBlock(
+  name: string,
+  seed: string,
+  data: string,
+  take?: readonly string[],
+): Promise<BlockKeeping> {
+  const scenario = withBallsTaken(await loadScenario(name), take)
   return keptBlock(scenario, beginScenario(scenario, seed), async () =>
     openJournal(journalsFolder(data), scenario, seed),
   )

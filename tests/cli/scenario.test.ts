@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
 import { z } from 'zod'
+import { builtInNames } from '../../src/scenarios/library/library.js'
 import { runCommand } from './in-process.js'
 
 const fileWith = (text: string): string => {
@@ -15,28 +16,53 @@ const house = readFileSync('scenarios-demo/house-forty.yaml', 'utf8')
 
 describe('scenario check', () => {
   it('passes what is fine', async () => {
-    const { exitCode, out } = await runCommand(['scenario', 'check', 'scenarios-demo/house-forty.yaml', 'unseen-draw'])
+    const argv = ['scenario', 'check', '--quick', 'scenarios-demo/house-forty.yaml', 'unseen-draw']
+    const { exitCode, out } = await runCommand(argv)
     expect(exitCode).toBe(0)
-    expect(out.split('\n')).toEqual(['scenarios-demo/house-forty.yaml: fine', 'unseen-draw: fine'])
+    expect(out.split('\n')).toEqual([
+      'scenarios-demo/house-forty.yaml: fine',
+      '  lane 3: 40 ft, 24 mL, 10:1, standard',
+      'unseen-draw: fine',
+      expect.stringMatching(/^ {2}lane 7: \d.* mL, .*\(drawn by a seed; others differ\)$/),
+      expect.stringMatching(/^ {2}lane 8: /),
+    ])
   })
 
   it('goes through all files and fails if one does', async () => {
     const path = fileWith(house.replace('games: 1', 'games: 0'))
-    const { exitCode, out } = await runCommand(['scenario', 'check', path, 'house-forty'])
+    const { exitCode, out } = await runCommand(['scenario', 'check', '--quick', path, 'house-forty'])
     expect(exitCode).toBe(1)
     const line = house.split('\n').findIndex((text) => text.startsWith('games:')) + 1
     expect(out.split('\n')).toEqual([
       `${path}:${line}:8 games: found 0; allowed is a whole number from 1 to 12.`,
       'house-forty: fine',
+      '  lane 3: 40 ft, 24 mL, 10:1, standard',
     ])
+  })
+
+  it('weighs how much there is to lose and to learn', async () => {
+    const bag = parse(house).bag.slice(3, 4)
+    const path = fileWith(JSON.stringify({ ...parse(house), bag, practiceThrows: 0 }))
+    const [checked] = JSON.parse((await runCommand(['scenario', 'check', path, '--json'])).out).checked
+    expect(checked.hardness.thumbPins).toBeGreaterThanOrEqual(0)
+    expect(checked.hardness.stayPins).toBeGreaterThanOrEqual(0)
+    expect(checked.informationPins).toBeGreaterThanOrEqual(0)
+    expect(checked.informationPins).toBeLessThan(3)
   })
 })
 
 describe('scenario new and schema', () => {
   it('prints a scenario that passes the check', async () => {
     const { out } = await runCommand(['scenario', 'new', 'flat-forty-five'])
-    expect((await runCommand(['scenario', 'check', fileWith(out)])).exitCode).toBe(0)
+    expect(out).toMatch(/^# A Dryboard scenario\./)
+    expect(out).toMatch(/^# What the player is told of the oil/m)
+    expect((await runCommand(['scenario', 'check', '--quick', fileWith(out)])).exitCode).toBe(0)
     expect((await runCommand(['scenario', 'new', 'nothing'])).exitCode).toBe(66)
+  })
+
+  it('lists every built-in scenario with its oil', async () => {
+    const { out } = await runCommand(['scenario', 'list'])
+    for (const name of builtInNames()) expect(out).toMatch(new RegExp(`^${name} +(\\d|drawn)`, 'm'))
   })
 
   it('prints a JSON Schema that takes the demo files and refuses a spoiled one', async () => {

@@ -1,5 +1,5 @@
 import { beginScenario } from '../../src/scenarios/begin-scenario.js'
-import { builtInNames } from '../../src/scenarios/library/library.js'
+import { DEMO_NAMES } from '../../src/scenarios/library/library.js'
 import { loadScenario } from '../../src/scenarios/load.js'
 import { advance } from '../../src/sim/block/advance.js'
 import { choose, type Policy } from '../../src/sim/fair/policies.js'
@@ -30,11 +30,11 @@ const blockOf = (scenario: string, policy: Policy, seed: string, throws: number)
 })
 
 /**
- * Every built-in scenario by every quick policy, under one seed to the end and under another as far as the opening, and
+ * Every demo scenario by every quick policy, under one seed to the end and under another as far as the opening, and
  * one begun by the policy that sees the oil and one by the policy that reads it.
  */
 export const GOLDEN_BLOCKS: readonly GoldenBlock[] = [
-  ...builtInNames().flatMap((scenario) =>
+  ...DEMO_NAMES.flatMap((scenario) =>
     (['thumb', 'stay', 'random'] as const).flatMap((policy) => [
       blockOf(scenario, policy, '1', WHOLE),
       blockOf(scenario, policy, 'thistle', OPENING_THROWS),

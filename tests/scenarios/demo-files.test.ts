@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
-import { builtInNames, builtInScenario } from '../../src/scenarios/library/library.js'
+import { builtInScenario, DEMO_NAMES } from '../../src/scenarios/library/library.js'
 import { loadScenario } from '../../src/scenarios/load.js'
 import { layPattern, measurePattern } from '../../src/sim/lane/pattern.js'
 import { metresToFeet } from '../../src/sim/units.js'
@@ -10,11 +10,11 @@ import { flatFortyFive, houseForty, shortThirtyFive } from '../sim/lane/patterns
 const fileOf = (name: string): string => `scenarios-demo/${name}.yaml`
 
 describe('the demo files and the built-in scenarios', () => {
-  it.each(builtInNames().map((name) => [name]))('%s: the file holds exactly what is built in', (name) => {
+  it.each(DEMO_NAMES.map((name) => [name]))('%s: the file holds exactly what is built in', (name) => {
     expect(parse(readFileSync(fileOf(name), 'utf8'))).toEqual(JSON.parse(JSON.stringify(builtInScenario(name))))
   })
 
-  it.each(builtInNames().map((name) => [name]))('%s: file and name load as the same block', async (name) => {
+  it.each(DEMO_NAMES.map((name) => [name]))('%s: file and name load as the same block', async (name) => {
     const [fromName, fromFile] = [await loadScenario(name), await loadScenario(fileOf(name))]
     expect(fromFile.setup).toEqual(fromName.setup)
     expect(fromFile.name).toBe(name)

@@ -25,6 +25,7 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
     .option('--script <file>', 'read the decisions from a file, one a line (implies --plain)')
     .option('--no-grade', 'plain: do not price each choice before it is thrown (quicker; a debrief prices them all)')
     .option('--resume [record]', 'plain: go on with an unfinished record, or with what was left last time')
+    .option('--take <balls>', 'plain: the balls to take along where the scenario leaves a choice, such as 1,4,5')
     .option('--no-motion', 'do not animate')
     .addOption(dataFolder())
     .action(async (scenario, options) => {

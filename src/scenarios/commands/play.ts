@@ -13,6 +13,8 @@ import { EXIT, SIGNAL_EXIT } from './exit-codes.js'
 export interface PlayOptions {
   readonly seed?: string
   readonly script?: string
+  /** Ids or places of the balls taken along, with commas between. */
+  readonly take?: string
   readonly data?: string
   /** Whether each choice is priced before it is thrown. */
   readonly grade: boolean
@@ -32,7 +34,7 @@ export async function playCommand(
   const script = options.script === undefined ? null : await scriptLines(options.script)
   const block =
     options.resume === undefined
-      ? await freshBlock(name ?? DEFAULT_SCENARIO, options.seed ?? freshSeed(), data)
+      ? await freshBlock(name ?? DEFAULT_SCENARIO, options.seed ?? freshSeed(), data, options.take?.split(','))
       : await resumedBlock(options.resume, data)
   if (options.resume === undefined) for (const sentence of await offerOf(data)) console.tell(sentence)
   for (const line of openingLines(block.scenario, block.begun.seed)) console.print(line)

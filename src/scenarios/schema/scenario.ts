@@ -21,6 +21,8 @@ export const SCENARIO_VERSION = 1
 /** A scenario file, in the trade's units. The version is the file format's, so that old files stay readable. */
 export const scenarioSchema = table(
   {
+    /** Where an editor finds the schema of this file; not read. */
+    $schema: z.string({ error: () => 'the address of a schema' }).optional(),
     version: z.literal(SCENARIO_VERSION, { error: () => String(SCENARIO_VERSION) }),
     title: line(80),
     purpose: prose(1000).default(''),
@@ -28,6 +30,7 @@ export const scenarioSchema = table(
     lanes,
     posted: oneOf('sheet', 'length', 'nothing').default('nothing'),
     bag,
+    takeBalls: wholeFrom(1, 8, 'balls').optional(),
     bowler,
     field: fieldBowlers.default([]),
     fieldBag: fieldBag.default([]),
@@ -45,6 +48,14 @@ export const scenarioSchema = table(
       context.addIssue(sentenceIssue(['fieldBag', index, 'id'], `The bag already has a ball called ${ball.id}.`))
     }
   })
+  if (scenario.takeBalls !== undefined && scenario.takeBalls >= scenario.bag.length) {
+    context.addIssue(
+      sentenceIssue(
+        ['takeBalls'],
+        `A bag of ${scenario.bag.length} leaves no choice of ${scenario.takeBalls}; leave takeBalls out.`,
+      ),
+    )
+  }
   if (scenario.fieldFramesBefore > 0 && scenario.field.length === 0) {
     context.addIssue(sentenceIssue(['fieldFramesBefore'], 'There is no field that could have bowled before.'))
   }

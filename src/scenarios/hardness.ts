@@ -1,0 +1,60 @@
+import { advance } from '../sim/block/advance.js'
+import type { BlockState } from '../sim/block/types.js'
+import { facesNewRack } from '../sim/block/view.js'
+import { knownSearch } from '../sim/decision/known-choice.js'
+import { choicesFor } from '../sim/fair/fair-grade.js'
+import { choose, type Policy } from '../sim/fair/policies.js'
+import { beginScenario } from './begin-scenario.js'
+import type { Scenario } from './scenario.js'
+
+/** How much there is to lose on a scenario, in game pins a game on first balls against the best with the oil in sight. */
+export interface Hardness {
+  /** By one who follows the miss. */
+  readonly thumbPins: number
+  /** By one who never moves. */
+  readonly stayPins: number
+}
+
+const SEEDS = ['hard-1', 'hard-2']
+/** One game tells how hard a block is; later ones would only take longer. */
+const GAMES = 1
+
+/** Plays a few quick blocks by the scripted policies and prices their first balls. */
+export function hardnessOf(scenario: Scenario, seeds: readonly string[] = SEEDS): Hardness {
+  return { thumbPins: lostBy('thumb', scenario, seeds), stayPins: lostBy('stay', scenario, seeds) }
+}
+
+function lostBy(policy: Policy, scenario: Scenario, seeds: readonly string[]): number {
+  return seeds.reduce((sum, seed) => sum + lostInGame(policy, beginScenario(scenario, seed)), 0) / seeds.length
+}
+
+function lostInGame(policy: Policy, begun: BlockState): number {
+  let state = begun
+  let lost = 0
+  while (state.spot && state.spot.game <= GAMES) {
+    const decision = choose(policy, state)
+    if (state.spot.phase === 'game' && facesNewRack(state)) {
+      const { bag } = state.setup
+      const search = knownSearch(state.setup, state.lanes[state.spot.lane])
+      const ball = bag.findIndex((one) => one.id === decision.ballId)
+      lost += Math.max(0, search.best.worth - search.worthOf(ball, decision.aim))
+    }
+    state = advance(state, decision)
+  }
+  return lost
+}
+
+/** What seeing the oil would be worth on the first throw of a block, in game pins, at the least. */
+export function informationAtStart(scenario: Scenario, seed = SEEDS[0]): number {
+  const choices = choicesFor(beginScenario(scenario, seed))
+  return choices.kind === 'first-ball' ? choices.informationPins : 0
+}
+
+/** Pins a game by the rule of thumb up to which a scenario is called gentle, and from which hard; thirds of the built-in ones. */
+const GENTLE_PINS = 5
+const HARD_PINS = 8
+
+export function hardnessWord({ thumbPins }: Hardness): 'gentle' | 'middling' | 'hard' {
+  if (thumbPins <= GENTLE_PINS) return 'gentle'
+  return thumbPins >= HARD_PINS ? 'hard' : 'middling'
+}

@@ -1,0 +1,37 @@
+import { patternOf } from '../sim/block/begin.js'
+import { layPattern, measurePattern } from '../sim/lane/pattern.js'
+import { metresToFeet } from '../sim/units.js'
+import { rounded } from './json.js'
+import type { Scenario } from './scenario.js'
+
+/** A lane's oil in the figures it is spoken of in; for drawn oil those of one seed. */
+export interface LaneSummary {
+  readonly lane: string
+  readonly drawn: boolean
+  readonly lengthFeet: number
+  readonly volumeMillilitres: number
+  /** Null where the outside is dry. */
+  readonly ratio: number | null
+  readonly laneClass: 'sport' | 'challenge' | 'standard'
+}
+
+export function laneSummaries({ setup }: Scenario, seed: string): LaneSummary[] {
+  return setup.lanes.map(({ name, oil }, index) => {
+    const { lengthMetres, volumeMicrolitres, ratio, laneClass } = measurePattern(
+      layPattern(patternOf(oil, seed, index)),
+    )
+    return {
+      lane: name,
+      drawn: oil.kind === 'limits',
+      lengthFeet: rounded(metresToFeet(lengthMetres), 1),
+      volumeMillilitres: rounded(volumeMicrolitres / 1000, 1),
+      ratio: Number.isFinite(ratio) ? rounded(ratio, 1) : null,
+      laneClass,
+    }
+  })
+}
+
+export function laneWords({ lane, drawn, lengthFeet, volumeMillilitres, ratio, laneClass }: LaneSummary): string {
+  const figures = `${lengthFeet} ft, ${volumeMillilitres} mL, ${ratio === null ? 'dry outside' : `${ratio}:1`}, ${laneClass}`
+  return `${lane}: ${figures}${drawn ? ' (drawn by a seed; others differ)' : ''}`
+}
