@@ -193,9 +193,9 @@ describe('the trainer on a terminal', () => {
     await until('lifts the oil')
     type('\r')
     // A choice that was dear is asked about first.
-    await until(/Your account first|Best:/)
+    await until(/Your account first|Fair /)
     type('\u001B')
-    const debrief = await until('Best:')
+    const debrief = await until('Fair ')
     expect(debrief).toContain('The oil lifted')
     expect(debrief).toContain('Entry board')
     type('w')

@@ -107,7 +107,7 @@ const TRUE_COLOUR: Readonly<Record<Ink, string>> = {
   oldest: '38;2;104;108;114',
   truth: '1;38;2;214;132;52',
   best: '1;38;2;72;144;208',
-  known: '1;38;2;56;158;164',
+  known: '1;38;2;160;120;200',
   loss: '38;2;214;132;52',
   gain: '38;2;72;144;208',
 }
@@ -121,7 +121,7 @@ const PALETTE: Readonly<Record<Ink, string>> = {
   oldest: '38;5;241',
   truth: '1;38;5;172',
   best: '1;38;5;68',
-  known: '1;38;5;37',
+  known: '1;38;5;134',
   loss: '38;5;172',
   gain: '38;5;68',
 }
@@ -135,7 +135,7 @@ const SIXTEEN: Readonly<Record<Ink, string>> = {
   oldest: '90',
   truth: '1;33',
   best: '1;34',
-  known: '1;36',
+  known: '1;35',
   loss: '33',
   gain: '34',
 }
@@ -169,7 +169,7 @@ const PALE_TRUE: Partial<Record<Ink, string>> = {
   last: '1;38;2;250;246;236',
   truth: '1;38;2;255;204;138',
   best: '1;38;2;210;236;255',
-  known: '1;38;2;158;240;214',
+  known: '1;38;2;226;202;255',
 }
 const PALE_PALETTE: Partial<Record<Ink, string>> = {
   plain: '38;5;254',
@@ -177,7 +177,7 @@ const PALE_PALETTE: Partial<Record<Ink, string>> = {
   last: '1;38;5;230',
   truth: '1;38;5;215',
   best: '1;38;5;195',
-  known: '1;38;5;122',
+  known: '1;38;5;183',
 }
 
 /** The looks for what a terminal can show. */

@@ -1,4 +1,11 @@
-import { CONTACT_WORDS, moveWords, observationWords, pinWords, SPEED_WORDS } from '../../scenarios/plain/words.js'
+import {
+  boardWords,
+  CONTACT_WORDS,
+  moveWords,
+  observationWords,
+  pinWords,
+  SPEED_WORDS,
+} from '../../scenarios/plain/words.js'
 import type { BlockSetup, Decision, Spot, ThrowRecord } from '../../sim/block/types.js'
 import type { Hand } from '../../sim/bowler/profile.js'
 import type { Call, Mode } from '../notes.js'
@@ -28,6 +35,14 @@ export function seenWords(record: ThrowRecord, lanes: BlockSetup['lanes'], colum
 /** What a throw did to the pins. */
 export const fellWords = ({ spot, standingBefore, standingAfter }: ThrowRecord): string =>
   pinWords(standingBefore, standingAfter, spot.ball)
+
+/** A decision on one short line: what goes without saying is left out. */
+export function choiceWords({ ballId, aim, release }: Decision, bag: BlockSetup['bag']): string {
+  const ball = bag.find((one) => one.id === ballId)?.name ?? ballId
+  const speed = aim.speedStep === 0 ? '' : `, ${SPEED_WORDS[aim.speedStep]}`
+  const how = release === 'spare' ? ', spare release' : ''
+  return `${ball}, feet ${boardWords(aim.feetBoard)}, target ${boardWords(aim.targetBoard)}${speed}${how}`
+}
 
 /** Where the block stands, without the lane. */
 export function placeWords(spot: Spot, games: number): string {

@@ -1,4 +1,4 @@
-import { CONTACT_WORDS, decisionWords, moveWords, trimmed } from '../../scenarios/plain/words.js'
+import { CONTACT_WORDS, moveWords, trimmed } from '../../scenarios/plain/words.js'
 import type { ThrowAccount } from '../../sim/account/account.js'
 import type { ThrowRecord } from '../../sim/block/types.js'
 import { KNOWN_LABEL } from '../../sim/decision/grade.js'
@@ -6,7 +6,7 @@ import { FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
 import { metresPerSecondToMph, metresToBoard, radiansToDegrees } from '../../sim/units.js'
 import { spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
-import { callWords, fellWords, pinsGivenWords, placeWords } from '../draw/words.js'
+import { callWords, choiceWords, fellWords, pinsGivenWords, placeWords } from '../draw/words.js'
 import { blockOf, counts, type PlayState, pinsGiven } from '../state/play-state.js'
 import { columnsOf } from '../terminal/fit.js'
 import { LANE_FEET } from './lane.js'
@@ -21,9 +21,10 @@ export function factRows(play: PlayState, index: number, columns: number, theme:
   const record = block.throws[index]!
   const account = play.accounts[index]
   const { decision } = record
+  const awaited = account ? '' : textRow(theme, [`Working it out${theme.glyphs.ellipsis}`, 'faint'])
   const best = (lead: string, other: typeof decision | undefined, ink: 'best' | 'known') => {
-    if (!other) return ''
-    const words = decisionWords(other, bag)
+    if (!other) return awaited
+    const words = choiceWords(other, bag)
     const move = ` (${moveWords(decision.aim, other.aim, bowler.hand)})`
     const fits = lead.length + words.length + move.length <= columns
     return textRow(theme, [lead, ink], words, [fits ? move : '', 'faint'])
@@ -33,9 +34,9 @@ export function factRows(play: PlayState, index: number, columns: number, theme:
   const fell = fellWords(record).length <= room ? fellWords(record) : leaveName(record.standingAfter)
   return [
     spreadRow(given, textRow(theme, [fell, 'strong']), columns),
-    textRow(theme, ['Yours:     ', 'truth'], decisionWords(decision, bag)),
-    best('Best:      ', account?.graded?.grade.best, 'best'),
-    best('Oil seen:  ', account?.graded?.bestKnown, 'known'),
+    textRow(theme, ['Yours  ', 'truth'], choiceWords(decision, bag)),
+    best('Fair   ', account?.graded?.grade.best, 'best'),
+    best('Known  ', account?.graded?.bestKnown, 'known'),
     textRow(theme, entryWords(record), [meantWords(record, account), 'faint']),
     textRow(theme, [lastWords(play, index, record), 'faint']),
   ]
@@ -52,7 +53,7 @@ function givenSpans(play: PlayState, index: number, columns: number): [string, '
     pins > 0 ? [`gave away ${pinsGivenWords(pins)}`, 'loss'] : ['nothing given away', 'plain'],
     known === null
       ? ['', 'faint']
-      : [`, ${known.toFixed(1)} ${columns >= LONG_COLUMNS ? KNOWN_LABEL : 'with oil seen'}`, 'faint'],
+      : [`, ${known.toFixed(1)} ${columns >= LONG_COLUMNS ? KNOWN_LABEL : 'known'}`, 'faint'],
   ]
 }
 

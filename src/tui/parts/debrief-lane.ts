@@ -20,19 +20,19 @@ export function debriefLane(play: PlayState, debrief: DebriefState): LanePicture
   const block = blockOf(play)
   const { bowler } = block.setup
   const record = block.throws[debrief.chosen]!
-  const { feetBoard, targetBoard } = record.decision.aim
-  const aim = { laydownBoard: laydownBoard(bowler, feetBoard), targetBoard }
-  const base = { hand: bowler.hand, standing: record.standingAfter, aim }
+  const base = { hand: bowler.hand, standing: record.standingAfter }
   if (debrief.shows === 'seen') {
     const seen = block.throws.slice(0, debrief.chosen + 1)
-    return { ...base, traces: recentSketches(seen, record.spot.lane, bowler) }
+    const { feetBoard, targetBoard } = record.decision.aim
+    const aim = { laydownBoard: laydownBoard(bowler, feetBoard), targetBoard }
+    return { ...base, aim, traces: recentSketches(seen, record.spot.lane, bowler) }
   }
   const paths = pathsOf(play, debrief.chosen, record)
   const oil = oilUnder(play, debrief, record)
   if (debrief.rolling !== null) {
     const feet = (LANE_FEET * debrief.rolling) / SIDE_BY_SIDE_FRAMES
     const balls = paths
-      .map((path) => ({ board: boardOnTrace(path, feet), feet }))
+      .map((path) => ({ board: boardOnTrace(path, feet), feet, look: path.look }))
       .filter(({ board }) => !Number.isNaN(board))
     return { ...base, traces: paths.map((path) => upTo(path, feet)), balls, oil }
   }
@@ -84,8 +84,8 @@ export function debriefLegend(play: PlayState, debrief: DebriefState, theme: The
   const hasBest = play.accounts[debrief.chosen]?.graded != null
   const best = hasBest
     ? ([
-        [`  ${dashed} best`, 'best'],
-        [`  ${dotted} best, oil seen`, 'known'],
+        [`  ${dashed} fair best`, 'best'],
+        [`  ${dotted} known best`, 'known'],
       ] as const)
     : []
   return textRow(theme, [`${solid} yours`, 'truth'], ...best, '  ') + ramp + textRow(theme, [what, 'faint'])

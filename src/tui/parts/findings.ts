@@ -36,7 +36,7 @@ export function findingRows(play: PlayState, account: Account, columns: number, 
     )
   const findings = account.tags.flatMap(({ words, evidence, practise }) => [
     ...say(words, 'plain', `${theme.glyphs.pointer} `),
-    ...say(`It stands on ${evidence.map(evidenceWords).join('; ')}.`, 'faint', '', 2),
+    ...say(`It stands on: ${evidence.map(evidenceWords).join('; ')}.`, 'faint', '', 2),
     ...say(`To practise: ${practise}`, 'strong', '', 2),
     '',
   ])

@@ -33,7 +33,8 @@ export interface LanePicture {
   readonly traces: readonly Trace[]
   readonly aim?: { readonly laydownBoard: number; readonly targetBoard: number }
   readonly breakpoint?: { readonly board: number; readonly feet: number }
-  readonly balls?: readonly { readonly board: number; readonly feet: number }[]
+  /** Balls on their way, each in the ink of its path. */
+  readonly balls?: readonly { readonly board: number; readonly feet: number; readonly look: TraceLook }[]
   readonly oil?: OilFilm
 }
 
@@ -203,5 +204,6 @@ function putMarks(canvas: Canvas, scale: LaneScale, picture: LanePicture, theme:
   if (breakpoint)
     put(canvas, scale.columnOf(breakpoint.feet), scale.rowOf(breakpoint.board), theme.glyphs.breakpoint, 'strong')
   if (aim) put(canvas, scale.columnOf(ARROWS_FEET), scale.rowOf(aim.targetBoard), theme.glyphs.target, 'accent')
-  for (const ball of balls) put(canvas, scale.columnOf(ball.feet), scale.rowOf(ball.board), theme.glyphs.ball, 'accent')
+  for (const ball of balls)
+    put(canvas, scale.columnOf(ball.feet), scale.rowOf(ball.board), theme.glyphs.ball, TRACE_LINES[ball.look].ink)
 }

@@ -14,7 +14,7 @@ const HEADINGS: Readonly<Record<keyof LedgerTerms, string>> = {
   carryPins: 'pins',
 }
 const ABOUT =
-  'Pins short of the best with the oil in sight; below 0 is gained. Choice: lost by what could be known, and the only part that is graded. Swing: how the oil turned out for it. Hidden: what not seeing the oil cost. Hand: this delivery against your usual. Pins: how they fell for it.'
+  'Pins short of the best with the oil in sight; below 0 is gained. Choice: lost by what could be known, before anything is called too close to call; the only part that is graded. Swing: how the oil turned out for it. Hidden: what not seeing the oil cost. Hand: this delivery against your usual. Pins: how they fell for it.'
 const NAME_COLUMNS = 12
 const CELL_COLUMNS = 10
 const SMALLEST_PINS = 0.05

@@ -20,6 +20,8 @@ const WORD_ROWS = 11
 /** Head, tabs, legend, keys. */
 const ROWS_AROUND_VIEW = 4
 const LEAST_LANE_ROWS = 9
+/** From this width on the head has room for everything. */
+const LONG_COLUMNS = 100
 /** From this width on the other choices stand beside the facts, which then keep to their own columns. */
 const WIDE_COLUMNS = 150
 const FACT_COLUMNS = 78
@@ -54,12 +56,13 @@ export function debriefScreen(
 function headRow(play: PlayState, columns: number, theme: Theme): string {
   const open = play.grades.filter((_, index) => !isWeighed(play, index)).length
   const still = open > 0 ? ` (${open} still to be weighed)` : ''
+  const isLong = columns >= LONG_COLUMNS
+  const title = isLong ? ` ${theme.glyphs.separator} ${play.scenario.title}` : ''
   return spreadRow(
-    textRow(theme, [' The oil lifted', 'strong'], [` ${theme.glyphs.separator} ${play.scenario.title}`, 'faint']),
+    textRow(theme, [' The oil lifted', 'strong'], [title, 'faint']),
     textRow(
       theme,
-      ['Given away, ', 'faint'],
-      [`${FAIR_WORDS}: `, 'faint'],
+      [`Given away${isLong || open === 0 ? `, ${FAIR_WORDS}` : ''}: `, 'faint'],
       [`${pinsGivenWords(allPinsGiven(play))}${still} `, 'loss'],
     ),
     columns,
@@ -70,6 +73,7 @@ function tabRow(view: DebriefView, theme: Theme): string {
   const { left, right } = theme.glyphs
   return textRow(
     theme,
+    ' ',
     ...DEBRIEF_VIEWS.map((one) =>
       one === view
         ? ([`${left}${VIEW_TITLES[one]}${right} `, 'accent'] as const)

@@ -150,7 +150,7 @@ function pictureOf(play: PlayState): LanePicture {
     return {
       ...base,
       traces: [...aged.slice(-2), rolling],
-      ...(Number.isNaN(board) ? {} : { balls: [{ board, feet }] }),
+      ...(Number.isNaN(board) ? {} : { balls: [{ board, feet, look: 'last' as const }] }),
     }
   }
   const last = block.throws.findLast((record) => record.spot.lane === lane && record.standingBefore === FULL_RACK)

@@ -95,7 +95,7 @@ function command(state: AppState, command: Command, services: TrainerServices): 
   if (command === 'tour') return startTour(leaveBlock({ ...state, help: false }), services)
   if (command === 'help') return { ...state, help: !state.help }
   if (state.help) return command === 'back' ? { ...state, help: false } : state
-  if (command === 'quit') return { ...state, exitCode: 0 }
+  if (command === 'quit') return { ...leaveBlock(state), exitCode: 0 }
   const { screen } = state
   switch (screen.kind) {
     case 'play':

@@ -16,35 +16,35 @@ const ball = (play: PlayState) => play.grades.length
 const TOUR: readonly TourStep[] = [
   {
     says: [
-      'The lane from above: you stand left, the pins are right. Its oil is hidden from you.',
-      'Feet are chosen now. Up and down move them a board; right goes on to the target.',
+      'The lane from above: you stand left, the pins are right. Its oil is hidden.',
+      'Feet are in hand: up and down move them a board; right goes on to the target.',
     ],
     isDone: (play) => play.undo.length > 0 || play.field !== 'feet',
   },
   {
     says: [
-      'The dotted line is where the ball starts out; the target is on it, 15 feet down.',
-      '[ and ] move both, 2 and 1. b opens the bag, u takes a change back. Enter throws.',
+      'The dotted line is how the ball starts out; the target is on it, at 15 feet.',
+      '[ and ] move both, 2 and 1; b opens the bag; u undoes. Enter throws.',
     ],
     isDone: (play) => play.stage.kind !== 'deciding' || ball(play) > 0,
   },
   {
     says: [
-      'What the choice gave away is told first: a result says little about a choice.',
-      'It is held against the best that could be chosen by what was shown. Now the ball.',
+      'What the choice gave away is told first: results say little about choices.',
+      'It is held against the best by what had been shown. Now the ball.',
     ],
     isDone: (play) => ball(play) > 0,
   },
   {
     says: [
-      'The path is drawn from what you saw, not from the truth. Was it hand or lane?',
-      'That is the skill. Decide again and throw with Enter, until the frame is done.',
+      'The path is drawn from what you saw, not the truth. Was it hand or lane?',
+      'That is the skill. Decide and throw again, until the frame is done.',
     ],
     isDone: (play) => play.stage.kind === 'done',
   },
   {
     says: [
-      'That was a frame. Enter lifts the oil: what lay there, and what each choice was worth.',
+      'That was a frame. Enter lifts the oil and prices every choice.',
       'Esc goes home, to blocks of your own; ? names the keys anywhere.',
     ],
     isDone: () => false,

@@ -128,7 +128,7 @@ describe('lane picture', () => {
         stepFeet: 1,
         look,
       })),
-      balls: [{ board: 9, feet: 55 }],
+      balls: [{ board: 9, feet: 55, look: 'last' }],
     }
     for (const row of lanePicture(picture, 79, 10, THEMES[0]![1])) {
       expect(row.split('\u001B[').filter((part) => !part.startsWith('0m')).length - 1).toBeLessThanOrEqual(12)

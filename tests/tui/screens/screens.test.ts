@@ -227,7 +227,7 @@ describe('debrief', () => {
     expect(rows).toMatch(/[░▒▓█]/)
     expect(rows).toContain('by what could be known')
     expect(rows).toContain('against the oil as it was')
-    expect(rows).toMatch(/Best: /)
+    expect(rows).toMatch(/Fair /)
     expect(rows).toMatch(/Entry board|Off the lane/)
   })
 
