@@ -10,6 +10,7 @@ import { choose } from '../../src/sim/fair/policies.js'
 import { sessionOf } from '../../src/sim/fair/session.js'
 import { ballIndexOf } from '../../src/sim/fair/shots.js'
 import { type JudgedThrow, pairedDifference, worthOnEachLane } from '../../src/sim/fair/worth-matrix.js'
+import { keepLines, keptLines } from '../sim/fair/kept-lines.js'
 
 const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-five', 'short-thirty-five'] as const
 const MOST_THROWS = 14
@@ -38,13 +39,18 @@ interface Outcome {
 
 /**
  * How much worse the usual search chooses than one of twenty times its work, and whether the standard error it reports
- * covers its error. Arguments: decisions (100), number of the first (0).
+ * covers its error. Arguments: folder, number of the first decision, decisions (0 to only add up).
  */
 export async function run(args: readonly string[] = []): Promise<void> {
-  const decisions = Number(args[0] ?? 100)
+  const [folder = ''] = args
   const first = Number(args[1] ?? 0)
-  const outcomes: Outcome[] = []
-  for (let number = first; number < first + decisions; number++) outcomes.push(outcomeOf(await stateOf(number)))
+  const decisions = Number(args[2] ?? 0)
+  const keep = keepLines<Outcome>(args[0], first, decisions)
+  for (let number = first; number < first + decisions; number++) keep(outcomeOf(await stateOf(number)))
+  report(keptLines<Outcome>(folder))
+}
+
+function report(outcomes: readonly Outcome[]): void {
   const regrets = outcomes.map(({ regret }) => regret).sort((a, b) => a - b)
   const mean = regrets.reduce((sum, regret) => sum + regret, 0) / regrets.length
   const compared = outcomes.filter(({ standardError }) => standardError > 0)
@@ -52,7 +58,7 @@ export async function run(args: readonly string[] = []): Promise<void> {
     ({ error, standardError }) => Math.abs(error) <= BAND_STANDARD_ERRORS * standardError,
   ).length
   const at = (share: number): string => regrets[Math.floor(share * (regrets.length - 1))].toFixed(3)
-  console.log(`decisions ${first} to ${first + decisions - 1}`)
+  console.log(`${regrets.length} decisions`)
   console.log(`regret in pins: mean ${mean.toFixed(3)}, median ${at(0.5)}, 90 % ${at(0.9)}, most ${at(1)}`)
   console.log(`errors within 1.64 standard errors: ${covered} of ${compared.length}`)
 }

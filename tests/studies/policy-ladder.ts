@@ -1,5 +1,3 @@
-import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { throwWorths } from '../../src/sim/account/throw-worths.js'
 import { advance } from '../../src/sim/block/advance.js'
 import { beginBlock } from '../../src/sim/block/begin.js'
@@ -12,6 +10,7 @@ import { WIDEST_LIMITS } from '../../src/sim/lane/generator.js'
 import type { OilPattern } from '../../src/sim/lane/pattern.js'
 import { tally } from '../../src/sim/scoring/game.js'
 import { bag } from '../sim/ball/bag-for-tests.js'
+import { keepLines, keptLines } from '../sim/fair/kept-lines.js'
 import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../sim/lane/patterns-for-tests.js'
 
 const written = (pattern: OilPattern): LaneOil => ({ kind: 'pattern', pattern })
@@ -39,17 +38,13 @@ interface Played {
  * Arguments: folder, number of the first block, blocks (0 to only add up), "graded" to grade every first ball (slow).
  */
 export function run(args: readonly string[] = []): void {
-  const [folder, first = '0', blocks = '0', graded] = args
-  if (folder === undefined) throw new RangeError('Say in which folder the results are kept.')
-  mkdirSync(folder, { recursive: true })
-  const file = join(folder, `blocks-${first}-${blocks}.jsonl`)
-  if (existsSync(file)) throw new RangeError(`${file} is there already; blocks must not be counted twice.`)
-  for (let block = Number(first); block < Number(first) + Number(blocks); block++)
-    for (const policy of POLICIES) {
-      const played = play(block, policy, graded === 'graded')
-      appendFileSync(file, `${JSON.stringify(played)}\n`)
-    }
-  report(readFolder(folder))
+  const [folder = '', graded] = [args[0], args[3]]
+  const first = Number(args[1] ?? 0)
+  const blocks = Number(args[2] ?? 0)
+  const keep = keepLines<Played>(args[0], first, blocks)
+  for (let block = first; block < first + blocks; block++)
+    for (const policy of POLICIES) keep(play(block, policy, graded === 'graded'))
+  report(keptLines<Played>(folder))
 }
 
 function setupOf(block: number): BlockSetup {
@@ -87,13 +82,6 @@ function play(block: number, policy: Policy, isGraded: boolean): Played {
   }
   const score = tally('ten-pin', state.balls[0]).total
   return { block, policy, ...sums, ...(isGraded ? {} : { lost: null, swing: null }), score }
-}
-
-function readFolder(folder: string): Played[] {
-  return readdirSync(folder)
-    .filter((name) => name.endsWith('.jsonl'))
-    .flatMap((name) => readFileSync(join(folder, name), 'utf8').trim().split('\n').filter(Boolean))
-    .map((line) => JSON.parse(line) as Played)
 }
 
 function report(all: readonly Played[]): void {

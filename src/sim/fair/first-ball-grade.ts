@@ -7,7 +7,7 @@ import type { Moment } from './moment.js'
 import { neighboursOf } from './neighbours.js'
 import { percentileAmongPlausible } from './plausible.js'
 import type { Probing } from './probing.js'
-import { ballIndexOf, isSameShot } from './shots.js'
+import { ballIndexOf, isSameShot, shotKey } from './shots.js'
 import { givenAway, tooCloseToCall } from './too-close.js'
 import { type JudgedThrow, judgingOn, pairedDifference, worthOnEachLane } from './worth-matrix.js'
 
@@ -26,11 +26,10 @@ export function gradeFirstBall(
   decision: Decision,
   probing: Probing | null,
 ): PricedFairGrade {
-  const { judging, sweeps, informationPins } = search
+  const { sweeps, informationPins } = search
   const best = probing ? aheadOf(probing, moment.throwsToCome) : search.finalists[0]
   const chosen = throwOf(search, decision)
-  const judged = (thrown: JudgedThrow): Float64Array =>
-    isSameShot(thrown, search.finalists[0]) ? search.bestOnJudging : worthOnEachLane(judging, thrown)
+  const judged = (thrown: JudgedThrow): Float64Array => judgedOn(search, thrown)
   const bestWorths = judged(best)
   const choiceWorths = isSameShot(chosen, best) ? bestWorths : judged(chosen)
   const now = pairedDifference(bestWorths, choiceWorths)
@@ -92,6 +91,20 @@ export function gradePractice(search: FairSearch, decision: Decision, probing: P
     stakesPins: null,
     percentile: null,
   }
+}
+
+const kept = new WeakMap<FairSearch, Map<string, Float64Array>>()
+
+/** Worth of a throw on each of the judging lanes; worked out once, as the best and the last line come up with every choice. */
+function judgedOn(search: FairSearch, thrown: JudgedThrow): Float64Array {
+  if (isSameShot(thrown, search.finalists[0])) return search.bestOnJudging
+  const ofSearch = kept.get(search) ?? new Map<string, Float64Array>()
+  kept.set(search, ofSearch)
+  const known = ofSearch.get(shotKey(thrown))
+  if (known) return known
+  const worths = worthOnEachLane(search.judging, thrown)
+  ofSearch.set(shotKey(thrown), worths)
+  return worths
 }
 
 /** The best of what the bowler cannot tell from a throw, on lanes and errors that grade nothing. */

@@ -5,7 +5,7 @@ import { type FilmInPlay, meanOf } from '../decision/direct-worth.js'
 import { type FairSearch, type Finalist, finalJudging, ROUNDS } from './fair-search.js'
 import { linesOnLanes, placeOfMost } from './information-worth.js'
 import { PLACES_AT_ARROWS, rollProbe, type Sight, sightBy, type ThrowOnLane, UNSEEN_MISSES } from './probe-sights.js'
-import { distinctShots } from './shots.js'
+import { distinctShots, shotKey } from './shots.js'
 import { type JudgedThrow, worthOnEachLane } from './worth-matrix.js'
 
 /** What one throw would teach. */
@@ -57,11 +57,18 @@ export function probe(search: FairSearch): Probing {
     toCountBy: figures.toCountBy.map(gathered),
     sight: sightBy(search.belief.known.seeing),
   }
-  const lessonOf = (thrown: JudgedThrow): Lesson =>
-    lesson(
+  const lessons = new Map<string, Lesson>()
+  const lessonOf = (thrown: JudgedThrow): Lesson => {
+    const key = shotKey(thrown)
+    const known = lessons.get(key)
+    if (known) return known
+    const found = lesson(
       room,
       lanes.map((lane) => rollProbe(lane, bench, thrown)),
     )
+    lessons.set(key, found)
+    return found
+  }
   const final = finalJudging(bench, search.imagine)
   return {
     probes: lines.map((line) => ({

@@ -20,6 +20,7 @@ export function distinctShots<T extends JudgedThrow>(shots: readonly T[]): T[] {
   return [...first.values()]
 }
 
-function shotKey({ ballIndex, aim, release = 'strike' }: JudgedThrow): string {
+/** Words that are equal for throws that are meant alike. */
+export function shotKey({ ballIndex, aim, release = 'strike' }: JudgedThrow): string {
   return [ballIndex, aim.feetBoard, aim.targetBoard, aim.speedStep, release].join(' ')
 }
