@@ -57,11 +57,11 @@ function partOf({ feetBoard, targetBoard, speedStep }: Aim, part: keyof typeof K
 
 const savedByLine = ({ fault }: Faulty): number => fault.instead.saved.pins
 
-/** Throws with one ball on one lane that were off to the same side of a good line. */
+/** Throws with one ball on one lane from which the feet, or else the target, had to go the same way. */
 function sideOfGoodLine({ spot, decision: { ballId, aim }, fault }: Faulty): string {
   const { feetBoard, targetBoard } = fault.instead.decision.aim
-  const over = aim.feetBoard + aim.targetBoard - feetBoard - targetBoard
-  return `${spot.lane} ${ballId} ${Math.sign(over)}`
+  const way = feetBoard === aim.feetBoard ? targetBoard - aim.targetBoard : feetBoard - aim.feetBoard
+  return `${spot.lane} ${ballId} ${Math.sign(way)}`
 }
 
 const WORDS: Readonly<Record<LineKind, string>> = {
