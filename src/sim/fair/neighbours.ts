@@ -7,9 +7,15 @@ const TARGET = [-0.5, 0, 0.5] as const
 
 /** The aims that a bowler cannot tell from this one, itself among them. */
 export function neighboursOf(aim: Aim): Aim[] {
-  return FEET.flatMap((feet) =>
+  const others = FEET.flatMap((feet) =>
     TARGET.map((target) => ({ ...aim, feetBoard: aim.feetBoard + feet, targetBoard: aim.targetBoard + target })),
-  ).filter(({ feetBoard, targetBoard }) => isWithin(feetBoard, FEET_BOARDS) && isWithin(targetBoard, TARGET_BOARDS))
+  ).filter(
+    ({ feetBoard, targetBoard }) =>
+      (feetBoard !== aim.feetBoard || targetBoard !== aim.targetBoard) &&
+      isWithin(feetBoard, FEET_BOARDS) &&
+      isWithin(targetBoard, TARGET_BOARDS),
+  )
+  return [aim, ...others]
 }
 
 function isWithin(value: number, [low, high]: readonly [number, number]): boolean {
