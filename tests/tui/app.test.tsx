@@ -2,6 +2,7 @@ import { EventEmitter } from 'node:events'
 import { render } from 'ink'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { runTrainer, Trainer, type TrainerParts } from '../../src/tui/app.js'
+import type { Mode } from '../../src/tui/notes.js'
 import { startBlock } from '../../src/tui/state/start.js'
 import { startingState } from '../../src/tui/state/starting-state.js'
 import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
@@ -28,7 +29,7 @@ afterEach(() => {
 
 /** The whole trainer between its two edges, with xterm.js as the terminal. */
 async function sit(
-  options: { columns?: number; rows?: number; playing?: boolean; noMotion?: boolean } = {},
+  options: { columns?: number; rows?: number; playing?: boolean; noMotion?: boolean; mode?: Mode } = {},
 ): Promise<Sitting> {
   const terminal = fakeTerminal(options.columns ?? 80, options.rows ?? 24)
   const painter = createPainter(terminal)
@@ -36,7 +37,7 @@ async function sit(
   const keys = createKeyReader(source, { onInterrupt: () => {} })
   const services = fixtureServices()
   const home = await startingState(undefined, services)
-  const initial = options.playing ? startBlock(home, await shortScenario(), 'sitting', services) : home
+  const initial = options.playing ? startBlock(home, await shortScenario(), 'sitting', services, options.mode) : home
   const frames: number[] = []
   const parts: TrainerParts = { painter, keys, services, theme: PLAIN, initial, noMotion: options.noMotion ?? false }
   const app = render(<Trainer {...parts} />, {
@@ -202,6 +203,52 @@ describe('the trainer on a terminal', () => {
     await until('oil gone so far')
     type('w')
     await until('as you saw it')
+  })
+
+  it('is redrawn whole when the terminal changes in mid-throw, and the throw goes on', async () => {
+    const { type, until, terminal } = await sit({ playing: true })
+    await until('Enter throw')
+    type('\r')
+    await until('on its way')
+    terminal.resizeTo(120, 40)
+    await until('Standing')
+    terminal.resizeTo(60, 20)
+    await until('needs 80 by 24')
+    terminal.resizeTo(100, 30)
+    await until('Seen:')
+    const rows = await terminal.screen()
+    expect(rows).toHaveLength(30)
+    expect(rows.at(-1)).toContain('throw')
+  })
+
+  it('takes a paste, unmapped control keys and sequences for nothing at all', async () => {
+    const { type, until, screen } = await sit({ playing: true })
+    const before = await until('Enter throw')
+    type('\u001B[200~qq\re\r\u001B[201~')
+    type('\u0001\u000E\u001B[1;5P\u001B[15~\u001C\u001D')
+    await new Promise((done) => setTimeout(done, 150))
+    expect(await screen()).toBe(before)
+  })
+
+  it('holds its grades back in a test, and tells them in the debrief', async () => {
+    const { type, until } = await sit({ playing: true, mode: 'test' })
+    await until('Enter throw')
+    type('t.\r')
+    expect(await until('on its way')).not.toMatch(/Gave away|Nothing given away/)
+    type('x')
+    await until('Grades come in the debrief')
+    type('e\r')
+    await until(/Your account first|Given away/)
+  })
+
+  it('keeps settings as they are changed', async () => {
+    const { type, until, services } = await sit()
+    await until('New block')
+    type('jj\r')
+    await until('kept as they are changed')
+    type('jjj\u001B[C')
+    await until('nothing moves')
+    await vi.waitFor(() => expect(services.keptSettings.at(-1)?.motion).toBe('off'))
   })
 
   it('closes with code 0 by q', async () => {

@@ -13,8 +13,6 @@ import type { BowlerData } from './own-kit.js'
 type OwnFigures = Extract<BowlerData, { level: 'own' }>
 type Typical = Exclude<BowlerData, { level: 'own' }>
 
-const LEVEL_CHOICES = [...LEVELS, 'own'] as const
-
 /** The bowler an empty kit starts from. */
 export const startingBowler = (hand: Hand): BowlerData => ({ level: '200', hand, style: 'tweener' })
 
@@ -22,20 +20,22 @@ const isOwn = (bowler: BowlerData): bowler is OwnFigures => bowler.level === 'ow
 
 /** The lines a bowler's form has: a level and a style, or every figure. */
 export function bowlerFields(bowler: BowlerData): readonly FormField<BowlerData>[] {
-  return isOwn(bowler) ? [level, hand, ...OWN_FIELDS] : [level, hand, style]
+  return isOwn(bowler) ? [figures, hand, ...OWN_FIELDS] : [figures, hand, level, style]
 }
 
-const levelWords = (value: string) =>
-  value === 'own' ? 'your own figures' : /^\d+$/.test(value) ? `${value} average` : value
+const figures: FormField<BowlerData> = {
+  label: 'Figures',
+  shown: (bowler) => (isOwn(bowler) ? 'your own' : 'of a typical bowler'),
+  step: (bowler) => (isOwn(bowler) ? startingBowler(bowler.hand) : ownFigures(bowler)),
+}
 
 const level: FormField<BowlerData> = {
   label: 'Level',
-  shown: (bowler) => levelWords(String(bowler.level)),
+  shown: (bowler) => (/^\d+$/.test(String(bowler.level)) ? `${bowler.level} average` : String(bowler.level)),
   step: (bowler, by) => {
-    const at = LEVEL_CHOICES.indexOf(String(bowler.level) as Level | 'own')
-    const next = LEVEL_CHOICES[(at + by + LEVEL_CHOICES.length) % LEVEL_CHOICES.length]!
-    if (next === 'own') return ownFigures(bowler)
-    return { level: next, hand: bowler.hand, style: isOwn(bowler) ? 'tweener' : bowler.style }
+    if (isOwn(bowler)) return bowler
+    const at = LEVELS.indexOf(String(bowler.level) as Level)
+    return { ...bowler, level: LEVELS[(at + by + LEVELS.length) % LEVELS.length]! }
   },
 }
 

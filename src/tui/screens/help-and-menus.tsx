@@ -40,7 +40,7 @@ const BALL_WORDS = {
 const BOWLER_WORDS = {
   title: 'Your bowler',
   about:
-    'Choose a level and style, or your own figures as the level. A certified coach can measure speed, revolutions and scatter.',
+    'Own figures start from the typical bowler chosen before. A certified coach can measure speed, revolutions and scatter.',
 }
 
 /** The rows of whatever screen is on, but for the play screen. */

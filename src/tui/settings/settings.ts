@@ -103,7 +103,7 @@ const ALLOWED: Readonly<Record<keyof Settings, readonly string[]>> = {
 export function settingsFrom(data: unknown): Settings {
   if (typeof data !== 'object' || data === null) return DEFAULT_SETTINGS
   const found = Object.entries(data).filter(
-    ([key, value]) => key in ALLOWED && ALLOWED[key as keyof Settings].includes(value as string),
+    ([key, value]) => Object.hasOwn(ALLOWED, key) && ALLOWED[key as keyof Settings].includes(value as string),
   )
   return { ...DEFAULT_SETTINGS, ...Object.fromEntries(found) }
 }

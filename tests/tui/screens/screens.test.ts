@@ -4,7 +4,7 @@ import type { Theme } from '../../../src/tui/draw/theme.js'
 import { startingBag } from '../../../src/tui/kit/ball-form.js'
 import { bowlerFields, startingBowler } from '../../../src/tui/kit/bowler-form.js'
 import { openForm } from '../../../src/tui/kit/form.js'
-import type { BowlerData, OwnKit } from '../../../src/tui/kit/own-kit.js'
+import type { OwnKit } from '../../../src/tui/kit/own-kit.js'
 import { debriefScreen } from '../../../src/tui/screens/debrief-screen.js'
 import { screenRows } from '../../../src/tui/screens/help-and-menus.js'
 import { homeScreen } from '../../../src/tui/screens/home-screen.js'
@@ -105,8 +105,7 @@ const WHAT_IF: WhatIf = {
 function otherScreens(): Exclude<AppState['screen'], { kind: 'play' | 'debrief' | 'bowler' }>[] {
   const past = { title: 'A block', seed: 's', bowledAt: new Date(0), throws: 21, games: [187] }
   const many = Array.from({ length: 80 }, (_, index) => ({ ...past, path: `/records/${index}.json` }))
-  let own: BowlerData = startingBowler('right')
-  while (own.level !== 'own') own = bowlerFields(own)[0]!.step(own, -1)
+  const own = bowlerFields(startingBowler('right'))[0]!.step(startingBowler('right'), 1)
   return [
     { kind: 'settings', cursor: 2 },
     { kind: 'kit', cursor: 1 },
