@@ -111,7 +111,7 @@ function thumb(state: BlockState, block: number): Decision {
   if (!view) throw new RangeError('The block is over.')
   const last = view.onThisLane.at(-1)
   if (!last) return { ...view.suggestion, ballId: bag[1 + (block % 3)].id }
-  return { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation.contact) }
+  return { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation) }
 }
 
 interface Tally {

@@ -39,7 +39,7 @@ export function run(): void {
       if (!view) break
       state = advance(
         state,
-        last ? { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation.contact) } : view.suggestion,
+        last ? { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation) } : view.suggestion,
       )
     }
     const begin = process.cpuUsage()

@@ -120,7 +120,7 @@ function choose(state: BlockState, habit: Habit, seed: string): Decision {
   }
   if (habit === 'never moves') return last.decision
   const { aim } = last.decision
-  const answered = followTheMiss(aim, last.observation.contact)
+  const answered = followTheMiss(aim, last.observation)
   const factor = habit === 'moves half as much' ? 0.5 : habit === 'moves twice as much' ? 2 : 1
   const moved = (from: number, to: number): number => Math.round((from + factor * (to - from)) * 2) / 2
   return {

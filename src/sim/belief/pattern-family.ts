@@ -26,9 +26,12 @@ const COORDINATE = {
   crownBackFan: 13,
   crownFrontAmount: 14,
   crownShortfall: 15,
+  edges: 16,
 } as const
-export const PATTERN_COORDINATES = 16
+export const PATTERN_COORDINATES = 17
 
+/** As many patterns leave the outermost boards dry as cover them. */
+const DRY_EDGES_SHARE = 0.5
 const CROWN_PASSES = 6
 const TAPER_METRES = feetToMetres(2)
 const INWARD_STEP_BOARDS = 0.75
@@ -70,7 +73,8 @@ function even(z: Coordinates, name: keyof typeof COORDINATE): number {
 const between = ([least, most]: readonly [number, number], share: number): number => least + (most - least) * share
 
 function basePasses(z: Coordinates, lengthMetres: number): OilPass[] {
-  const wide = { fromBoard: 2, toBoard: 38, fromMetres: 0 }
+  const inset = even(z, 'edges') < DRY_EDGES_SHARE ? 2 : 1
+  const wide = { fromBoard: inset, toBoard: 40 - inset, fromMetres: 0 }
   return [
     { ...wide, direction: 'forward', microlitresPerBoard: 100, toMetres: lengthMetres, taperMetres: TAPER_METRES },
     {

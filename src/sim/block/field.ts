@@ -20,7 +20,7 @@ export function fieldThrows(
   let worn = lane
   setup.field.forEach((bowler, place) => {
     const last = earlier.findLast((one) => one.bowlerIndex === place + 1 && one.lane === spot.lane)
-    const aim = last ? followTheMiss(last.aim, last.observation.contact) : bowler.aim
+    const aim = last ? followTheMiss(last.aim, last.observation) : bowler.aim
     const thrown = throwBall({
       lane: worn,
       ball: bowler.ball,

@@ -1,9 +1,10 @@
 import type { Aim } from '../bowler/release.js'
-import type { Contact } from './types.js'
+import type { Contact, Observation } from './types.js'
+
+type Move = readonly [feet: number, target: number]
 
 /** Move of feet and target, in boards away from the bowler's own gutter, that the rule of thumb answers a call with. */
-const MOVES: Readonly<Record<Contact, readonly [feet: number, target: number]>> = {
-  gutter: [-1, 1],
+const MOVES: Readonly<Record<Exclude<Contact, 'gutter'>, Move>> = {
   missed: [-2, -1],
   light: [-1, -0.5],
   pocket: [0, 0],
@@ -13,17 +14,27 @@ const MOVES: Readonly<Record<Contact, readonly [feet: number, target: number]>> 
   past: [4, 2],
 }
 
+const OFF_THE_OWN_GUTTER: Move = [-1, 1]
+const OFF_THE_FAR_GUTTER: Move = [5, 3]
+/** A path that never came nearer to the bowler's own gutter than this went into the other one. */
+const OWN_GUTTER_BOARD = 3
+
 export const FEET_BOARDS: readonly [number, number] = [8, 46]
 export const TARGET_BOARDS: readonly [number, number] = [2, 30]
 
 /** The aim moved in the direction of the miss, "2 and 1", as the trade teaches it; common practice, no source. */
-export function followTheMiss(aim: Aim, contact: Contact): Aim {
-  const [feet, target] = MOVES[contact]
+export function followTheMiss(aim: Aim, seen: Pick<Observation, 'contact' | 'breakpointBoard'>): Aim {
+  const [feet, target] = answerTo(seen)
   return {
     ...aim,
     feetBoard: within(aim.feetBoard + feet, FEET_BOARDS),
     targetBoard: within(aim.targetBoard + target, TARGET_BOARDS),
   }
+}
+
+function answerTo({ contact, breakpointBoard }: Pick<Observation, 'contact' | 'breakpointBoard'>): Move {
+  if (contact !== 'gutter') return MOVES[contact]
+  return breakpointBoard <= OWN_GUTTER_BOARD ? OFF_THE_OWN_GUTTER : OFF_THE_FAR_GUTTER
 }
 
 function within(value: number, [low, high]: readonly [number, number]): number {

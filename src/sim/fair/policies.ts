@@ -26,7 +26,7 @@ export function choose(policy: Policy, state: BlockState): Decision {
   const last = view.onThisLane.findLast((one) => one.standingBefore === FULL_RACK && one.decision.release === 'strike')
   if (!last) return { ...view.suggestion, ballId: openingBall(state, view.posted?.lengthFeet).id }
   if (policy === 'stay') return last.decision
-  return { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation.contact) }
+  return { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation) }
 }
 
 const LONG_FEET = 42

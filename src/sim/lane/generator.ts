@@ -92,10 +92,14 @@ function drawRatio([least, most]: readonly [number, number], random: RandomSourc
   return 1 / drawWithin([1 / most, 1 / least], random)
 }
 
-/** Oil on every board from 2 to 38: long ways out, shorter ways back, so the film thins down-lane. */
+/** Half of all base loads leave the outermost boards dry, half cover them; common practice knows both, no source. */
+const DRY_EDGES_SHARE = 0.5
+
+/** Oil over the whole width: long ways out, shorter ways back, so the film thins down-lane. */
 function basePasses(lengthMetres: number, random: RandomSource): OilPass[] {
   const backFrom = lengthMetres * (0.7 + 0.2 * random())
-  const wide = { fromBoard: 2, toBoard: 38 }
+  const inset = random() < DRY_EDGES_SHARE ? 2 : 1
+  const wide = { fromBoard: inset, toBoard: 40 - inset }
   return [
     { ...wide, direction: 'forward', microlitresPerBoard: 100, ...stroke(0, lengthMetres, feetToMetres(2)) },
     {

@@ -52,7 +52,7 @@ export function thumbStates(setup: BlockSetup, seed: string, count = Number.POSI
     const last = view.onThisLane.findLast((one) => one.standingBefore === FULL_RACK)
     const answered =
       state.standing === FULL_RACK && last
-        ? { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation.contact) }
+        ? { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation) }
         : view.suggestion
     states.push(advance(state, answered))
   }

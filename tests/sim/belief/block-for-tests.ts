@@ -42,7 +42,7 @@ export function playedBlock(setup: BlockSetup, seed: string, throws: number): Bl
     const last = view.onThisLane.at(-1)
     state = advance(
       state,
-      last ? { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation.contact) } : view.suggestion,
+      last ? { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation) } : view.suggestion,
     )
   }
   return state
