@@ -1,5 +1,5 @@
-import { type BeliefSummary, summarise } from '../belief/summary.js'
-import type { BlockState, Decision, Observation, Spot, ThrowRecord } from '../block/types.js'
+import { summarise } from '../belief/summary.js'
+import type { BlockState, ThrowRecord } from '../block/types.js'
 import { facesNewRack } from '../block/view.js'
 import { bestKnownChoice } from '../decision/known-choice.js'
 import { type FairChoices, gradeFair, prepareFair } from '../fair/fair-grade.js'
@@ -7,13 +7,13 @@ import type { FairSearch } from '../fair/fair-search.js'
 import type { FairSpareSearch } from '../fair/fair-spare.js'
 import type { FairGrade, PricedFairGrade } from '../fair/grade-types.js'
 import { beginSession, type FairSession, follow } from '../fair/session.js'
-import { type Alternative, alternativesOf } from './alternatives.js'
+import { alternativesOf } from './alternatives.js'
 import { CAUTIONS } from './cautions.js'
 import { judgeFirstBalls } from './first-ball-judge.js'
-import { type Innovation, innovationOf } from './innovation.js'
-import { type LedgerTerms, ledgerOf } from './ledger.js'
+import { innovationOf } from './innovation.js'
+import { ledgerOf } from './ledger.js'
 import { type LuckNote, luckNotes } from './luck-notes.js'
-import { type MeantPath, meantPath } from './meant-path.js'
+import { meantPath } from './meant-path.js'
 import { stateAfter, stateBefore } from './moments.js'
 import { readFirstBall } from './read-first-ball.js'
 import { readSpare } from './read-spare.js'
@@ -21,6 +21,7 @@ import type { Reading } from './reading.js'
 import { type AccountSums, sumsOf } from './sums.js'
 import type { Tag } from './tag.js'
 import { tagsOf } from './tags.js'
+import type { ThrowAccount } from './throw-account.js'
 import { throwWorths } from './throw-worths.js'
 
 export interface AccountOptions {
@@ -28,36 +29,6 @@ export interface AccountOptions {
   readonly grades?: readonly (FairGrade | null | undefined)[]
   /** Whether to price the road not taken; without it and with grades kept, an account takes a fraction of the time. */
   readonly alternatives?: boolean
-}
-
-/** The account of one throw. What only counts in a game is null in practice. */
-export interface ThrowAccount {
-  /** Number of the throw in the block, from 0. */
-  readonly index: number
-  readonly spot: Spot
-  readonly kind: Reading['kind']
-  readonly decision: Decision
-  readonly observation: Observation
-  readonly standingBefore: number
-  readonly standingAfter: number
-  readonly graded: {
-    /** By what could be known; of what was lost, it charges what is not too close to call. */
-    readonly grade: PricedFairGrade
-    readonly bestKnown: Decision
-    readonly ledger: LedgerTerms
-    /** Empty for spares, and where it was not asked for. */
-    readonly alternatives: readonly Alternative[]
-  } | null
-  /** Without a miss, on the oil as it was: the choice made and, in a game, both best choices. */
-  readonly paths: {
-    readonly choice: MeantPath
-    readonly bestFair: MeantPath | null
-    readonly bestKnown: MeantPath | null
-  }
-  /** What could be known of the oil before this throw. */
-  readonly belief: BeliefSummary
-  /** What the throw told of hand and lane; null for spares and balls in the gutter. */
-  readonly innovation: Innovation | null
 }
 
 export interface Account {

@@ -1,5 +1,5 @@
-import type { ThrowAccount } from './account.js'
 import { addLedgers, type LedgerTerms } from './ledger.js'
+import type { ThrowAccount } from './throw-account.js'
 
 /** Ledgers of several throws added up, and what of it was charged. */
 export interface LedgerSum {

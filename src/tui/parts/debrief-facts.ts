@@ -1,5 +1,5 @@
 import { CONTACT_WORDS, moveWords, trimmed } from '../../scenarios/plain/words.js'
-import type { ThrowAccount } from '../../sim/account/account.js'
+import type { ThrowAccount } from '../../sim/account/throw-account.js'
 import type { ThrowRecord } from '../../sim/block/types.js'
 import { KNOWN_LABEL } from '../../sim/decision/grade.js'
 import { FULL_RACK, leaveName } from '../../sim/pins/leaves.js'

@@ -1,5 +1,6 @@
 import type { Scenario } from '../../scenarios/scenario.js'
-import type { Account, ThrowAccount } from '../../sim/account/account.js'
+import type { Account } from '../../sim/account/account.js'
+import type { ThrowAccount } from '../../sim/account/throw-account.js'
 import type { BeliefSummary } from '../../sim/belief/summary.js'
 import type { BlockState, Decision } from '../../sim/block/types.js'
 import type { FairGrade } from '../../sim/fair/grade-types.js'
