@@ -20,3 +20,8 @@ export function dataFolder(
 export function recordsFolder(data: string): string {
   return join(data, 'records')
 }
+
+/** Debriefs of records that were reviewed; they can be made again. */
+export function debriefsFolder(data: string): string {
+  return join(data, 'debriefs')
+}

@@ -1,4 +1,5 @@
-import { type Account, accountSteps, type ThrowAccount } from '../sim/account/account.js'
+import { type Account, accountSteps } from '../sim/account/account.js'
+import type { ThrowAccount } from '../sim/account/throw-account.js'
 import type { BlockState, ThrowRecord } from '../sim/block/types.js'
 import { gradeKnown, type KnownGrade } from '../sim/decision/grade.js'
 import { gradeFair } from '../sim/fair/fair-grade.js'

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import { CARRY_CELLS_TEXT, CARRY_TABLE, SPARE_CURVES_TEXT } from '../sim/pins/carry-table-data.js'
-import type { ScenarioData } from './schema/scenario.js'
+import { ScenarioError } from './scenario-error.js'
 
 let table: string | undefined
 
@@ -11,8 +11,22 @@ export function carryTableHash(): string {
 }
 
 /** Names a scenario by all that is in it, in whatever order its fields were written. */
-export function scenarioHash(data: ScenarioData): string {
+export function scenarioHash(data: unknown): string {
   return digest(JSON.stringify(sorted(data)))
+}
+
+/**
+ * Checks that the scenario in a file is the one that was put there. It is held against what is written, not against what the
+ * schema makes of it: a later program may fill in more.
+ *
+ * @throws ScenarioError
+ */
+export function checkScenarioHash(name: string, written: unknown): void {
+  const { scenario, scenarioHash: kept } = written as { scenario?: unknown; scenarioHash?: unknown }
+  if (scenarioHash(scenario) === kept) return
+  throw new ScenarioError([
+    `${name}: the scenario inside is not the one the block was played on; the file was changed by hand.`,
+  ])
 }
 
 function digest(text: string): string {

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { checkScenarioHash } from './hashes.js'
 import { refuseNewer } from './newer-version.js'
 import { problemSentences } from './problems.js'
 import type { BlockRecord } from './record.js'
@@ -27,6 +28,7 @@ export function journalFromText(path: string, text: string): { record: BlockReco
   const head = lineAs(journalHeadSchema, `${path}:1`, first, (data) =>
     refuseNewer(locateNowhere(path, data), JOURNAL_VERSION),
   )
+  checkScenarioHash(path, JSON.parse(first))
   const decisions = rest.map((line, index): KeptDecision => lineAs(decisionSchema, `${path}:${index + 2}`, line))
   return {
     record: { ...head, format: RECORD_FORMAT, version: RECORD_VERSION, decisions },

@@ -1,7 +1,7 @@
 import type { z } from 'zod'
 import type { BlockState, Decision, ThrowRecord } from '../sim/block/types.js'
 import { writeUnderFreeName } from './atomic-write.js'
-import { carryTableHash, scenarioHash } from './hashes.js'
+import { carryTableHash, checkScenarioHash, scenarioHash } from './hashes.js'
 import { modelFingerprint } from './model-fingerprint.js'
 import { refuseNewer } from './newer-version.js'
 import { problemSentences } from './problems.js'
@@ -100,5 +100,6 @@ export function recordFromText(path: string, text: string): BlockRecord {
   refuseNewer(source, RECORD_VERSION)
   const checked = recordSchema.safeParse(source.data)
   if (!checked.success) throw new ScenarioError(problemSentences(source, checked.error.issues))
+  checkScenarioHash(path, source.data)
   return checked.data
 }

@@ -44,6 +44,17 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
     })
 
   program
+    .command('drill')
+    .description("a coach's drill: moments to decide one after the other, line by line")
+    .argument('<file>', 'a drill file')
+    .option('--check', 'only say whether it can be played')
+    .addOption(dataFolder())
+    .action(async (file, options) => {
+      const { drillCommand } = await import('./drill.js')
+      finish(await drillCommand(file, options, console))
+    })
+
+  program
     .command('auto')
     .description('a block played by a policy, graded')
     .argument('<scenario>', SCENARIO_WORDS)

@@ -1,6 +1,7 @@
-import type { Command } from 'commander'
+import { type Command, Option } from 'commander'
+import { frameOption, noteOption } from './options.js'
 import type { ProgramParts } from './program.js'
-import { jsonFlag } from './shared-options.js'
+import { dataFolder, jsonFlag } from './shared-options.js'
 
 /** Commands that look back on blocks that were kept. */
 export function addRecordCommands(program: Command, { console, finish }: ProgramParts): void {
@@ -23,5 +24,23 @@ export function addRecordCommands(program: Command, { console, finish }: Program
     .action(async (records, options) => {
       const { verifyCommand } = await import('./verify.js')
       finish(await verifyCommand(records, options, console))
+    })
+
+  program
+    .command('review')
+    .description(
+      "a player's or a group's blocks looked at together (a folder for each player); or a note put to one of them",
+    )
+    .argument('<record...>', 'record files, oldest first')
+    .addOption(new Option('--at <frame>', 'the frame a note is for, such as 7 or 2-7').argParser(frameOption))
+    .addOption(new Option('--note <text>', 'a note to be kept beside the record').argParser(noteOption))
+    .option('--html <file>', 'the report as a page with pictures of the lanes')
+    .option('--markdown', 'the report as Markdown, which it is in any case')
+    .option('--csv', 'every priced throw on a line, for a spreadsheet')
+    .addOption(dataFolder())
+    .addOption(jsonFlag())
+    .action(async (records, options) => {
+      const { reviewCommand } = await import('./review.js')
+      finish(await reviewCommand(records, options, console))
     })
 }

@@ -47,3 +47,20 @@ export function seedOption(text: string): string {
   if (!/^[^\p{Cc}]{1,80}$/u.test(text)) throw new InvalidArgumentError('allowed is one line of 1 to 80 characters')
   return text
 }
+
+/** A reader of a frame, such as 7 or, in a later game, 2-7. */
+export function frameOption(text: string): { readonly game: number; readonly frame: number } {
+  const [, game = '1', frame] = /^(?:(\d{1,2})-)?(\d{1,2})$/.exec(text.trim()) ?? []
+  const place = { game: Number(game), frame: Number(frame) }
+  if (!(place.game >= 1 && place.game <= 12 && place.frame >= 1 && place.frame <= 10)) {
+    throw new InvalidArgumentError('allowed is a frame from 1 to 10, or game and frame such as 2-7')
+  }
+  return place
+}
+
+/** A reader of a note: text of at most 2000 characters. */
+export function noteOption(text: string): string {
+  if (!/^[\n\u0020-\u007e\u00a0-\uffff]{1,2000}$/.test(text))
+    throw new InvalidArgumentError('allowed is text of 1 to 2000 characters')
+  return text
+}

@@ -88,7 +88,8 @@ function offer(state: BlockState, say: (text: string) => void): void {
   if (view) say(`Enter throws: ${decisionWords(view.suggestion, state.setup.bag)}`)
 }
 
-function answerLines(state: BlockState, question: 'help' | 'score' | 'seen' | 'bag'): readonly string[] {
+/** The answer to a question about where the block stands. */
+export function answerLines(state: BlockState, question: 'help' | 'score' | 'seen' | 'bag'): readonly string[] {
   switch (question) {
     case 'help':
       return HELP_LINES

@@ -1,0 +1,69 @@
+import type { BlockState } from '../../sim/block/types.js'
+import { dataFolder, recordsFolder } from '../data-folder.js'
+import { type DrillPosition, loadDrill } from '../drill/load-drill.js'
+import { openingLines } from '../plain/opening-lines.js'
+import { answerLines, playLines } from '../plain/play-lines.js'
+import { wrapped } from '../plain/wrapped.js'
+import { fileStem, recordOf, writeRecord } from '../record.js'
+import type { CommandConsole } from './console.js'
+import { EXIT, SIGNAL_EXIT } from './exit-codes.js'
+
+export interface DrillOptions {
+  /** Only says whether the drill can be played. */
+  readonly check?: boolean
+  readonly data?: string
+}
+
+/** The positions of a drill one after the other, line by line: what was seen, a decision, its grade, the result and what to look for. */
+export async function drillCommand(path: string, options: DrillOptions, console: CommandConsole): Promise<number> {
+  const drill = await loadDrill(path)
+  const count = drill.positions.length
+  if (options.check) {
+    console.print(`${path}: fine, ${count} position${count === 1 ? '' : 's'}`)
+    return EXIT.fine
+  }
+  console.print(drill.title)
+  const typed = console.lines()[Symbol.asyncIterator]()
+  for (const [index, position] of drill.positions.entries()) {
+    console.print('')
+    console.print(`Position ${index + 1} of ${count}`)
+    const ended = await playPosition(position, typed, console)
+    const thrown = ended.throws.length - position.state.throws.length
+    if (thrown < position.throws && ended.spot) break
+    for (const line of wrapped(position.lookFor, 'Look for: ')) console.print(line)
+    const record = recordOf(position.scenario, ended)
+    const kept = await writeRecord(record, recordsFolder(dataFolder(options.data, console.environment)))
+    console.tell(`Record of ${fileStem(record)} kept: ${kept}`)
+  }
+  const signal = console.stoppedBy()
+  return signal ? SIGNAL_EXIT[signal] : EXIT.fine
+}
+
+async function playPosition(
+  { scenario, state, throws }: DrillPosition,
+  typed: AsyncIterator<string>,
+  console: CommandConsole,
+): Promise<BlockState> {
+  for (const line of openingLines(scenario, state.seed)) console.print(line)
+  for (const line of answerLines(state, 'seen')) console.print(line)
+  const last = state.throws.length + throws
+  let reached = state.throws.length
+  return playLines(state, {
+    lines: until(typed, () => reached >= last),
+    say: console.print,
+    object: console.print,
+    keep: async () => {
+      reached++
+    },
+    grade: true,
+  })
+}
+
+/** Lines of a common source, as long as they are wanted; the rest stays for who comes next. */
+async function* until(typed: AsyncIterator<string>, enough: () => boolean): AsyncIterable<string> {
+  while (!enough()) {
+    const { done, value } = await typed.next()
+    if (done) return
+    yield value
+  }
+}

@@ -1,0 +1,60 @@
+import { dataFolder, debriefsFolder } from '../data-folder.js'
+import { jsonText } from '../json.js'
+import { readRecord } from '../record.js'
+import { replaceFile } from '../replace-file.js'
+import { reviewCsv } from '../review/csv.js'
+import { reviewHtml } from '../review/html.js'
+import { reviewMarkdown } from '../review/markdown.js'
+import { addNote } from '../review/notes.js'
+import { reviewReport } from '../review/review-report.js'
+import { type ReviewedBlock, reviewBlock } from '../review/reviewed-block.js'
+import { ScenarioError } from '../scenario-error.js'
+import type { CommandConsole } from './console.js'
+import { EXIT } from './exit-codes.js'
+import { progressOn } from './progress.js'
+
+export interface ReviewOptions {
+  /** A frame, as 7 or 2-7, and the words to be kept at it. */
+  readonly note?: string
+  readonly at?: { readonly game: number; readonly frame: number }
+  readonly html?: string
+  readonly csv?: boolean
+  readonly json?: boolean
+  readonly data?: string
+}
+
+/** A coach's look at the blocks of a player or a group; or a note put to one of them. */
+export async function reviewCommand(
+  paths: readonly string[],
+  options: ReviewOptions,
+  console: CommandConsole,
+): Promise<number> {
+  if (options.note !== undefined || options.at) return noteOn(paths, options, console)
+  const cache = debriefsFolder(dataFolder(options.data, console.environment))
+  const blocks: ReviewedBlock[] = []
+  for (const [index, path] of paths.entries()) {
+    const progress = progressOn(console, `record ${index + 1} of ${paths.length}`)
+    blocks.push(await reviewBlock(path, cache, progress.reached))
+    progress.over()
+  }
+  if (options.html !== undefined) {
+    await replaceFile(options.html, reviewHtml(blocks))
+    console.tell(`Report written: ${options.html}`)
+  } else if (options.json) console.print(jsonText(reviewReport(blocks)))
+  else if (options.csv) for (const line of reviewCsv(blocks)) console.print(line)
+  else for (const line of reviewMarkdown(reviewReport(blocks))) console.print(line)
+  return EXIT.fine
+}
+
+async function noteOn(paths: readonly string[], { note, at }: ReviewOptions, console: CommandConsole): Promise<number> {
+  const [path] = paths
+  if (note === undefined || !at || paths.length !== 1) {
+    throw new ScenarioError([`${path}: a note is for one record and needs --at FRAME and --note TEXT.`])
+  }
+  const { scenario, decisions } = await readRecord(path)
+  if (at.game > scenario.games || decisions.length === 0) {
+    throw new ScenarioError([`${path}: there is no frame ${at.game}-${at.frame} to put a note at.`])
+  }
+  console.tell(`Note kept: ${await addNote(path, { ...at, text: note })}`)
+  return EXIT.fine
+}

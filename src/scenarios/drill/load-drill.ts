@@ -1,0 +1,60 @@
+import { existsSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { advance, checkDecision } from '../../sim/block/advance.js'
+import type { BlockState } from '../../sim/block/types.js'
+import { beginScenario } from '../begin-scenario.js'
+import { loadScenario } from '../load.js'
+import { refuseNewer } from '../newer-version.js'
+import { problemSentences } from '../problems.js'
+import { readTextFile } from '../read-text-file.js'
+import { decisionsOf } from '../record.js'
+import type { Scenario } from '../scenario.js'
+import { ScenarioError } from '../scenario-error.js'
+import { DRILL_VERSION, drillSchema, type PositionData } from '../schema/drill.js'
+import { readSourceText } from '../source-text.js'
+
+/** A moment of a drill, ready to be decided. */
+export interface DrillPosition {
+  readonly scenario: Scenario
+  readonly state: BlockState
+  readonly throws: number
+  readonly lookFor: string
+}
+
+export interface Drill {
+  readonly title: string
+  readonly positions: readonly DrillPosition[]
+}
+
+/**
+ * Reads a drill and plays each of its positions up to where the player comes in.
+ *
+ * @throws ScenarioError with every problem of the file, or the first one of a position
+ */
+export async function loadDrill(path: string): Promise<Drill> {
+  const source = readSourceText(path, await readTextFile(path))
+  refuseNewer(source, DRILL_VERSION)
+  const checked = drillSchema.safeParse(source.data)
+  if (!checked.success) throw new ScenarioError(problemSentences(source, checked.error.issues))
+  const { title, positions } = checked.data
+  const ready: DrillPosition[] = []
+  for (const [index, position] of positions.entries()) {
+    const { text } = source.place(['positions', index], 'value')
+    ready.push(await positionAt(`${text} positions ${index + 1}`, dirname(path), position))
+  }
+  return { title, positions: ready }
+}
+
+async function positionAt(place: string, folder: string, position: PositionData): Promise<DrillPosition> {
+  const beside = join(folder, position.scenario)
+  const scenario = await loadScenario(existsSync(beside) ? beside : position.scenario)
+  let state = beginScenario(scenario, position.seed)
+  for (const [index, decision] of decisionsOf(position).entries()) {
+    const problem = checkDecision(state, decision)
+    if (problem !== null) throw new ScenarioError([`${place} > decisions ${index + 1}: ${problem}`])
+    state = advance(state, decision)
+  }
+  if (!state.spot)
+    throw new ScenarioError([`${place}: the block is over after these decisions; nothing is left to decide.`])
+  return { scenario, state, throws: position.throws, lookFor: position.lookFor }
+}

@@ -1,0 +1,71 @@
+import { basename } from 'node:path'
+import type { Estimate } from './estimate.js'
+import type { PlayerReport, ReviewReport } from './review-report.js'
+
+/** The review as Markdown, which is also what is printed. */
+export function reviewMarkdown({ players }: ReviewReport): string[] {
+  return players.flatMap(playerLines)
+}
+
+function playerLines(player: PlayerReport): string[] {
+  const { givenAway, progress } = player
+  return [
+    `# ${player.player}`,
+    '',
+    `Given away by what could be known, pins a game: ${range(givenAway.total)}; first balls ${range(givenAway.firstBalls)}, spares ${range(givenAway.spares)}.`,
+    ...(givenAway.total.low === null ? ['One block says little; intervals come with more of them.'] : []),
+    ...(progress
+      ? [
+          `Last block ${progress.lastPerGame.toFixed(1)} pins a game, ${progress.changePins <= 0 ? 'less' : 'more'} than before by ${Math.abs(progress.changePins).toFixed(1)} (before: ${range(progress.before)}).`,
+        ]
+      : []),
+    '',
+    '| block | games | given away a game |',
+    '| --- | --- | --- |',
+    ...player.blocks.map(
+      ({ record, title, games, finished, givenAwayPerGame }) =>
+        `| ${cell(title)} (${cell(basename(record))})${finished ? '' : ', unfinished'} | ${games.join(' ')} | ${givenAwayPerGame.toFixed(1)} |`,
+    ),
+    '',
+    '## By skill, pins a game in findings',
+    '',
+    ...player.skills.filter(({ mean }) => mean > 0).map(({ skill, ...estimate }) => `- ${skill}: ${range(estimate)}`),
+    ...quietSkills(player),
+    '',
+    '## Dearest choices',
+    '',
+    ...(player.dearest.length === 0 ? ['Nothing was given away that could be called.'] : []),
+    ...player.dearest.map(
+      ({ game, frame, ball, givenAwayPins, thrown, best }) =>
+        `- ${game}-${frame}.${ball}: ${givenAwayPins.toFixed(1)} pins; thrown ${choiceWords(thrown)}, best ${choiceWords(best)}`,
+    ),
+    '',
+    '## Findings and what to practise',
+    '',
+    ...(player.findings.length === 0 ? ['Nothing that cost enough to name.'] : []),
+    ...player.findings.map(({ words, practise }) => `- ${words} ${practise}`),
+    ...(player.notes.length > 0
+      ? ['', '## Notes', '', ...player.notes.map(({ game, frame, text }) => `- ${game}-${frame}: ${text}`)]
+      : []),
+    '',
+    ...player.cautions,
+    '',
+  ]
+}
+
+function quietSkills({ skills }: PlayerReport): string[] {
+  const quiet = skills.filter(({ mean }) => mean === 0).map(({ skill }) => skill)
+  return quiet.length === 0 ? [] : [`- no finding on: ${quiet.join(', ')}`]
+}
+
+export function choiceWords({ ball, feet, target, speed, release }: PlayerReport['dearest'][number]['thrown']): string {
+  return `${ball} ${feet}/${target}${speed === 'usual' ? '' : ` ${speed}`}${release === 'spare' ? ' spare' : ''}`
+}
+
+function range({ mean, low, high }: Estimate): string {
+  return low === null || high === null
+    ? mean.toFixed(1)
+    : `${mean.toFixed(1)} (${low.toFixed(1)} to ${high.toFixed(1)})`
+}
+
+const cell = (text: string): string => text.replaceAll('|', '/')

@@ -1,0 +1,64 @@
+import { createHash } from 'node:crypto'
+import { readFile } from 'node:fs/promises'
+import { basename, dirname, join, resolve } from 'node:path'
+import { debriefOf } from '../debrief.js'
+import { type DebriefReport, debriefText } from '../debrief-report.js'
+import { carryTableHash } from '../hashes.js'
+import { modelFingerprint } from '../model-fingerprint.js'
+import { type BlockRecord, readRecord, recordText } from '../record.js'
+import { replaceFile } from '../replace-file.js'
+import { replayRecord } from '../replay.js'
+import { VERSION } from '../version.js'
+import { type Note, readNotes } from './notes.js'
+
+/** A record with its debrief and what a coach wrote to it. */
+export interface ReviewedBlock {
+  readonly path: string
+  /** The folder the record lies in: one for each player of a group. */
+  readonly player: string
+  readonly record: BlockRecord
+  readonly report: DebriefReport
+  readonly notes: readonly Note[]
+}
+
+/**
+ * Reads and debriefs a record. A debrief takes its time, so it is kept in `cache` under a name made of the record, the model and
+ * the program: the same again gives the same.
+ *
+ * @throws ScenarioError
+ */
+export async function reviewBlock(
+  path: string,
+  cache: string,
+  reached: (done: number, of: number) => void,
+): Promise<ReviewedBlock> {
+  const record = await readRecord(path)
+  const notes = await readNotes(path)
+  const kept = join(cache, `${nameOf(record)}.json`)
+  const report = (await readKept(kept)) ?? (await debriefAndKeep(record, path, kept, reached))
+  return { path, player: basename(dirname(resolve(path))), record, report, notes }
+}
+
+function nameOf(record: BlockRecord): string {
+  const made = [VERSION, modelFingerprint(), carryTableHash(), recordText(record)].join('\n')
+  return createHash('sha256').update(made).digest('hex').slice(0, 32)
+}
+
+async function readKept(path: string): Promise<DebriefReport | null> {
+  try {
+    return JSON.parse(await readFile(path, 'utf8')) as DebriefReport
+  } catch {
+    return null
+  }
+}
+
+async function debriefAndKeep(
+  record: BlockRecord,
+  path: string,
+  kept: string,
+  reached: (done: number, of: number) => void,
+): Promise<DebriefReport> {
+  const text = debriefText(record, debriefOf(replayRecord(record, path), { alternatives: false, reached }))
+  await replaceFile(kept, text)
+  return JSON.parse(text) as DebriefReport
+}

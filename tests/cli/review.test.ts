@@ -1,0 +1,122 @@
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { mean, sampleStandardDeviation } from 'simple-statistics'
+import { describe, expect, it } from 'vitest'
+import { builtInScenario } from '../../src/scenarios/library/library.js'
+import { estimateOf } from '../../src/scenarios/review/estimate.js'
+import { runCommand } from './in-process.js'
+
+const data = mkdtempSync(join(tmpdir(), 'dryboard-review-'))
+
+/** A record of one frame's opening by a player, on a lane that needs little working out. */
+async function oneThrow(player: string, seed: string): Promise<string> {
+  const house = builtInScenario('house-forty')!
+  const file = join(data, 'one-ball.yaml')
+  writeFileSync(file, JSON.stringify({ ...house, bag: house.bag.slice(3, 4), practiceThrows: 0 }))
+  const played = await runCommand(['play', file, '--seed', seed, '--no-grade', '--data', data], {
+    typed: ['feet 30 target 9'],
+  })
+  const kept = /^Record kept: (.*)$/m.exec(played.err)?.[1] ?? ''
+  const folder = join(data, player)
+  mkdirSync(folder, { recursive: true })
+  const path = join(folder, `${seed}.json`)
+  writeFileSync(path, readFileSync(kept))
+  return path
+}
+
+describe('review', () => {
+  it('tells players apart by their folders, keeps notes beside records and debriefs only once', async () => {
+    const records = [await oneThrow('ansa', 's1'), await oneThrow('brono', 's2')]
+    const text = readFileSync(records[0]!, 'utf8')
+    const note = 'Ask where <b>it</b> turned | not where it hit.'
+    const noted = await runCommand(['review', records[0]!, '--at', '1', '--note', note])
+    expect([noted.exitCode, noted.err]).toEqual([0, `Note kept: ${records[0]!.replace('.json', '.notes.json')}`])
+    expect(readFileSync(records[0]!, 'utf8')).toBe(text)
+
+    const argv = ['review', ...records, '--data', data]
+    const { players } = JSON.parse((await runCommand([...argv, '--json'])).out)
+    expect(players.map((one: { player: string }) => one.player)).toEqual(['ansa', 'brono'])
+    expect(players[0].notes).toEqual([{ record: records[0], game: 1, frame: 1, text: note }])
+    // One frame of ten: what it gave away counts tenfold for a game.
+    expect(players[0].givenAway.total.mean).toBeCloseTo(10 * players[0].dearest[0].givenAwayPins, 0)
+    expect(players[0].givenAway.total.low).toBeNull()
+    expect(readdirSync(join(data, 'debriefs'))).toHaveLength(2)
+
+    const begun = process.cpuUsage()
+    const markdown = (await runCommand([...argv, '--markdown'])).out
+    expect(process.cpuUsage(begun).user / 1e6).toBeLessThan(1)
+    expect(markdown).toContain('# ansa')
+    expect(markdown).toContain('## Dearest choices')
+    const csv = (await runCommand([...argv, '--csv'])).out.split('\n')
+    expect(csv).toHaveLength(3)
+    expect(csv[1]).toMatch(/^ansa,.*,1,1,1,first-ball,weak-pearl 30\/9,/)
+
+    const page = join(data, 'report.html')
+    await runCommand([...argv, '--html', page])
+    const html = readFileSync(page, 'utf8')
+    expect(html.match(/<svg /g)).toHaveLength(4)
+    expect(html.match(/<polyline /g)).toHaveLength(2)
+    expect(html).toContain('Ask where &lt;b&gt;it&lt;/b&gt; turned')
+    // Nothing is fetched from anywhere.
+    expect(html).not.toMatch(/\b(src|href)=|https?:|url\(/)
+  })
+
+  it('refuses a note that has nowhere to go', async () => {
+    const path = await oneThrow('cille', 's3')
+    expect((await runCommand(['review', path, '--note', 'where?'])).exitCode).toBe(65)
+    expect((await runCommand(['review', path, '--at', '2-3', '--note', 'x'])).err).toMatch(/no frame 2-3/)
+    expect((await runCommand(['review', path, '--at', '11', '--note', 'x'])).exitCode).toBe(64)
+  })
+})
+
+describe('intervals', () => {
+  // Judged by simple-statistics; 97.5 % points of Student's t for 2 and 9 degrees of freedom: 4.303 and 2.262.
+  it.each([
+    [[1, 4, 7.5], 4.303],
+    [[3, 1, 4, 1, 5, 9, 2, 6, 5, 3], 2.262],
+  ])('of %j', (values, point) => {
+    const { mean: centre, low, high } = estimateOf(values)
+    const reach = (point * sampleStandardDeviation(values)) / Math.sqrt(values.length)
+    expect(centre).toBeCloseTo(mean(values), 12)
+    expect(low).toBeCloseTo(mean(values) - reach, 9)
+    expect(high).toBeCloseTo(mean(values) + reach, 9)
+  })
+})
+
+describe('drill', () => {
+  it('comes with the demo files', async () => {
+    const { exitCode, out } = await runCommand(['drill', 'scenarios-demo/drill-moves.yaml', '--check'])
+    expect([exitCode, out]).toEqual([0, 'scenarios-demo/drill-moves.yaml: fine, 3 positions'])
+  })
+
+  it('shows what was seen, takes a decision at each position and says what to look for', async () => {
+    const file = join(data, 'drill.yaml')
+    const position = {
+      scenario: 'one-ball.yaml',
+      seed: 'd',
+      decisions: [{ ball: 'weak-pearl', feet: 24, target: 12 }],
+      lookFor: 'Where did it turn?',
+    }
+    await oneThrow('darro', 's4')
+    const practice = { ...position, scenario: 'house-forty' }
+    writeFileSync(file, JSON.stringify({ version: 1, title: 'Two moments', positions: [practice, practice] }))
+    const { exitCode, out, err } = await runCommand(['drill', file, '--data', data], { typed: ['2 and 1 left', ''] })
+    expect(exitCode).toBe(0)
+    expect(out.match(/weak pearl, feet 24, target 12, speed usual: \d+/g)).toHaveLength(2)
+    expect(out.match(/^You throw: /gm)).toHaveLength(2)
+    expect(out.match(/^Look for: Where did it turn\?$/gm)).toHaveLength(2)
+    expect(err.match(/^Record of /gm)).toHaveLength(2)
+  })
+
+  it('names every fault, with its line', async () => {
+    const file = join(data, 'bad-drill.yaml')
+    writeFileSync(
+      file,
+      'version: 1\ntitle: x\npositions:\n  - { scenario: house-forty, seed: s, lookFor: y, decisions: [{ ball: marble, feet: 20, target: 10 }] }\n',
+    )
+    const { exitCode, err } = await runCommand(['drill', file])
+    expect(exitCode).toBe(65)
+    expect(err).toMatch(/bad-drill\.yaml:4:5 positions 1 > decisions 1: There is no ball "marble" in the bag/)
+  })
+})
