@@ -7,6 +7,7 @@ import type { GoldenFigures } from './digest.js'
 // With --print the figures go to standard output and the kept ones stay.
 const figures: Record<string, GoldenFigures> = {}
 for (const block of GOLDEN_BLOCKS) figures[block.name] = await playGolden(block)
-const text = `${JSON.stringify(figures, null, 2)}\n`
+// Short lists stand on one line, as the formatter has them.
+const text = `${JSON.stringify(figures, null, 2).replaceAll(/\[\s+(\d+)\s+\]/g, '[$1]')}\n`
 if (process.argv.includes('--print')) process.stdout.write(text)
 else writeFileSync(fileURLToPath(new URL('./records.json', import.meta.url)), text)
