@@ -5,8 +5,9 @@ import { contextKeyLine } from '../parts/key-hints.js'
 import { menuRows } from '../parts/menu.js'
 import type { PastBlock } from '../past-blocks.js'
 import type { ScreenOf } from '../state/app-state.js'
+import { wrapWords } from '../terminal/fit.js'
 
-const ROWS_AROUND_LIST = 6
+const ROWS_AROUND_LIST = 8
 const TITLE_COLUMNS = 40
 
 /** Blocks bowled before, latest first. */
@@ -29,9 +30,9 @@ export function pastScreen(
     '',
     ...listRows(blocks, shown, cursor - first, theme),
     '',
-    opening === null
-      ? textRow(theme, [` ${notice}`, 'loss'])
-      : textRow(theme, [` Playing it again${theme.glyphs.ellipsis}`, 'faint']),
+    ...(opening === null
+      ? wrapWords(notice, size.columns - 2).map((row) => textRow(theme, [` ${row}`, 'loss']))
+      : [textRow(theme, [` Playing it again${theme.glyphs.ellipsis}`, 'faint'])]),
   ]
   return page(body, contextKeyLine('past', size.columns, theme), size)
 }

@@ -20,7 +20,23 @@ const BUNDLED_WORKER = new URL('./thinker.js', import.meta.url)
 
 /** A thinker in a thread of its own where the program is bundled with one, else in the screen's thread. */
 export function openThinker(): Thinker {
-  return existsSync(fileURLToPath(BUNDLED_WORKER)) ? workerThinker(new Worker(BUNDLED_WORKER)) : inlineThinker()
+  if (!existsSync(fileURLToPath(BUNDLED_WORKER))) return inlineThinker()
+  return atFirstQuestion(() => workerThinker(new Worker(BUNDLED_WORKER)))
+}
+
+/** Opens the thread when something is first asked, for the first picture on the screen must not wait for it. */
+function atFirstQuestion(open: () => Thinker): Thinker {
+  let opened: Thinker | null = null
+  return {
+    get isApart() {
+      return opened === null || opened.isApart
+    },
+    ask(block, question, onStep) {
+      opened ??= open()
+      return opened.ask(block, question, onStep)
+    },
+    close: () => opened?.close(),
+  }
 }
 
 /** Thinks in a worker. Should the worker break, what it owes is worked out in the screen's thread instead. */

@@ -49,9 +49,9 @@ let home: AppState
 let plays: PlayState[]
 beforeAll(async () => {
   home = await startingState(undefined, services)
-  const all = services.scenarioNames().map((name) => played(name, 9))
-  plays = [...(await Promise.all(all)), await played('house-forty', 0), await played('house-forty', 5, 'left')]
-})
+  const all = services.scenarioNames().map((name) => played(name, 6))
+  plays = [...(await Promise.all(all)), await played('house-forty', 0), await played('house-forty', 4, 'left')]
+}, 60_000)
 
 const playScreen = (play: PlayState, size: Size, theme: Theme) => {
   const view = services.view(blockOf(play))
@@ -137,11 +137,12 @@ function* everyScreen(size: Size, theme: Theme): Generator<[name: string, rows: 
     yield [`help on ${screen.kind}`, rowsOf({ ...home, screen, help: true }, size, theme)]
   for (const [index, play] of plays.entries()) {
     yield [`play ${index}`, playScreen(play, size, theme)]
-    for (let chosen = 0; chosen < play.grades.length; chosen++) {
-      const shows = (['oil', 'wear', 'seen'] as const)[chosen % 3]!
+    for (let chosen = 0; chosen < play.grades.length; chosen += 2) {
+      const shows = (['oil', 'wear', 'seen'] as const)[(chosen / 2) % 3]!
       yield [`debrief ${index}.${chosen}`, debriefRows(play, { chosen, shows }, size, theme)]
     }
-    if (play.grades.length === 0) continue
+    // The other views say the same of any block; one of each hand is enough.
+    if (index !== 0 && index !== plays.length - 1) continue
     for (const view of DEBRIEF_VIEWS) {
       yield [`debrief ${index} ${view}`, debriefRows(play, { view }, size, theme)]
       yield [`debrief ${index} ${view}, no account yet`, debriefScreen(play, { ...LOOKING, view }, '', size, theme)]
@@ -158,7 +159,9 @@ function* everyScreen(size: Size, theme: Theme): Generator<[name: string, rows: 
 const COLOUR = new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*(3[0-8]|4[0-8]|9[0-7])[;m]`)
 
 describe.each(THEMES)('every screen, %s', (name, theme) => {
-  it.each(SIZES)('keeps to $columns by $rows', (size) => {
+  // The depths between differ from true colour in nothing but the sequences sent, so one size does for them.
+  const sizes = /^\d/.test(name) ? SIZES.slice(0, 1) : SIZES
+  it.each(sizes)('keeps to $columns by $rows', (size) => {
     for (const [screen, rows] of everyScreen(size, theme)) {
       expect(rows.length, screen).toBeLessThanOrEqual(size.rows)
       if (screen.startsWith('play')) expect(rows.length, screen).toBeLessThanOrEqual(size.rows - 1)
