@@ -50,11 +50,12 @@ export function informationAtStart(scenario: Scenario, seed = SEEDS[0]): number 
   return choices.kind === 'first-ball' ? choices.informationPins : 0
 }
 
-/** Pins a game by the rule of thumb up to which a scenario is called gentle, and from which hard; thirds of the built-in ones. */
-const GENTLE_PINS = 5
-const HARD_PINS = 8
+/** Mean of the two policies' pins up to which a scenario is called gentle, and from which hard: about thirds of the built-in ones. */
+const GENTLE_PINS = 17
+const HARD_PINS = 24
 
-export function hardnessWord({ thumbPins }: Hardness): 'gentle' | 'middling' | 'hard' {
-  if (thumbPins <= GENTLE_PINS) return 'gentle'
-  return thumbPins >= HARD_PINS ? 'hard' : 'middling'
+export function hardnessWord({ thumbPins, stayPins }: Hardness): 'gentle' | 'middling' | 'hard' {
+  const pins = (thumbPins + stayPins) / 2
+  if (pins <= GENTLE_PINS) return 'gentle'
+  return pins >= HARD_PINS ? 'hard' : 'middling'
 }

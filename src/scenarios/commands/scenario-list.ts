@@ -32,16 +32,16 @@ export async function scenarioListCommand(
     console.print(jsonText({ scenarios: listed }))
     return EXIT.fine
   }
-  console.print('name                 feet    mL     class      lost*  what')
+  console.print('name                 feet    mL     class      lost*          what')
   for (const { name, title, lanes, besides: more, hardness } of listed) {
-    const lost = hardness ? `${hardness.thumbPins.toFixed(0).padStart(2)} ${hardness.word}` : ''
+    const lost = hardness ? `${hardness.thumbPins.toFixed(0)}/${hardness.stayPins.toFixed(0)} ${hardness.word}` : ''
     console.print(
-      `${name.padEnd(20)} ${figures(lanes, 'lengthFeet').padEnd(7)} ${figures(lanes, 'volumeMillilitres').padEnd(6)} ${classes(lanes).padEnd(10)} ${lost.padEnd(12)}${title}${more.length > 0 ? ` (${more.join(', ')})` : ''}`,
+      `${name.padEnd(20)} ${figures(lanes, 'lengthFeet').padEnd(7)} ${figures(lanes, 'volumeMillilitres').padEnd(6)} ${classes(lanes).padEnd(10)} ${lost.padEnd(15)}${title}${more.length > 0 ? ` (${more.join(', ')})` : ''}`,
     )
   }
   console.print('')
   console.print(
-    '* pins a game that the rule of thumb gives away on first balls, against the best with the oil in sight',
+    '* pins a game given away on first balls by the rule of thumb / by never moving, against the best with the oil in sight',
   )
   return EXIT.fine
 }

@@ -1,2 +1,41 @@
+// Made by `npx tsx src/scenarios/make-hardness.ts`; not edited by hand.
 import type { Hardness } from '../hardness.js'
-export const BUILT_IN_HARDNESS: Readonly<Record<string, Hardness>> = {}
+
+/** Pins a game that the scripted policies give away on each built-in scenario. */
+export const BUILT_IN_HARDNESS: Readonly<Record<string, Hardness>> = {
+  'house-forty': { thumbPins: 19.1, stayPins: 18.1 },
+  'flat-forty-five': { thumbPins: 14.7, stayPins: 21.8 },
+  'short-thirty-five': { thumbPins: 16.2, stayPins: 29.2 },
+  'unseen-draw': { thumbPins: 21.6, stayPins: 12.3 },
+  'first-league': { thumbPins: 18.2, stayPins: 28.1 },
+  'light-house': { thumbPins: 21.3, stayPins: 28.4 },
+  'heavy-house': { thumbPins: 36.3, stayPins: 30.5 },
+  'short-house': { thumbPins: 19.7, stayPins: 11.2 },
+  'long-house': { thumbPins: 56.9, stayPins: 40.9 },
+  'challenge-forty-one': { thumbPins: 25.3, stayPins: 4.6 },
+  'long-challenge': { thumbPins: 31.1, stayPins: 29.5 },
+  'sport-thirty-nine': { thumbPins: 21.2, stayPins: 6.1 },
+  'flat-forty': { thumbPins: 18.3, stayPins: 10.1 },
+  'short-flat': { thumbPins: 19.1, stayPins: 41.6 },
+  'long-flat': { thumbPins: 15.9, stayPins: 23.6 },
+  'elite-flat': { thumbPins: 32.0, stayPins: 56.7 },
+  'short-unseen': { thumbPins: 16.5, stayPins: 24.6 },
+  'long-unseen': { thumbPins: 19.9, stayPins: 30.1 },
+  'worn-house': { thumbPins: 21.6, stayPins: 16.3 },
+  'worn-long': { thumbPins: 18, stayPins: 29.3 },
+  'short-worn': { thumbPins: 17.7, stayPins: 26.6 },
+  carrydown: { thumbPins: 20.3, stayPins: 11.7 },
+  'crankers-ahead': { thumbPins: 23.3, stayPins: 10.5 },
+  'full-lane': { thumbPins: 22.6, stayPins: 24.7 },
+  'left-house': { thumbPins: 22.7, stayPins: 14.2 },
+  'left-flat': { thumbPins: 24.7, stayPins: 27.9 },
+  'leaning-oil': { thumbPins: 23.7, stayPins: 3.6 },
+  'fresh-side': { thumbPins: 26.0, stayPins: 25.7 },
+  'unlike-pair': { thumbPins: 18.8, stayPins: 19.9 },
+  'wet-and-dry': { thumbPins: 24.6, stayPins: 4.4 },
+  'busy-pair': { thumbPins: 18.8, stayPins: 11.6 },
+  'three-of-six': { thumbPins: 20.2, stayPins: 23.4 },
+  'three-for-anything': { thumbPins: 19.9, stayPins: 9.8 },
+  'three-games': { thumbPins: 27.3, stayPins: 26.6 },
+  'current-frame-sport': { thumbPins: 29.1, stayPins: 9.9 },
+}

@@ -49,7 +49,9 @@ export const threeOfSix = () =>
   clubBlock({
     title: 'Three balls in the car',
     purpose: 'Six balls at home, room for three, and a long flat lane for two games. Which ones, and what for?',
-    lanes: [{ name: 'lane 12', passes: oilSheet({ lengthFeet: 44, millilitres: 26, ratio: 2.5, crown: [7, 14] }) }],
+    lanes: [
+      { name: 'lane 12', passes: oilSheet({ lengthFeet: 44, millilitres: 26, ratio: 2.5, crown: [7, 14], edge: 1 }) },
+    ],
     takeBalls: 3,
     games: 2,
   })

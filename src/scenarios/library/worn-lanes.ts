@@ -16,7 +16,9 @@ export const wornLong = () =>
   clubBlock({
     title: 'The long flat lane, second squad',
     purpose: 'The first squad has opened a track. Is the track your friend, or is there better oil inside of it?',
-    lanes: [{ name: 'lane 11', passes: oilSheet({ lengthFeet: 45, millilitres: 26, ratio: 2.5, crown: [7, 14] }) }],
+    lanes: [
+      { name: 'lane 11', passes: oilSheet({ lengthFeet: 45, millilitres: 26, ratio: 2.5, crown: [7, 14], edge: 1 }) },
+    ],
     posted: 'length',
     field: [ANSA, BRONO],
     fieldFramesBefore: 12,
