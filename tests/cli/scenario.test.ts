@@ -41,13 +41,15 @@ describe('scenario check', () => {
   })
 
   it('weighs how much there is to lose and to learn', async () => {
-    const bag = parse(house).bag.slice(3, 4)
-    const path = fileWith(JSON.stringify({ ...parse(house), bag, practiceThrows: 0 }))
-    const [checked] = JSON.parse((await runCommand(['scenario', 'check', path, '--json'])).out).checked
-    expect(checked.hardness.thumbPins).toBeGreaterThanOrEqual(0)
-    expect(checked.hardness.stayPins).toBeGreaterThanOrEqual(0)
+    const { bag, ...rest } = parse(house)
+    const oneBall = fileWith(JSON.stringify({ ...rest, bag: bag.slice(5), practiceThrows: 0 }))
+    const [checked] = JSON.parse((await runCommand(['scenario', 'check', oneBall, '--json'])).out).checked
+    const { thumbPins, stayPins } = checked.hardness
+    // The rule of thumb's opening line is made for balls that hook: with the straightest ball it is not the best one.
+    expect(Math.min(thumbPins, stayPins)).toBeGreaterThan(0)
     expect(checked.informationPins).toBeGreaterThanOrEqual(0)
-    expect(checked.informationPins).toBeLessThan(3)
+    // Seeing the oil is worth least to a ball that hardly feels it.
+    expect(checked.informationPins).toBeLessThan(0.5)
   })
 })
 
