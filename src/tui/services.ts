@@ -30,14 +30,6 @@ export interface KeptBlock {
   takeUp(): PlayedBlock
 }
 
-/** A way a first ball would have rolled had it been delivered as meant. */
-export interface MeantRoll {
-  /** Boards from the bowler's own side at the middle of each half foot; NaN off the lane. */
-  readonly boards: Float64Array
-  readonly entryBoard: number
-  readonly entryAngleDegrees: number
-}
-
 /** What of a scenario is the player's to choose; what is left out stays the scenario's own. */
 export interface Fitting {
   readonly bowler?: BowlerData
@@ -66,8 +58,11 @@ export interface TrainerServices {
   advance(block: BlockState, decision: Decision): BlockState
   /** Grades, accounts and whatever else takes long. */
   readonly thinker: Thinker
-  /** The ball as meant, on the lane as it lies before the block's next throw. */
-  meantRoll(block: BlockState, decision: Decision): MeantRoll
+  /**
+   * The ball as meant, on the lane as it lies before the block's next throw: boards from the bowler's own side at the
+   * middle of each half foot; NaN off the lane.
+   */
+  meantBoards(block: BlockState, decision: Decision): Float64Array
   /** The block left unfinished last time, if there is one that can be read. */
   keptBlock(): Promise<KeptBlock | null>
   /** Keeps an unfinished block for next time, or files a finished one and tells where. */

@@ -23,7 +23,7 @@ export interface FormState<Draft> {
 
 export type FormKey = 'up' | 'down' | 'left' | 'right' | 'erase' | { readonly type: string }
 
-export const LONGEST_TYPED = 40
+const LONGEST_TYPED = 40
 
 export const openForm = <Draft>(draft: Draft): FormState<Draft> => ({ draft, cursor: 0, typing: null, faults: [] })
 

@@ -42,26 +42,3 @@ export function timelineRows(
   })
   return canvasRows(canvas, theme)
 }
-
-export interface BallValue {
-  readonly name: string
-  /** Pins below the best choice, from 0 upwards. */
-  readonly behindPins: number
-  readonly isChosen: boolean
-}
-
-/** Each ball of the bag at its own best line: pins it lies behind the best choice, as a bar and a figure. */
-export function ballValueRows(values: readonly BallValue[], columns: number, theme: Theme): string[] {
-  const nameColumns = Math.min(Math.max(...values.map((value) => value.name.length), 4), columns - 18)
-  const barColumns = columns - nameColumns - 10
-  const most = Math.max(1, ...values.map((value) => value.behindPins))
-  const canvas = newCanvas(columns, values.length)
-  values.forEach((value, row) => {
-    if (value.isChosen) put(canvas, 0, row, theme.glyphs.pointer, 'accent')
-    put(canvas, 2, row, [...value.name].slice(0, nameColumns).join(''), value.isChosen ? 'accent' : 'plain')
-    const length = Math.round((value.behindPins / most) * barColumns)
-    put(canvas, 3 + nameColumns, row, theme.glyphs.block.repeat(length), 'loss')
-    putRight(canvas, columns, row, value.behindPins < 0.05 ? 'best' : `-${value.behindPins.toFixed(1)}`, 'plain')
-  })
-  return canvasRows(canvas, theme)
-}

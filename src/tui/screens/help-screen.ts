@@ -1,7 +1,8 @@
 import { beside, indent, page, type Size } from '../draw/layout.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
-import { KEY_BINDINGS, type KeyBinding, type KeyContext } from '../keys.js'
+import type { KeyBinding, KeyContext } from '../keys/binding.js'
+import { KEY_BINDINGS } from '../keys.js'
 import { contextKeyLine, shownKey } from '../parts/key-hints.js'
 
 const KEY_COLUMNS = 7

@@ -25,6 +25,9 @@ const FIXED_ROWS = 10
 /** From this width on the head says when grades are told. */
 const MODE_COLUMNS = 110
 const SIDE_COLUMNS = 26
+/** Where what the others did fits whole. */
+const WIDE_SIDE_COLUMNS = 46
+const WIDE_SIDE_FROM_COLUMNS = 170
 const SIDE_FROM: Size = { columns: 110, rows: 30 }
 
 export interface PlayLayout {
@@ -38,15 +41,16 @@ export interface PlayLayout {
 
 /** How the play screen shares out a size: first the lane grows, then the latest throws get rows. */
 export function playLayout(size: Size): PlayLayout {
-  const most = size.rows >= 50 ? 26 : 20
+  const most = size.rows >= 56 ? 30 : size.rows >= 50 ? 26 : 20
   const spare = size.rows - FIXED_ROWS - LANE_FRAME_ROWS
   const laneRows = Math.min(most, Math.max(10, spare - 1))
   const left = spare - laneRows
   const air = Math.min(3, Math.max(0, left))
-  const sideColumns = size.columns >= SIDE_FROM.columns && size.rows >= SIDE_FROM.rows ? SIDE_COLUMNS : 0
+  const hasSide = size.columns >= SIDE_FROM.columns && size.rows >= SIDE_FROM.rows
+  const sideColumns = hasSide ? (size.columns >= WIDE_SIDE_FROM_COLUMNS ? WIDE_SIDE_COLUMNS : SIDE_COLUMNS) : 0
   return {
     laneRows,
-    laneColumns: Math.min(130, size.columns - 1 - sideColumns),
+    laneColumns: Math.min(150, size.columns - 1 - sideColumns),
     sideColumns,
     air,
     recentRows: Math.max(0, left - air),

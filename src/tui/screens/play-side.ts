@@ -5,7 +5,7 @@ import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { clipRow } from '../terminal/fit.js'
 
-const FIELD_ROWS = 8
+const FIELD_ROWS = 12
 
 /** Beside a large lane: the rack as the bowler sees it, earlier games, and what the others did on this lane. */
 export function sidePanelRows(block: BlockState, rack: readonly string[], columns: number, theme: Theme): string[] {

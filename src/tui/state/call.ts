@@ -1,4 +1,4 @@
-import type { Command } from '../keys.js'
+import type { Command } from '../keys/binding.js'
 import { CALL_CONFIDENCES, CALL_CONTACTS } from '../notes.js'
 import type { PlayState } from './play-state.js'
 

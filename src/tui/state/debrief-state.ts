@@ -1,4 +1,4 @@
-import type { Command } from '../keys.js'
+import type { Command } from '../keys/binding.js'
 import { OWN_FINDINGS } from '../notes.js'
 import type { WhatIf } from '../thinking/what-if.js'
 import { isWeighed, type OwnFindingAt, type PlayState, pinsGiven, playFrom } from './play-state.js'

@@ -12,11 +12,10 @@ export function homePicture(scenarios: readonly Scenario[], services: TrainerSer
   const block = services.begin(scenario, PICTURE_SEED)
   const decision = services.view(block)?.suggestion
   if (!decision) return null
-  const roll = services.meantRoll(block, decision)
   return {
     hand: scenario.setup.bowler.hand,
     standing: FULL_RACK,
     oil: block.lanes[0]!.film,
-    traces: [{ boards: roll.boards, firstFeet: 0.25, stepFeet: 0.5, look: 'last' }],
+    traces: [{ boards: services.meantBoards(block, decision), firstFeet: 0.25, stepFeet: 0.5, look: 'last' }],
   }
 }

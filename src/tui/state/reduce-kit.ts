@@ -1,5 +1,5 @@
 import type { BallData } from '../../scenarios/schema/ball.js'
-import type { Command } from '../keys.js'
+import type { Command } from '../keys/binding.js'
 import { BALL_FIELDS, newBall, startingBag } from '../kit/ball-form.js'
 import { bowlerFields, startingBowler } from '../kit/bowler-form.js'
 import { type FormField, type FormKey, type FormState, openForm, reduceForm, settleTyping } from '../kit/form.js'

@@ -1,6 +1,6 @@
 import type { Account, AccountStep } from '../../sim/account/account.js'
 import type { BlockState } from '../../sim/block/types.js'
-import type { Command } from '../keys.js'
+import type { Command } from '../keys/binding.js'
 import type { TrainerServices } from '../services.js'
 import type { WhatIf } from '../thinking/what-if.js'
 import type { AppState, ScreenOf } from './app-state.js'

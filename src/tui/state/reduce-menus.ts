@@ -1,7 +1,7 @@
 import type { Scenario } from '../../scenarios/scenario.js'
 import { ScenarioError } from '../../scenarios/scenario-error.js'
 import { STYLES } from '../../sim/bowler/levels.js'
-import type { Command } from '../keys.js'
+import type { Command } from '../keys/binding.js'
 import { MODES } from '../notes.js'
 import type { TrainerServices } from '../services.js'
 import { SETTING_ROWS, stepSetting } from '../settings/settings.js'

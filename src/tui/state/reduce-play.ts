@@ -1,5 +1,5 @@
 import type { Decision } from '../../sim/block/types.js'
-import type { Command } from '../keys.js'
+import type { Command } from '../keys/binding.js'
 import { DECISION_FIELDS, type DecisionField } from '../parts/decision-panel.js'
 import type { TrainerServices } from '../services.js'
 import { stepCall } from './call.js'

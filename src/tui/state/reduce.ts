@@ -1,4 +1,5 @@
-import { type Command, commandFor } from '../keys.js'
+import type { Command } from '../keys/binding.js'
+import { commandFor } from '../keys.js'
 import type { KeptBlock, TrainerServices } from '../services.js'
 import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'

@@ -4,7 +4,7 @@ import { decisionPanelRows } from '../../../src/tui/parts/decision-panel.js'
 import { keyLine } from '../../../src/tui/parts/key-line.js'
 import { rackRows } from '../../../src/tui/parts/rack.js'
 import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../../src/tui/parts/score-sheet.js'
-import { ballValueRows, timelineRows } from '../../../src/tui/parts/value-chart.js'
+import { timelineRows } from '../../../src/tui/parts/value-chart.js'
 import { columnsOf } from '../../../src/tui/terminal/fit.js'
 import { bare, PLAIN, shortScenario, THEMES } from '../fixtures.js'
 
@@ -103,7 +103,6 @@ describe('timeline', () => {
 describe('rows keep to their columns', () => {
   it.each(THEMES)('%s', (_, theme) => {
     const rows = [
-      ...ballValueRows([{ name: 'a ball with a long name indeed', behindPins: 12.34, isChosen: true }], 40, theme),
       ...timelineRows([{ label: '10c', pins: 3 }], 0, 40, 3, theme),
       keyLine(
         Array.from({ length: 12 }, () => ({ keys: 'Enter', does: 'something' })),

@@ -208,7 +208,7 @@ describe('play screen', () => {
       expect(next.laneRows).toBeGreaterThanOrEqual(last.laneRows)
       last = next
     }
-    expect(last.laneRows).toBe(26)
+    expect(last.laneRows).toBe(30)
   })
 
   it('words the move against the last throw on the lane as the trade does', async () => {

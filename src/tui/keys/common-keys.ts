@@ -1,0 +1,61 @@
+import type { KeyBinding, KeyContext } from './binding.js'
+import { LISTS } from './menu-keys.js'
+
+const BACK: readonly KeyContext[] = [
+  'scenarios',
+  'bowler',
+  'past',
+  'kit',
+  'form',
+  'settings',
+  'play',
+  'bag',
+  'call',
+  'belief',
+  'weighing',
+  'leaving',
+  'done',
+  'own-account',
+  'debrief',
+  'what-if',
+  'help',
+]
+/** Everywhere but where letters are typed. */
+const COMMANDING: readonly KeyContext[] = [...LISTS, 'play', 'bag', 'call', 'weighing', 'done', 'debrief', 'what-if']
+
+/** Keys that mean the same wherever they mean anything, told last on every bottom line. */
+export const COMMON_KEYS: readonly KeyBinding[] = [
+  {
+    command: 'back',
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'one level back',
+    contexts: BACK,
+    line: { in: BACK.filter((context) => context !== 'play'), does: 'back' },
+  },
+  {
+    command: 'quit',
+    keys: ['q'],
+    shown: 'q',
+    does: 'quit; the block is kept',
+    contexts: COMMANDING,
+    line: { in: ['home'], does: 'quit' },
+  },
+  {
+    command: 'help',
+    keys: ['?'],
+    shown: '?',
+    does: 'these keys',
+    contexts: COMMANDING,
+    line: { in: COMMANDING, does: 'keys' },
+  },
+  { command: 'help', keys: ['?'], shown: '?', does: 'close', contexts: ['help'] },
+  {
+    command: 'tour',
+    keys: ['t'],
+    shown: 't',
+    does: 'the guided first frame',
+    contexts: ['help'],
+    line: { in: ['help'] },
+  },
+]

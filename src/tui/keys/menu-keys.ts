@@ -1,0 +1,98 @@
+import type { KeyBinding, KeyContext } from './binding.js'
+
+/** Screens that are a list to choose from. */
+export const LISTS: readonly KeyContext[] = ['home', 'scenarios', 'bowler', 'past', 'kit', 'settings', 'own-account']
+const CHOSEN_BY_ENTER: readonly KeyContext[] = ['home', 'scenarios', 'bowler', 'past', 'kit', 'own-account']
+
+/** Keys of lists and of forms. */
+export const MENU_KEYS: readonly KeyBinding[] = [
+  { command: 'up', keys: ['up', 'k'], shown: '↑ k', does: 'entry above', contexts: LISTS },
+  {
+    command: 'down',
+    keys: ['down', 'j'],
+    shown: '↓ j',
+    does: 'entry below',
+    contexts: LISTS,
+    line: { in: LISTS, keys: '↑ ↓', does: 'move' },
+  },
+  {
+    command: 'left',
+    keys: ['left', 'h'],
+    shown: '← h',
+    does: 'the other hand',
+    contexts: ['bowler'],
+    line: { in: ['bowler'], keys: '← →', does: 'hand' },
+  },
+  { command: 'right', keys: ['right', 'l'], shown: '→ l', does: 'the same', contexts: ['bowler'] },
+  {
+    command: 'style',
+    keys: ['s'],
+    shown: 's',
+    does: 'style of a typical bowler',
+    contexts: ['bowler'],
+    line: { in: ['bowler'], does: 'style' },
+  },
+  {
+    command: 'bag',
+    keys: ['b'],
+    shown: 'b',
+    does: "the scenario's bag or your own",
+    contexts: ['bowler'],
+    line: { in: ['bowler'], does: 'bag' },
+  },
+  {
+    command: 'mode',
+    keys: ['m'],
+    shown: 'm',
+    does: 'when grades are told',
+    contexts: ['bowler'],
+    line: { in: ['bowler'], does: 'grades' },
+  },
+  { command: 'left', keys: ['left', 'h'], shown: '← h', does: 'the value before', contexts: ['settings'] },
+  {
+    command: 'right',
+    keys: ['right', 'l', 'enter', 'space'],
+    shown: '→ l',
+    does: 'the value after',
+    contexts: ['settings'],
+    line: { in: ['settings'], keys: '← →', does: 'change' },
+  },
+  {
+    command: 'remove',
+    keys: ['x'],
+    shown: 'x',
+    does: 'take out of your bag',
+    contexts: ['kit'],
+    line: { in: ['kit'], does: 'take out' },
+  },
+  { command: 'undo', keys: ['u'], shown: 'u', does: 'undo', contexts: ['kit'], line: { in: ['kit'] } },
+  {
+    command: 'enter',
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'choose',
+    contexts: CHOSEN_BY_ENTER,
+    line: { in: CHOSEN_BY_ENTER },
+  },
+
+  { command: 'up', keys: ['up'], shown: '↑', does: 'line above', contexts: ['form'] },
+  {
+    command: 'down',
+    keys: ['down', 'tab'],
+    shown: '↓',
+    does: 'line below',
+    contexts: ['form'],
+    line: { in: ['form'], keys: '↑ ↓', does: 'line' },
+  },
+  { command: 'left', keys: ['left'], shown: '←', does: 'less; the word before', contexts: ['form'] },
+  {
+    command: 'right',
+    keys: ['right'],
+    shown: '→',
+    does: 'more; the word after',
+    contexts: ['form'],
+    line: { in: ['form'], keys: '← →', does: 'change, or type' },
+  },
+  { command: 'erase', keys: ['backspace'], shown: 'Bksp', does: 'erase a letter', contexts: ['form'] },
+  { command: 'enter', keys: ['enter'], shown: 'Enter', does: 'keep it', contexts: ['form'], line: { in: ['form'] } },
+]
