@@ -5,8 +5,11 @@ import { layPattern } from '../../src/sim/lane/pattern.js'
 import { countPins, maskOf } from '../../src/sim/pins/leaves.js'
 import { type BowledFrame, conversionRate, type FirstBall, type MatchedBowler, matchLines } from './frame-bowling.js'
 
-/** Own first balls already thrown on the lane states that frames are bowled on: fresh, and a game and two later. */
-export const LANE_AGES = [0, 12, 24] as const
+/**
+ * Own first balls already thrown on the lane states that frames are bowled on: fresh, and half a game and a game later.
+ * Televised finals are bowled on fresh oil, a game or so to a lane; common practice, no source.
+ */
+export const LANE_AGES = [0, 6, 12] as const
 
 /** A bowler on a built-in scenario's lane with its bag, matched to the lane at each age of so many histories of wear. */
 export async function bowlersOn(

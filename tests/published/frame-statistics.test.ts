@@ -13,7 +13,7 @@ const RECREATIONAL_FRAMES_A_LANE = 300
 const FROZEN_GAMES = 11_200
 
 /**
- * Simulated bowlers, each on the best line of one who sees the oil, on a lane fresh and after 12 and 24 own first balls;
+ * Simulated bowlers, each on the best line of one who sees the oil, on a lane fresh and after 6 and 12 own first balls;
  * every ball rolled and every rack thrown live.
  */
 let flat: MatchedBowler[]
@@ -44,11 +44,9 @@ const within = (measured: number, published: number, tolerance: number): void =>
  */
 describe('an elite man on flat oil', () => {
   // 447,000 tour frames since 2003 (Blatt, Slate): just under 60 %. The simulated line is the best of one who sees the oil.
-  it.fails('known gap: strikes on 61.1 % of first balls, within 55 to 65 (measured 68 %)', () =>
-    within(elite.strikeShare, 60, 5))
+  it('strikes on 61.1 % of first balls, within 55 to 65', () => within(elite.strikeShare, 60, 5))
 
-  it.fails('known gap: leaves the 10 pin on 25.5 % of other first balls, within 7 (measured 33 %)', () =>
-    within(elite.shareOfLeave(10), 25, 7))
+  it('leaves the 10 pin on 25.5 % of other first balls, within 7', () => within(elite.shareOfLeave(10), 25, 7))
   it('leaves the 7 pin on 12.0 %, within 5', () => within(elite.shareOfLeave(7), 12, 5))
   it('leaves the 7-10 on 1.9 %, within 1.5', () => within(elite.shareOfLeave(7, 10), 2, 1.5))
   it('leaves the 4-6-7-10 on 1.1 %, within 1', () => within(elite.shareOfLeave(4, 6, 7, 10), 1, 1))
@@ -56,7 +54,7 @@ describe('an elite man on flat oil', () => {
   it('clears the 10 pin at 95.9 %, within 2', () => within(conversionOf(flat, [10], 1000), 95.9, 2))
   it('clears the 7 pin at 95.5 %, within 3', () => within(conversionOf(flat, [7], 1000), 95.5, 3))
   it('clears the 9 pin at 98.9 %, within 2', () => within(conversionOf(flat, [9], 1000), 98.9, 2))
-  it.fails('known gap: clears the 3-10 at 48.6 %, within 17 (measured 71 %)', () =>
+  it.fails('known gap: clears the 3-10 at 48.6 %, within 17 (measured 70 %)', () =>
     within(conversionOf(flat, [3, 10], 600), 49, 17))
   it('clears the 7-10 at 1 % or less (published 0 of 53)', () =>
     expect(conversionOf(flat, [7, 10], 600)).toBeLessThanOrEqual(0.01))
@@ -71,11 +69,10 @@ describe('an elite man on an easy pattern', () => {
 
 /** A recreational league team of about 135 average over 252 games (a blog's count). */
 describe('a recreational bowler on a house pattern', () => {
-  it.fails('known gap: strikes on 27.2 % of first balls, within 5 (measured 19 %)', () =>
-    within(recreational.strikeShare, 27.2, 5))
-  it.fails('known gap: fells four or fewer on under 4 % (measured 4.7 %)', () =>
-    expect(recreational.shareUpTo(4)).toBeLessThan(0.04))
-  it('clears about 25 % of what five felled leave, within 10', () => within(conversionAfter(clubFrames, 5), 25, 10))
+  it('strikes on 27.2 % of first balls, within 5', () => within(recreational.strikeShare, 27.2, 5))
+  it('fells four or fewer on under 4 %', () => expect(recreational.shareUpTo(4)).toBeLessThan(0.04))
+  it.fails('known gap: clears about 25 % of what five felled leave, within 10 (measured 11 % of few)', () =>
+    within(conversionAfter(clubFrames, 5), 25, 10))
   it('clears about 50 % of what nine felled leave, within 10', () => within(conversionAfter(clubFrames, 9), 50, 10))
 })
 

@@ -22,7 +22,7 @@ interface LevelFigures {
   readonly words: string
   /**
    * Left-right spread of ten shots at the arrows, from the governing body's coaching magazine, July 2012; the elite
-   * figure is an upper bound. None is printed for recreational bowlers: 5.2 boards is chosen for the strikes of a published
+   * figure is an upper bound. None is printed for recreational bowlers: 4.5 boards is chosen for the strikes of a published
    * league team (27 %).
    */
   readonly tenShotSpreadMetres: number
@@ -36,6 +36,11 @@ interface LevelFigures {
   readonly slowerMph: number
   /** Share of the style's spin; a style's spin is what names it, so only the untrained have less. */
   readonly spinShare: number
+  /**
+   * Aiming scatter of the spare ball as a share of the strike ball's: chosen for the single pins that elite men clear on
+   * television (96 %) and for what the same league team clears of nine-counts (about 50 %), whose spares are no calmer.
+   */
+  readonly spareAimShare: number
 }
 
 const figures = (
@@ -46,6 +51,7 @@ const figures = (
   rotationSpreadDegrees: number,
   slowerMph: number,
   spinShare = 1,
+  spareAimShare = 0.98,
 ): LevelFigures => ({
   words,
   tenShotSpreadMetres,
@@ -54,15 +60,16 @@ const figures = (
   rotationSpreadDegrees,
   slowerMph,
   spinShare,
+  spareAimShare,
 })
 
 const LEVEL_FIGURES: Readonly<Record<Level, LevelFigures>> = {
-  elite: figures('Elite', inchesToMetres(1.5), 0.3, 12, 2.5, 0),
-  '220': figures('220-average', boardsToMetres(2), 0.35, 12, 2.5, 0.4),
-  '200': figures('200-average', boardsToMetres(3), 0.5, 15, 3, 0.8),
+  elite: figures('Elite', inchesToMetres(1.5), 0.3, 14, 3, 0),
+  '220': figures('220-average', boardsToMetres(2), 0.35, 14, 3, 0.4),
+  '200': figures('200-average', boardsToMetres(3), 0.5, 16, 3.5, 0.8),
   '180': figures('180-average', boardsToMetres(4), 0.65, 20, 4, 1.2),
   '160': figures('160-average', boardsToMetres(4.5), 0.8, 25, 5, 1.7),
-  recreational: figures('Recreational', boardsToMetres(5.2), 1, 20, 6, 3.5, 0.65),
+  recreational: figures('Recreational', boardsToMetres(4.5), 0.85, 20, 5, 3.5, 0.65, 1.35),
 }
 
 interface StyleFigures {
@@ -116,10 +123,10 @@ const STYLE_FIGURES: Readonly<Record<Style, StyleFigures>> = {
 }
 
 /**
- * Spare release: 200-250 rpm, 5-15 degrees of rotation, a little firmer; common practice, no source. Its scatter is chosen
- * for the single pins that elite men clear on television (96 %) and the nine-counts of a recreational team (about 50 %).
+ * Spare release: 200-250 rpm, 5-15 degrees of rotation, a little firmer; common practice, no source. Its release
+ * scatters less than the strike ball's; common practice, no source.
  */
-const SPARE = { spinRpm: 220, rotationDegrees: 10, firmerMph: 0.9, aimShare: 0.98, releaseShare: 0.8 } as const
+const SPARE = { spinRpm: 220, rotationDegrees: 10, firmerMph: 0.9, releaseShare: 0.8 } as const
 
 /**
  * How the published scatter at the arrows divides: the laydown takes 0.6 of it, and the hand mends a little of what the
@@ -182,7 +189,7 @@ export function levelProfile(level: Level, style: Style = 'tweener', hand: Hand 
     strike,
     spare,
     error: errorSpread(skill, 1, 1),
-    spareError: errorSpread(skill, SPARE.aimShare, SPARE.releaseShare),
+    spareError: errorSpread(skill, skill.spareAimShare, SPARE.releaseShare),
     speedStepMetresPerSecond: mphToMetresPerSecond(SPEED_STEP_MPH),
     offNormalErrorFactor: OFF_NORMAL_ERROR_FACTOR,
     slideToLaydownMetres: manner.slideBoards * BOARD_WIDTH_METRES,

@@ -154,7 +154,8 @@ describe('the profile of a level', () => {
           const rotation = radiansToDegrees(profile.spare.rotationRadians)
           expect(rotation).toBeGreaterThanOrEqual(5)
           expect(rotation).toBeLessThanOrEqual(15)
-          expect(profile.spareError.angleRadians).toBeLessThan(profile.error.angleRadians)
+          expect(profile.spareError.rotationRadians).toBeLessThan(profile.error.rotationRadians)
+          if (level !== 'recreational') expect(profile.spareError.angleRadians).toBeLessThan(profile.error.angleRadians)
         }
   })
 })
