@@ -2,6 +2,7 @@ import { ScenarioError } from '../scenarios/scenario-error.js'
 import { themeFor } from './draw/theme.js'
 import { realServices } from './services-real.js'
 import { startingState } from './state/starting-state.js'
+import { TOUR_SCENARIO } from './state/tour.js'
 import { readAppearance } from './terminal/colour.js'
 import { createKeyReader } from './terminal/key-reader.js'
 import { loadScreen } from './terminal/launch.js'
@@ -34,7 +35,7 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
   const services = realServices(env, thinker, options.seed)
   const [{ runTrainer }, initial] = await Promise.all([
     loadScreen(),
-    startingState(options.scenarioName, services),
+    startingState(options.scenarioName, services, [TOUR_SCENARIO]),
   ]).catch((fault: unknown) => {
     thinker.close()
     throw fault

@@ -85,6 +85,7 @@ export type Action =
   | { readonly type: 'ran-on' }
   | { readonly type: 'rolled-on' }
   | { readonly type: 'filed'; readonly block: BlockState; readonly path: string }
+  | { readonly type: 'scenarios-read'; readonly scenarios: AppState['scenarios'] }
   | { readonly type: 'past-read'; readonly blocks: readonly PastBlock[] }
   | { readonly type: 'past-opened'; readonly path: string; readonly played: PlayedBlock }
   | { readonly type: 'past-refused'; readonly sentence: string }

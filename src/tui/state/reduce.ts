@@ -67,6 +67,8 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
       const filed = (play: PlayState) => (blockOf(play) === action.block ? { ...play, recordPath: action.path } : play)
       return { ...changePlay(state, filed), hasPast: true, finished: state.finished && filed(state.finished) }
     }
+    case 'scenarios-read':
+      return { ...state, scenarios: action.scenarios }
     case 'past-read':
       return screen.kind === 'past' ? { ...state, screen: { ...screen, blocks: action.blocks } } : state
     case 'past-opened': {

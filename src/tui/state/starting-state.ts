@@ -7,11 +7,16 @@ import { startBlock, startTour } from './start.js'
  * The state the trainer opens in: the home screen, the guided first frame where it has never been seen, or the first
  * decision of the scenario asked for.
  *
+ * @param listed built-in scenarios to read before the first picture; the others are read after it
  * @throws ScenarioError
  */
-export async function startingState(scenarioName: string | undefined, services: TrainerServices): Promise<AppState> {
+export async function startingState(
+  scenarioName: string | undefined,
+  services: TrainerServices,
+  listed: readonly string[] = services.scenarioNames(),
+): Promise<AppState> {
   const [scenarios, kept, hasPast, found, settings] = await Promise.all([
-    Promise.all(services.scenarioNames().map((name) => services.loadScenario(name))),
+    Promise.all(listed.map((name) => services.loadScenario(name))),
     services.keptBlock(),
     services.hasPast(),
     services.findKit(),

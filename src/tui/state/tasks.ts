@@ -29,6 +29,7 @@ export function useTasks(
   noMotion: boolean,
 ): Looks {
   const { screen } = state
+  useScenarios(state, dispatch, services)
   const play = screen.kind === 'play' ? screen.play : null
   const block = play ? blockOf(play) : null
   const isStill = noMotion || state.settings.motion === 'off'
@@ -117,6 +118,21 @@ function useKeepingChoices({ settings, kit }: AppState, dispatch: Dispatch<Actio
       services.keepKit(kit).catch(complain('Your bag and bowler'))
     }
   }, [settings, kit, dispatch, services])
+}
+
+/** Reads the built-in scenarios that the first picture could do without. */
+function useScenarios({ scenarios }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  const isShort = scenarios.length < services.scenarioNames().length
+  useEffect(() => {
+    if (!isShort) return
+    const turn = setImmediate(() => {
+      Promise.all(services.scenarioNames().map((name) => services.loadScenario(name))).then(
+        (all) => dispatch({ type: 'scenarios-read', scenarios: all }),
+        (fault: unknown) => dispatch({ type: 'trouble', sentence: sentenceOf(fault) }),
+      )
+    })
+    return () => clearImmediate(turn)
+  }, [isShort, dispatch, services])
 }
 
 /** Reads the list of past blocks, and plays one again that was chosen. */
