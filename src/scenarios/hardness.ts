@@ -1,7 +1,7 @@
 import { advance } from '../sim/block/advance.js'
 import type { BlockState } from '../sim/block/types.js'
-import { facesNewRack } from '../sim/block/view.js'
 import { knownSearch } from '../sim/decision/known-choice.js'
+import { facesNewRack } from '../sim/decision/player-view.js'
 import { choicesFor } from '../sim/fair/fair-grade.js'
 import { choose, type Policy } from '../sim/fair/policies.js'
 import { beginScenario } from './begin-scenario.js'

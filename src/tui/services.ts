@@ -1,7 +1,7 @@
 import type { Scenario } from '../scenarios/scenario.js'
 import type { BallData } from '../scenarios/schema/ball.js'
 import type { BlockState, Decision } from '../sim/block/types.js'
-import type { PlayerView } from '../sim/block/view.js'
+import type { PlayerView } from '../sim/decision/player-view.js'
 import type { BowlerData, OwnKit } from './kit/own-kit.js'
 import type { BlockNotes } from './notes.js'
 import type { PastBlock } from './past-blocks.js'

@@ -8,7 +8,7 @@ import { loadScenario } from '../../src/scenarios/load.js'
 import { keptDecision, recordOf } from '../../src/scenarios/record.js'
 import { JOURNAL_FORMAT } from '../../src/scenarios/record-schema.js'
 import { advance } from '../../src/sim/block/advance.js'
-import { playerView } from '../../src/sim/block/view.js'
+import { playerView } from '../../src/sim/decision/player-view.js'
 import { mangled, mutated } from '../scenarios/mutations.js'
 import { runCommand } from './in-process.js'
 

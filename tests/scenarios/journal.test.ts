@@ -7,7 +7,7 @@ import { leftJournals, openJournal, readJournal, takeUpJournal } from '../../src
 import { loadScenario } from '../../src/scenarios/load.js'
 import { recordOf } from '../../src/scenarios/record.js'
 import { advance } from '../../src/sim/block/advance.js'
-import { playerView } from '../../src/sim/block/view.js'
+import { playerView } from '../../src/sim/decision/player-view.js'
 
 /** No process has a number this high on any system we know. */
 const DEAD_PID = 2 ** 30

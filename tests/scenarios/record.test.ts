@@ -9,7 +9,7 @@ import { modelFingerprint } from '../../src/scenarios/model-fingerprint.js'
 import { readRecord, recordOf, writeRecord } from '../../src/scenarios/record.js'
 import { replayRecord } from '../../src/scenarios/replay.js'
 import { advance } from '../../src/sim/block/advance.js'
-import { playerView } from '../../src/sim/block/view.js'
+import { playerView } from '../../src/sim/decision/player-view.js'
 
 const folder = () => mkdtempSync(join(tmpdir(), 'dryboard-'))
 

@@ -1,4 +1,4 @@
-import { playerView } from '../../sim/block/view.js'
+import { playerView } from '../../sim/decision/player-view.js'
 import { choose } from '../../sim/fair/policies.js'
 import { beginScenario } from '../begin-scenario.js'
 import { loadScenario } from '../load.js'

@@ -1,6 +1,6 @@
 import { advance, checkDecision } from '../../sim/block/advance.js'
 import type { BlockState, Decision, ThrowRecord } from '../../sim/block/types.js'
-import { playerView } from '../../sim/block/view.js'
+import { playerView } from '../../sim/decision/player-view.js'
 import { FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
 import { afterThrowLines } from './after-throw-lines.js'
 import { gradeLine } from './grade-line.js'

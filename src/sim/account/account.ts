@@ -1,7 +1,7 @@
 import { summarise } from '../belief/summary.js'
 import type { BlockState, ThrowRecord } from '../block/types.js'
-import { facesNewRack } from '../block/view.js'
 import { bestKnownChoice } from '../decision/known-choice.js'
+import { facesNewRack } from '../decision/player-view.js'
 import { type FairChoices, gradeFair, prepareFair } from '../fair/fair-grade.js'
 import type { FairSearch } from '../fair/fair-search.js'
 import type { FairSpareSearch } from '../fair/fair-spare.js'

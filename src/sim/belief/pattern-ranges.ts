@@ -1,4 +1,4 @@
-import type { PostedSheet } from '../block/view.js'
+import type { PostedSheet } from '../decision/player-view.js'
 import { WIDEST_LIMITS } from '../lane/generator.js'
 import { feetToMetres, metresToFeet } from '../units.js'
 

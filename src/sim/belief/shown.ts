@@ -1,9 +1,9 @@
 import type { BallSpecification } from '../ball/specification.js'
 import { beginBlock } from '../block/begin.js'
 import type { BlockSetup, BlockState, Observation, SeeingRules } from '../block/types.js'
-import { type PostedSheet, playerView } from '../block/view.js'
 import type { BowlerProfile, Hand } from '../bowler/profile.js'
 import type { Aim, ReleaseKind } from '../bowler/release.js'
+import { type PostedSheet, playerView } from '../decision/player-view.js'
 import { FULL_RACK } from '../pins/leaves.js'
 
 /** The line a throw was meant to take; shown for the player's own throws only. */

@@ -1,9 +1,9 @@
 import type { BlockState, Decision } from '../block/types.js'
-import { facesNewRack } from '../block/view.js'
 import { dynamicsOfBag, pricingOf } from './bowler-pricing.js'
 import { deliveryNodes } from './delivery-nodes.js'
 import { deliverAll, firstBallWorth, meanOf } from './direct-worth.js'
 import { decisionOf, knownSearch, laneInPlay, spareSituationOf, spotOf } from './known-choice.js'
+import { facesNewRack } from './player-view.js'
 import { LIVE_SPARE_DELIVERIES, liveSpareWorth, type SpareShot } from './spare-choice.js'
 import { searchSpare } from './spare-search.js'
 

@@ -1,12 +1,12 @@
 import { buildStepTable } from '../ball/step-table.js'
 import type { BlockSetup, BlockState, Decision, Spot } from '../block/types.js'
-import { facesNewRack } from '../block/view.js'
 import { mirrorFilm } from '../lane/film.js'
 import type { LaneState } from '../lane/wear.js'
 import { mirrorMask } from '../pins/leaves.js'
 import { type LineSearch, type PricedLine, searchLines } from './best-line.js'
 import { dynamicsOfBag, pricingOf } from './bowler-pricing.js'
 import type { FilmInPlay } from './direct-worth.js'
+import { facesNewRack } from './player-view.js'
 import type { PricedSpare, SpareSituation } from './spare-choice.js'
 import { searchSpare } from './spare-search.js'
 

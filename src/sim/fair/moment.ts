@@ -1,6 +1,6 @@
 import type { BlockState, Decision, Spot } from '../block/types.js'
-import { facesNewRack, playerView } from '../block/view.js'
 import { averageWeights, oddsOf } from '../decision/bowler-pricing.js'
+import { facesNewRack, playerView } from '../decision/player-view.js'
 import { mirrorMask } from '../pins/leaves.js'
 import { weightsOfNextBall } from '../scoring/score-state.js'
 import type { FrameWeights } from '../scoring/worth.js'

@@ -1,6 +1,6 @@
 import { breakpointWords } from '../../scenarios/plain/words.js'
 import type { Spot } from '../../sim/block/types.js'
-import type { PlayerView, PostedSheet } from '../../sim/block/view.js'
+import type { PlayerView, PostedSheet } from '../../sim/decision/player-view.js'
 import { FULL_RACK } from '../../sim/pins/leaves.js'
 import { tally } from '../../sim/scoring/game.js'
 import { beside, indent, type Size } from '../draw/layout.js'

@@ -1,7 +1,7 @@
 import { type Dispatch, useEffect, useMemo, useRef, useState } from 'react'
 import { ScenarioError } from '../../scenarios/scenario-error.js'
 import type { BlockState } from '../../sim/block/types.js'
-import type { PlayerView } from '../../sim/block/view.js'
+import type { PlayerView } from '../../sim/decision/player-view.js'
 import type { LanePicture } from '../parts/lane.js'
 import type { TrainerServices } from '../services.js'
 import type { Action, AppState } from './app-state.js'

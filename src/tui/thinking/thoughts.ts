@@ -1,7 +1,7 @@
 import { type Account, type AccountStep, accountSteps } from '../../sim/account/account.js'
 import { type BeliefSummary, summarise } from '../../sim/belief/summary.js'
 import type { BlockState, Decision } from '../../sim/block/types.js'
-import { playerView } from '../../sim/block/view.js'
+import { playerView } from '../../sim/decision/player-view.js'
 import { choicesFor, gradeFair } from '../../sim/fair/fair-grade.js'
 import type { FairGrade } from '../../sim/fair/grade-types.js'
 import { sessionOf } from '../../sim/fair/session.js'

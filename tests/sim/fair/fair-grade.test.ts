@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { advance } from '../../../src/sim/block/advance.js'
 import type { BlockEvent, BlockState, Decision, Truth } from '../../../src/sim/block/types.js'
-import { facesNewRack, playerView } from '../../../src/sim/block/view.js'
+import { facesNewRack, playerView } from '../../../src/sim/decision/player-view.js'
 import { bestFairChoice, gradeFair, prepareFair } from '../../../src/sim/fair/fair-grade.js'
 import { choose } from '../../../src/sim/fair/policies.js'
 import { beginSession, follow } from '../../../src/sim/fair/session.js'

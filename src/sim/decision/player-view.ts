@@ -1,8 +1,8 @@
-import { suggestSpare } from '../decision/suggest-spare.js'
+import type { BlockState, Decision, ThrowRecord } from '../block/types.js'
 import { measurePattern } from '../lane/pattern.js'
 import { FULL_RACK } from '../pins/leaves.js'
 import { metresToBoards, metresToFeet } from '../units.js'
-import type { BlockState, Decision, ThrowRecord } from './types.js'
+import { suggestSpare } from './suggest-spare.js'
 
 /** What the scenario posts about a lane's oil. */
 export interface PostedSheet {
