@@ -2,7 +2,8 @@
 import { CommanderError } from 'commander'
 import { EXIT } from './scenarios/commands/exit-codes.js'
 import { faultReport } from './scenarios/commands/fault-report.js'
-import { buildProgram, type ScreenOptions } from './scenarios/commands/program.js'
+import { buildProgram } from './scenarios/commands/program.js'
+import type { ScreenOptions } from './scenarios/commands/program-parts.js'
 import { systemConsole } from './scenarios/commands/system-console.js'
 
 /** Opens the screen; kept behind an import of its own so that no command pays for it. */

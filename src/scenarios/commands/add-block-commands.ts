@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander'
 import { seedOption, wholeOption } from './options.js'
-import type { ProgramParts } from './program.js'
+import type { ProgramParts } from './program-parts.js'
 import { dataFolder, fixedSeed, jsonFlag, SCENARIO_WORDS } from './shared-options.js'
 
 /** Commands that play blocks. */

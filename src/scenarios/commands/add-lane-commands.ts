@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander'
 import { halfBoardOption, numberOption, standingOption, wholeOption } from './options.js'
-import type { ProgramParts } from './program.js'
+import type { ProgramParts } from './program-parts.js'
 import { fixedSeed, jsonFlag, SCENARIO_WORDS } from './shared-options.js'
 
 const FULL_RACK = 1023

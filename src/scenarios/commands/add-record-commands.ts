@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander'
 import { frameOption, noteOption } from './options.js'
-import type { ProgramParts } from './program.js'
+import type { ProgramParts } from './program-parts.js'
 import { dataFolder, jsonFlag } from './shared-options.js'
 
 /** Commands that look back on blocks that were kept. */

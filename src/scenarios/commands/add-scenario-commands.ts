@@ -1,5 +1,5 @@
 import type { Command } from 'commander'
-import type { ProgramParts } from './program.js'
+import type { ProgramParts } from './program-parts.js'
 import { jsonFlag } from './shared-options.js'
 
 /** Commands for those who write scenario files. */

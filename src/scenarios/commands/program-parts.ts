@@ -1,0 +1,16 @@
+import type { CommandConsole } from './console.js'
+
+export interface ScreenOptions {
+  readonly scenarioName?: string
+  readonly seed?: string
+  readonly noMotion?: boolean
+  /** Where records are kept, if named on the command line. */
+  readonly dataFolder?: string
+}
+
+/** What the program needs from outside: streams, the screen, and a place to leave the exit code. */
+export interface ProgramParts {
+  readonly console: CommandConsole
+  readonly openScreen: (options: ScreenOptions) => Promise<number>
+  readonly finish: (exitCode: number) => void
+}
