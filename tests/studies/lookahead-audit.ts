@@ -32,6 +32,13 @@ const nodes = deliveryNodes(LANES * (FRAMES_AHEAD + 1), 2_000_000)
  * the belief, a choice and the best one are thrown, each followed by three frames of whichever finalist is best on the
  * oil as it then lies; how much later frames differ is what a grade of this throw alone is off by.
  * Arguments: decisions (40), number of the first (0).
+ *
+ *     16 decisions by the rule of thumb           pins
+ *     lost on the throw alone, mean              1.211
+ *     lost on the three frames after, mean       0.008
+ *     size of that: median / 90 % / most         0.015 / 0.024 / 0.029
+ *
+ * The goal was a median of at most 0.1: a grade of the throw alone stands.
  */
 export async function run(args: readonly string[] = []): Promise<void> {
   const decisions = Number(args[0] ?? 40)

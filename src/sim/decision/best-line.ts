@@ -36,11 +36,14 @@ export interface LineSearch {
   readonly worthOf: (ballIndex: number, aim: Aim) => number
 }
 
-/** Lines of each ball that are rolled miss by miss, and misses each: the surface finds lines, rolling tells them apart. */
-const ROLLED_LINES = 4
+/**
+ * Lines of each ball that are rolled miss by miss, and misses each. The surface is a little off, few misses are noisy:
+ * their mean chooses better than either.
+ */
+const ROLLED_LINES = 3
 /** Lines further behind the best by the surface are left as they are, but for the best of each ball. */
 const ROLLED_WITHIN_PINS = 0.8
-const ROLLED_MISSES = deliveryNodes(256, 30_000)
+const ROLLED_MISSES = deliveryNodes(192, 30_000)
 const rolledWorths = new Float64Array(ROLLED_MISSES.length / ERROR_DIMENSIONS)
 
 /**
@@ -63,7 +66,7 @@ export function searchLines(
   const rolled = (line: PricedLine): PricedLine => {
     const worthOf = firstBallWorth(pricing, line.aim.speedStep)
     deliverAll(inPlay, bag[line.ballIndex], profile, line.aim, 'strike', ROLLED_MISSES, worthOf, rolledWorths)
-    return { ...line, worth: meanOf(rolledWorths) }
+    return { ...line, worth: 0.5 * (line.worth + meanOf(rolledWorths)) }
   }
   const found = surfaces.map((surface, ballIndex) => linesOfBall(surface, ballIndex, profile, valuings))
   const enough = bestOf(found.map(([first]) => first)).worth - ROLLED_WITHIN_PINS
@@ -111,7 +114,7 @@ export function gridPlace(aim: Aim, profile: BowlerProfile): [laydown: number, s
 const REFINED_LINES = 6
 const HALF_BOARDS = [-0.5, 0, 0.5] as const
 
-/** The promising lines of a ball, best first: whole boards of feet are looked at first, then the half boards around the best. */
+/** The promising lines of a ball, best first: whole boards of feet are looked at first (of target too, off the usual speed), then the half boards around the best. */
 function linesOfBall(
   surface: LineSurface,
   ballIndex: number,
@@ -135,6 +138,7 @@ function linesOfBall(
     const from = halfUp(feetBoard - slideBoards + OFFERED_SWING_BOARDS[0])
     for (let targetBoard = from; targetBoard <= from + SWING_REACH_BOARDS; targetBoard += 0.5)
       for (const speedStep of SPEED_STEPS) {
+        if (speedStep !== 0 && !Number.isInteger(targetBoard)) continue
         const line = priced({ feetBoard, targetBoard, speedStep }, true)
         if (line) rough.push(line)
       }

@@ -21,6 +21,9 @@ export interface SearchBudget {
   readonly finalLines: number
   readonly finalLanes: number
   readonly finalDeliveries: number
+  readonly playOffLines: number
+  readonly playOffLanes: number
+  readonly playOffDeliveries: number
   readonly judgingLanes: number
   readonly judgingDeliveries: number
   readonly informationLanes: number
@@ -32,8 +35,11 @@ export const USUAL_BUDGET: SearchBudget = {
   semifinalLanes: 48,
   semifinalDeliveries: 8,
   finalLines: 10,
-  finalLanes: 128,
-  finalDeliveries: 16,
+  finalLanes: 96,
+  finalDeliveries: 12,
+  playOffLines: 4,
+  playOffLanes: 192,
+  playOffDeliveries: 24,
   judgingLanes: 192,
   judgingDeliveries: 32,
   informationLanes: 32,
@@ -49,14 +55,11 @@ export const ROUNDS = {
   information: 6,
   probing: 7,
   spare: 8,
+  playOff: 9,
+  probes: 10,
 } as const
 /** Where each stage's delivery errors start in the sequence of all. */
-const STARTS = { semifinal: 200_000, final: 300_000, judging: 400_000 } as const
-
-/** A line that reached the last round, with its worth on each lane of it. */
-export interface Finalist extends PricedLine {
-  readonly onEachLane: Float64Array
-}
+const STARTS = { semifinal: 200_000, final: 300_000, playOff: 350_000, judging: 400_000 } as const
 
 /** The first-ball lines that one who knows no more than was shown would choose among. */
 export interface FairSearch {
@@ -65,8 +68,8 @@ export interface FairSearch {
   readonly belief: Belief
   readonly bench: Bench
   readonly imagine: LaneImaginer
-  /** Best first. Contains the best line of every ball. */
-  readonly finalists: readonly Finalist[]
+  /** Best first, by a play-off among the leading few. Contains the best line of every ball. */
+  readonly finalists: readonly PricedLine[]
   /** Fresh lanes and deliveries, used in no round of the race: what a choice is held against the best on. */
   readonly judging: Judging
   /** The winner's worth on each of the judging lanes. */
@@ -86,7 +89,8 @@ const PER_BALL = 3
 
 /**
  * Races all lines of all balls over lanes drawn from the belief: a sweep over few lanes, a semifinal of the best by
- * direct rolling over fresh ones, and a final over fresh ones again, so that no line wins for having been lucky.
+ * direct rolling over fresh ones, a final and a play-off over fresh ones again, so that no line wins
+ * for having been lucky.
  *
  * @param pricing how results are valued; without it the score of the game is left out of account
  */
@@ -111,13 +115,21 @@ export function searchFair(
   const rated = semifinalists(sweep.balls, lines, budget.semifinalLines)
     .map((line) => ({ ...line, worth: meanOf(worthOnEachLane(semifinal, line)) }))
     .sort((a, b) => b.worth - a.worth)
-  const final = finalJudging(bench, imagine, budget)
-  const finalists = finalLines(rated, budget.finalLines)
-    .map((line) => {
-      const onEachLane = worthOnEachLane(final, line)
-      return { ...line, onEachLane, worth: meanOf(onEachLane) }
-    })
+  const final = judgingOn(bench, imagine(budget.finalLanes, ROUNDS.final), budget.finalDeliveries, STARTS.final)
+  const placed = finalLines(rated, budget.finalLines)
+    .map((line) => ({ ...line, worth: meanOf(worthOnEachLane(final, line)) }))
     .sort((a, b) => b.worth - a.worth)
+  const playOff = judgingOn(
+    bench,
+    imagine(budget.playOffLanes, ROUNDS.playOff),
+    budget.playOffDeliveries,
+    STARTS.playOff,
+  )
+  const leaders = placed
+    .slice(0, budget.playOffLines)
+    .map((line) => ({ ...line, worth: meanOf(worthOnEachLane(playOff, line)) }))
+    .sort((a, b) => b.worth - a.worth)
+  const finalists = [...leaders, ...placed.slice(budget.playOffLines)]
   const judging = judgingOn(
     bench,
     imagine(budget.judgingLanes, ROUNDS.judging),
@@ -139,11 +151,6 @@ export function searchFair(
     bestOnEachLane: sweep.bestOnEachLane,
     informationPins: informationWorth(bench, informing, [...finalists.slice(0, INFORMING), ...sweep.bestOnEachLane]),
   }
-}
-
-/** The lanes and errors of the final round. */
-export function finalJudging(bench: Bench, imagine: LaneImaginer, budget: SearchBudget = USUAL_BUDGET): Judging {
-  return judgingOn(bench, imagine(budget.finalLanes, ROUNDS.final), budget.finalDeliveries, STARTS.final)
 }
 
 function semifinalists(sweeps: readonly BallSweep[], lines: readonly SweptLine[], count: number): PricedLine[] {

@@ -2,11 +2,11 @@ import { BLUR, reweigh } from '../belief/belief.js'
 import { chanceOfSeen } from '../belief/observation-model.js'
 import type { PricedLine } from '../decision/best-line.js'
 import { type FilmInPlay, meanOf } from '../decision/direct-worth.js'
-import { type FairSearch, type Finalist, finalJudging, ROUNDS } from './fair-search.js'
+import { type FairSearch, ROUNDS } from './fair-search.js'
 import { linesOnLanes, placeOfMost } from './information-worth.js'
 import { PLACES_AT_ARROWS, rollProbe, type Sight, sightBy, type ThrowOnLane, UNSEEN_MISSES } from './probe-sights.js'
 import { distinctShots, shotKey } from './shots.js'
-import { type JudgedThrow, worthOnEachLane } from './worth-matrix.js'
+import { type JudgedThrow, judgingOn, worthOnEachLane } from './worth-matrix.js'
 
 /** What one throw would teach. */
 export interface Lesson {
@@ -31,6 +31,10 @@ export interface Probing {
 
 const LANES = 48
 const FINALISTS = 6
+/** What a probe is worth on its throw is counted afresh, since finalists were chosen for looking good. */
+const WORTH_LANES = 96
+const WORTH_DELIVERIES = 16
+const WORTH_START = 550_000
 
 /**
  * Values what a throw would show, not only what it scores: of every lane imagined, a handful of throws are rolled; what
@@ -40,10 +44,7 @@ const FINALISTS = 6
  */
 export function probe(search: FairSearch): Probing {
   const { bench } = search
-  const lines: readonly (PricedLine | Finalist)[] = distinctShots<PricedLine | Finalist>([
-    ...search.finalists.slice(0, FINALISTS),
-    ...search.bestOnEachLane,
-  ])
+  const lines = distinctShots([...search.finalists.slice(0, FINALISTS), ...search.bestOnEachLane])
   const drawn = search.imagine(LANES, ROUNDS.probing)
   const figures = linesOnLanes(bench, drawn, lines)
   const lanes = [...new Set(drawn)]
@@ -69,11 +70,11 @@ export function probe(search: FairSearch): Probing {
     lessons.set(key, found)
     return found
   }
-  const final = finalJudging(bench, search.imagine)
+  const fresh = judgingOn(bench, search.imagine(WORTH_LANES, ROUNDS.probes), WORTH_DELIVERIES, WORTH_START)
   return {
     probes: lines.map((line) => ({
       ...line,
-      worth: 'onEachLane' in line ? line.worth : meanOf(worthOnEachLane(final, line)),
+      worth: meanOf(worthOnEachLane(fresh, line)),
       lesson: lessonOf(line),
     })),
     lessonOf,
