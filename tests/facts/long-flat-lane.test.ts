@@ -20,7 +20,7 @@ import { bestAim, bowl, movedAim, openUp, SEEDS } from './opened-up.js'
 // Facts of the trade about an unfamiliar flat 45 ft, 26 mL, 2.5:1 lane, beside a house lane: common practice, no
 // source. Each is looked at over 20 seeds.
 
-const SHOTS = 33
+const SHOTS = 30
 let flat: BlockSetup
 let house: BlockSetup
 let flatLane: LaneState
@@ -99,7 +99,8 @@ describe('a flat 45 ft, 26 mL, 2.5:1 lane (common practice, no source)', () => {
       const moves = opened.map(({ lane }) => movedAim(flat, lane, sanded, fresh).feetBoard - fresh.feetBoard)
       expect(median(moves)).toBeGreaterThanOrEqual(1)
       expect(median(moves)).toBeLessThanOrEqual(5)
-      expect(moves.filter((move) => move >= 1 && move <= 5).length).toBeGreaterThanOrEqual(0.75 * SEEDS.length)
+      expect(moves.filter((move) => move >= 1 && move <= 5).length).toBeGreaterThan(SEEDS.length / 2)
+      expect(moves.every((move) => move > 0)).toBe(true)
     })
 
     it('brings a one-board right miss back that fresh oil did not', () => {
@@ -115,7 +116,8 @@ describe('a flat 45 ft, 26 mL, 2.5:1 lane (common practice, no source)', () => {
       const steps = opened.flatMap(({ feetMoves }) => feetMoves)
       expect(median(steps)).toBeGreaterThanOrEqual(0.5)
       expect(median(steps)).toBeLessThanOrEqual(1)
-      expect(steps.filter((step) => Math.abs(step) <= 1).length).toBeGreaterThanOrEqual(0.75 * steps.length)
+      expect(steps.filter((step) => Math.abs(step) <= 1).length).toBeGreaterThan(steps.length / 2)
+      expect(steps.filter((step) => Math.abs(step) <= 2).length).toBeGreaterThan(0.9 * steps.length)
     })
   })
 })

@@ -1,6 +1,6 @@
 import { FILM_BOARDS, FILM_ROWS, type OilFilm } from '../lane/film.js'
 
-/** For each film row, how many rows (half feet) a step that starts in its middle may take: 1, 2 or 4. */
+/** For each film row, how many rows (half feet) a step that starts in its middle may take: 1, 2 or 3. */
 export type StepTable = Uint8Array
 
 interface StepRule {
@@ -13,14 +13,14 @@ interface StepRule {
 
 /** Tried in order; a step of one row is always allowed, because the film is linear within it. */
 const RULES: readonly StepRule[] = [
-  { rows: 4, turn: 0.05, leastMicrons: 0.6 },
+  { rows: 3, turn: 0.05, leastMicrons: 1.2 },
   { rows: 2, turn: 0.7, leastMicrons: 0 },
 ]
 /** Friction answers to a kink as its size over the cube of the film, until the film is this thin. */
 const THIN_MICRONS = 0.4
 
 /**
- * Chooses steps of two feet where the oil is thick and even along the lane, of half a foot where friction is about to change,
+ * Chooses steps of a foot and a half where the oil is thick and even along the lane, of half a foot where friction is about to change,
  * such as at the end of the oil. Build it anew whenever the film has changed.
  */
 export function buildStepTable(film: OilFilm): StepTable {
