@@ -15,7 +15,6 @@ export const BOARD_COUNT = 39
 export const BOARD_WIDTH_METRES = LANE_WIDTH_METRES / BOARD_COUNT
 
 const METRES_PER_SECOND_PER_MPH = 0.44704
-const PI = 3.141592653589793
 
 /** Lateral place of a board's centre, in metres from the right edge; fractions of a board are allowed. */
 export const boardToMetres = (board: number): number => (board - 0.5) * BOARD_WIDTH_METRES
@@ -30,9 +29,9 @@ export const inchesToMetres = (inches: number): number => inches * METRES_PER_IN
 export const metresToInches = (metres: number): number => metres / METRES_PER_INCH
 export const mphToMetresPerSecond = (mph: number): number => mph * METRES_PER_SECOND_PER_MPH
 export const metresPerSecondToMph = (speed: number): number => speed / METRES_PER_SECOND_PER_MPH
-export const rpmToRadiansPerSecond = (rpm: number): number => (rpm * 2 * PI) / 60
-export const radiansPerSecondToRpm = (spin: number): number => (spin * 60) / (2 * PI)
-export const degreesToRadians = (degrees: number): number => (degrees * PI) / 180
-export const radiansToDegrees = (radians: number): number => (radians * 180) / PI
+export const rpmToRadiansPerSecond = (rpm: number): number => (rpm * 2 * Math.PI) / 60
+export const radiansPerSecondToRpm = (spin: number): number => (spin * 60) / (2 * Math.PI)
+export const degreesToRadians = (degrees: number): number => (degrees * Math.PI) / 180
+export const radiansToDegrees = (radians: number): number => (radians * 180) / Math.PI
 export const poundsToKilograms = (pounds: number): number => pounds * KILOGRAMS_PER_POUND
 export const kilogramsToPounds = (kilograms: number): number => kilograms / KILOGRAMS_PER_POUND

@@ -1,7 +1,7 @@
 import { throwWorths } from '../../src/sim/account/throw-worths.js'
 import { advance } from '../../src/sim/block/advance.js'
 import { beginBlock } from '../../src/sim/block/begin.js'
-import type { BlockSetup, LaneOil } from '../../src/sim/block/types.js'
+import type { BlockSetup, FieldBowler, LaneOil } from '../../src/sim/block/types.js'
 import { levelProfile } from '../../src/sim/bowler/levels.js'
 import { facesNewRack } from '../../src/sim/decision/player-view.js'
 import { gradeFair } from '../../src/sim/fair/fair-grade.js'
@@ -18,6 +18,13 @@ const drawn: LaneOil = { kind: 'limits', limits: WIDEST_LIMITS }
 const OILS: readonly LaneOil[] = [houseForty, flatFortyFive, shortThirtyFive, flatForty]
   .map(written)
   .concat(drawn, drawn)
+
+/** Two others use up the zone, so that a lane is worth following. */
+const FIELD: readonly FieldBowler[] = (['tweener', 'cranker'] as const).map((style) => ({
+  profile: levelProfile('200', style),
+  ball: bag[0],
+  aim: { feetBoard: 24, targetBoard: 12, speedStep: 0 },
+}))
 
 /** One game of one policy; sums over its first balls at full racks, in game pins. */
 interface Played {
@@ -66,7 +73,7 @@ function setupOf(block: number): BlockSetup {
     lanes: [{ name: 'lane 3', oil: OILS[block % OILS.length] }],
     bag,
     bowler: levelProfile('200'),
-    field: [],
+    field: FIELD,
     practiceThrows: 2,
     games: 1,
     scoring: 'ten-pin',

@@ -22,8 +22,17 @@ const OWN_GUTTER_BOARD = 3
 export const FEET_BOARDS: readonly [number, number] = [8, 46]
 export const TARGET_BOARDS: readonly [number, number] = [2, 30]
 
-/** The aim moved in the direction of the miss, "2 and 1", as the trade teaches it; common practice, no source. */
-export function followTheMiss(aim: Aim, seen: Pick<Observation, 'contact' | 'breakpointBoard'>): Aim {
+/** A ball that crossed the arrows further than this from its mark was a bad throw, and tells nothing of the lane. */
+const ON_THE_MARK_BOARDS = 1
+
+type Seen = Pick<Observation, 'arrowsBoard' | 'contact' | 'breakpointBoard'>
+
+/**
+ * The aim moved in the direction of the miss, "2 and 1", if the ball rolled over its mark; else the same aim again.
+ * As the trade teaches it; common practice, no source.
+ */
+export function followTheMiss(aim: Aim, seen: Seen): Aim {
+  if (Math.abs(seen.arrowsBoard - aim.targetBoard) > ON_THE_MARK_BOARDS) return aim
   const [feet, target] = answerTo(seen)
   return {
     ...aim,
@@ -32,7 +41,7 @@ export function followTheMiss(aim: Aim, seen: Pick<Observation, 'contact' | 'bre
   }
 }
 
-function answerTo({ contact, breakpointBoard }: Pick<Observation, 'contact' | 'breakpointBoard'>): Move {
+function answerTo({ contact, breakpointBoard }: Seen): Move {
   if (contact !== 'gutter') return MOVES[contact]
   return breakpointBoard <= OWN_GUTTER_BOARD ? OFF_THE_OWN_GUTTER : OFF_THE_FAR_GUTTER
 }

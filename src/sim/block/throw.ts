@@ -16,8 +16,10 @@ import { drawNormal, type StreamKey, stream } from '../random.js'
 import { boardToMetres, metresToBoard, metresToFeet } from '../units.js'
 import type { Truth } from './types.js'
 
-/** Racks of the same nature thrown for one delivery; the keyed rank picks among their ordered results. */
+/** Racks thrown for one delivery of the player; the keyed rank picks among their ordered results. */
 const CARRY_LADDER_RUNGS = 12
+/** Nobody compares the luck of the other bowlers: one rack tells what their ball left. */
+const FIELD_RUNGS = 1
 const HEADPIN_LATERAL_METRES = boardToMetres(20)
 
 export interface Delivery {
@@ -114,9 +116,10 @@ function strikeRack(
 ): { standing: number; touched: number } {
   const natureOf = (rung: number) =>
     drawRackNature(stream({ ...keyFor(delivery, 'rack'), index: delivery.bowlerIndex * 100 + rung }))
-  const ladder = carryLadder(rackThrow, natureOf, CARRY_LADDER_RUNGS)
+  const rungs = delivery.bowlerIndex === 0 ? CARRY_LADDER_RUNGS : FIELD_RUNGS
+  const ladder = carryLadder(rackThrow, natureOf, rungs)
   const rank = stream(keyFor(delivery, 'carry-rank'))()
-  return ladder[Math.min(CARRY_LADDER_RUNGS - 1, Math.floor(rank * CARRY_LADDER_RUNGS))]
+  return ladder[Math.min(rungs - 1, Math.floor(rank * rungs))]
 }
 
 function keyFor(delivery: Delivery, purpose: StreamKey['purpose']): StreamKey {

@@ -5,7 +5,7 @@ import type { Aim } from '../../../src/sim/bowler/release.js'
 
 const aim: Aim = { feetBoard: 24, targetBoard: 12, speedStep: 0 }
 const feetAfter = (contact: Contact, breakpointBoard: number): number =>
-  followTheMiss(aim, { contact, breakpointBoard }).feetBoard
+  followTheMiss(aim, { arrowsBoard: 12, contact, breakpointBoard }).feetBoard
 
 // Moving the feet in the direction of the miss: common practice, no source.
 describe('following the miss', () => {
@@ -22,9 +22,13 @@ describe('following the miss', () => {
     expect(feetAfter('gutter', 14)).toBeGreaterThan(aim.feetBoard)
   })
 
+  it('changes nothing after a ball that missed its mark', () => {
+    expect(followTheMiss(aim, { arrowsBoard: 14, contact: 'crossover', breakpointBoard: 10 })).toEqual(aim)
+  })
+
   it('stays on the approach and the lane', () => {
     const farOut = { feetBoard: 45, targetBoard: 29.5, speedStep: 0 } as const
-    const moved = followTheMiss(farOut, { contact: 'past', breakpointBoard: 20 })
+    const moved = followTheMiss(farOut, { arrowsBoard: 29, contact: 'past', breakpointBoard: 20 })
     expect(moved.feetBoard).toBeLessThanOrEqual(46)
     expect(moved.targetBoard).toBeLessThanOrEqual(30)
   })

@@ -6,7 +6,10 @@ import { alike, candidate, firstBalls, type TagContext } from './tag-context.js'
 /** Throws of the opening frames that taught less than another that would have cost about as little. */
 export function skippedProbe(context: TagContext): Candidate[] {
   const untaught = firstBalls(context).filter(
-    ({ lessonLostPins, verdict }) => verdict.givenAwayPins > 0 && lessonLostPins > verdict.tooCloseToCallPins,
+    ({ lessonLostPins, verdict }) =>
+      verdict.givenAwayPins > 0 &&
+      lessonLostPins > verdict.tooCloseToCallPins &&
+      verdict.lostPins - lessonLostPins <= verdict.tooCloseToCallPins,
   )
   return alike(untaught, () => '').map((throws) =>
     candidate('skipped-a-probe', throws, lessonLost, (told, pins) => ({
