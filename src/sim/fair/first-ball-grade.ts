@@ -4,7 +4,7 @@ import { type FairSearch, ROUNDS } from './fair-search.js'
 import type { FairBall, PracticeFairGrade, PricedFairGrade } from './grade-types.js'
 import { aheadOf, lessonBetween, mostTeaching } from './lookahead.js'
 import type { Moment } from './moment.js'
-import { neighboursOf } from './neighbours.js'
+import { indistinguishableFrom } from './neighbours.js'
 import { percentileAmongPlausible } from './plausible.js'
 import type { Probing } from './probing.js'
 import { ballIndexOf, isSameShot, shotKey } from './shots.js'
@@ -111,7 +111,7 @@ function judgedOn(search: FairSearch, thrown: JudgedThrow): Float64Array {
 function nearestBest(search: FairSearch, chosen: JudgedThrow): JudgedThrow {
   const lanes = search.imagine(NEIGHBOUR_LANES, ROUNDS.neighbours)
   const judging = judgingOn(search.bench, lanes, NEIGHBOUR_DELIVERIES, NEIGHBOUR_START)
-  return neighboursOf(chosen.aim)
+  return indistinguishableFrom(chosen.aim)
     .map((aim) => ({ ...chosen, aim }))
     .map((thrown) => ({ thrown, worth: meanOf(worthOnEachLane(judging, thrown)) }))
     .reduce((most, one) => (one.worth > most.worth ? one : most)).thrown

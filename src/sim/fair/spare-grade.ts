@@ -3,7 +3,7 @@ import { meanOf } from '../decision/direct-worth.js'
 import type { SpareShot } from '../decision/spare-choice.js'
 import { type FairSpareSearch, judgeSpare, meanByTable } from './fair-spare.js'
 import type { PricedFairGrade } from './grade-types.js'
-import { neighboursOf } from './neighbours.js'
+import { indistinguishableFrom } from './neighbours.js'
 import { ballIndexOf, isSameShot } from './shots.js'
 import { givenAway, tooCloseToCall } from './too-close.js'
 import { pairedDifference } from './worth-matrix.js'
@@ -25,7 +25,7 @@ export function gradeSpare(search: FairSpareSearch, decision: Decision, stay: De
   const chosen = shotOf(decision)
   const choice = judged(chosen)
   const { mean, standardError } = pairedDifference(bestOnJudging, choice)
-  const near = neighboursOf(chosen.aim)
+  const near = indistinguishableFrom(chosen.aim)
     .map((aim) => ({ ...chosen, aim }))
     .map((shot) => ({ shot, worth: meanByTable(situations, shot) }))
     .reduce((most, one) => (one.worth > most.worth ? one : most)).shot
