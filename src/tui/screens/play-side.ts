@@ -16,7 +16,7 @@ export function sidePanelRows(block: BlockState, rack: readonly string[], column
     .slice(-FIELD_ROWS)
     .map(
       ({ bowlerName, observation }) =>
-        `${bowlerName}: ${trimmed(observation.breakpointBoard)} at ${trimmed(observation.breakpointFeet)}, ${observation.contact}`,
+        `${bowlerName}: ${trimmed(observation.breakpointBoard)} at ${trimmed(observation.breakpointFeet)} ${observation.contact}`,
     )
   const heading = (text: string) => textRow(theme, [text, 'faint'])
   const rows = [
