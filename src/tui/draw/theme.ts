@@ -162,7 +162,7 @@ const INKS: Readonly<Record<ColourDepth, Readonly<Record<Ink, string>>>> = {
 
 // One hue, evenly spaced in lightness, dark enough at its top for a pale path to stand out on it.
 const OIL_TRUE = ['16;26;36', '18;37;54', '21;49;72', '24;61;90', '28;73;107', '33;85;124', '39;97;140', '46;109;155']
-const OIL_PALETTE = ['233', '234', '17', '17', '23', '24', '24', '25']
+const OIL_PALETTE = ['233', '234', '235', '17', '18', '24', '25', '31']
 const PALE_TRUE: Partial<Record<Ink, string>> = {
   plain: '38;2;232;228;218',
   faint: '38;2;150;166;180',
