@@ -44,10 +44,10 @@ interface Outcome {
  * How much worse the usual search chooses than one of twenty times its work, and whether the standard error it reports
  * covers its error. Arguments: folder, number of the first decision, decisions (0 to only add up).
  *
- *     56 decisions (24 to 79)                        goal
- *     regret, mean           0.020 pin     at most   0.03
+ *     99 decisions (24 to 122)                       goal
+ *     regret, mean           0.018 pin     at most   0.03
  *     regret, most           0.138 pin     at most   0.2
- *     errors within 1.64 SE  54 of 56      at least  90 %
+ *     errors within 1.64 SE  95 of 99      at least  90 %
  *
  * Before the leading lines played off, decisions 24 to 54 had mean 0.051 and most 0.254; with it 0.017 and 0.138.
  */
