@@ -1,7 +1,8 @@
-import { mkdir, open, readFile, rename, rm } from 'node:fs/promises'
-import { basename, dirname, join } from 'node:path'
+import { readFile, rm } from 'node:fs/promises'
+import { basename, join } from 'node:path'
 import { dataFolder, recordsFolder } from '../scenarios/data-folder.js'
 import { type BlockRecord, readRecord, recordOf, writeRecord } from '../scenarios/record.js'
+import { replaceFile } from '../scenarios/replace-file.js'
 import { replayRecord } from '../scenarios/replay.js'
 import type { Scenario } from '../scenarios/scenario.js'
 import { ScenarioError } from '../scenarios/scenario-error.js'
@@ -109,17 +110,4 @@ async function textAt(path: string): Promise<string | null> {
     if ((fault as NodeJS.ErrnoException).code === 'ENOENT') return null
     throw fault
   }
-}
-
-async function replaceFile(path: string, text: string): Promise<void> {
-  await mkdir(dirname(path), { recursive: true })
-  const draft = `${path}.${process.pid}.part`
-  const file = await open(draft, 'w', 0o600)
-  try {
-    await file.writeFile(text)
-    await file.sync()
-  } finally {
-    await file.close()
-  }
-  await rename(draft, path)
 }
