@@ -24,7 +24,7 @@ export const BUILT_IN_HARDNESS: Readonly<Record<string, Hardness>> = {
   'worn-house': { thumbPins: 10.5, stayPins: 15.5 },
   'worn-long': { thumbPins: 17.0, stayPins: 30.8 },
   'short-worn': { thumbPins: 6.0, stayPins: 27.7 },
-  'carrydown': { thumbPins: 8.8, stayPins: 8.3 },
+  carrydown: { thumbPins: 8.8, stayPins: 8.3 },
   'crankers-ahead': { thumbPins: 11.5, stayPins: 6.9 },
   'full-lane': { thumbPins: 14.1, stayPins: 24.7 },
   'left-house': { thumbPins: 11.2, stayPins: 13.0 },
