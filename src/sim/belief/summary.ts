@@ -35,11 +35,31 @@ export function summarise(belief: Belief): BeliefSummary {
     shape[laneClass === 'sport' ? 'flat' : laneClass === 'challenge' ? 'between' : 'houseLike'] += weights[i]
   }
   const readings = {
-    lengthFeet: readingOf(lengthFeet, weights),
+    lengthFeet: readingOf(spreadOverCells(lengthFeet, weights, LENGTH_CELL_FEET), weights),
     volumeMillilitres: readingOf(volumeMillilitres, weights),
     ratio: readingOf(ratio, weights),
   }
   return { ...readings, length, shape, sentences: sentencesOf(readings, length, shape) }
+}
+
+/** A film tells lengths in its rows of half a foot. */
+const LENGTH_CELL_FEET = 0.5
+
+/**
+ * Figures that are only told in cells of one width, spread evenly over their cell by weight. A quantile of the bare
+ * figures would fall on the middle of a cell nearly always, and an interval between two such middles would take in the
+ * whole of both end cells: it covers more often than it says (the continuity correction of any statistics text).
+ */
+export function spreadOverCells(values: Float64Array, weights: Float64Array, width: number): Float64Array {
+  const weightOf = new Map<number, number>()
+  for (const [i, value] of values.entries()) weightOf.set(value, (weightOf.get(value) ?? 0) + weights[i])
+  const below = new Map<number, number>()
+  return values.map((value, i) => {
+    const before = below.get(value) ?? 0
+    below.set(value, before + weights[i])
+    const whole = weightOf.get(value) ?? 0
+    return whole > 0 ? value + width * ((before + weights[i] / 2) / whole - 0.5) : value
+  })
 }
 
 /** Weighted mean and 10 % and 90 % quantiles, linear between the middles of the sorted weights. */
