@@ -258,8 +258,12 @@ function complementaryError(x: number): number {
   return x >= 28 ? 0 : erfcTail(x)
 }
 
+/** Beyond this the upper tail is less than half of the last digit of 1. */
+const SURE = 8.4
+
 /** Standard normal distribution function: the chance of a value below z. Relative error below 1e-12 in the lower tail too. */
 export function normalDistribution(z: number): number {
+  if (z > SURE) return 1
   const upper = 0.5 * complementaryError(Math.abs(z) * SQUARE_ROOT_OF_HALF)
   return z < 0 ? upper : 1 - upper
 }

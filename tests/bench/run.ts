@@ -11,6 +11,7 @@ const BENCHES: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
   throw: async () => (await import('./decision.js')).benchThrow(),
   belief: async () => (await import('./fair.js')).benchBelief(),
   fair: async () => (await import('./fair.js')).benchFair(),
+  latency: async () => (await import('./latency.js')).benchLatency(),
   start: async () => (await import('./start.js')).benchFirstPaint(),
   animation: async () => (await import('./screen.js')).benchAnimation(),
   idle: async () => (await import('./screen.js')).benchIdle(),

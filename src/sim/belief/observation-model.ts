@@ -21,19 +21,24 @@ const LEFT_EDGE_BOARD = 39.5
 export function chanceOfSeen(seen: SeenCells, leave: LeaveChances | null, rolled: RollOutcome, blur: Blur): number {
   const outermost = metresToBoard(rolled.breakpointLateralMetres)
   const entry = metresToBoard(rolled.lateralAtPinsMetres)
-  const onLane =
-    normalDistribution((outermost - RIGHT_EDGE_BOARD) / blur.breakpointBoards) *
-    normalDistribution((LEFT_EDGE_BOARD - entry) / blur.entryBoards)
   const breakpoint =
     chanceWithin(seen.breakpointBoard, outermost, blur.breakpointBoards) *
     chanceWithin(seen.breakpointFeet, metresToFeet(rolled.breakpointMetres), blur.breakpointFeet)
+  if (breakpoint === 0) return 0
+  const onLane =
+    normalDistribution((outermost - RIGHT_EDGE_BOARD) / blur.breakpointBoards) *
+    normalDistribution((LEFT_EDGE_BOARD - entry) / blur.entryBoards)
   if (seen.entryBoard === null) return breakpoint * (1 - onLane)
   const called = breakpoint * onLane * chanceWithin(seen.entryBoard, entry, blur.entryBoards)
   if (leave === null || called === 0) return called
   return called * leave.at(within(seen.entryBoard, entry), rolled.tangentAtPins)
 }
 
+/** Spreads beyond which nothing is seen; the normal distribution leaves 1e-12 there. */
+const OUT_OF_SIGHT = 7
+
 function chanceWithin(cell: Cell, mean: number, spread: number): number {
+  if (cell.from - mean > OUT_OF_SIGHT * spread || mean - cell.to > OUT_OF_SIGHT * spread) return 0
   return normalDistribution((cell.to - mean) / spread) - normalDistribution((cell.from - mean) / spread)
 }
 

@@ -2,12 +2,13 @@ import type { Decision } from '../block/types.js'
 import { meanOf } from '../decision/direct-worth.js'
 import { type FairSearch, ROUNDS } from './fair-search.js'
 import type { FairBall, PracticeFairGrade, PricedFairGrade } from './grade-types.js'
+import { judgedOnce } from './judged-once.js'
 import { aheadOf, lessonBetween, mostTeaching } from './lookahead.js'
 import type { Moment } from './moment.js'
 import { indistinguishableFrom } from './neighbours.js'
 import { percentileAmongPlausible } from './plausible.js'
 import type { Probing } from './probing.js'
-import { ballIndexOf, isSameShot, shotKey } from './shots.js'
+import { ballIndexOf, isSameShot } from './shots.js'
 import { givenAway, tooCloseToCall } from './too-close.js'
 import { type JudgedThrow, judgingOn, pairedDifference, worthOnEachLane } from './worth-matrix.js'
 
@@ -93,19 +94,10 @@ export function gradePractice(search: FairSearch, decision: Decision, probing: P
   }
 }
 
-const kept = new WeakMap<FairSearch, Map<string, Float64Array>>()
-
-/** Worth of a throw on each of the judging lanes; worked out once, as the best and the last line come up with every choice. */
-function judgedOn(search: FairSearch, thrown: JudgedThrow): Float64Array {
-  if (isSameShot(thrown, search.finalists[0])) return search.bestOnJudging
-  const ofSearch = kept.get(search) ?? new Map<string, Float64Array>()
-  kept.set(search, ofSearch)
-  const known = ofSearch.get(shotKey(thrown))
-  if (known) return known
-  const worths = worthOnEachLane(search.judging, thrown)
-  ofSearch.set(shotKey(thrown), worths)
-  return worths
-}
+/** Worth of a throw on each of the judging lanes. */
+const judgedOn = judgedOnce((search: FairSearch, thrown: JudgedThrow) =>
+  isSameShot(thrown, search.finalists[0]) ? search.bestOnJudging : worthOnEachLane(search.judging, thrown),
+)
 
 /** The best of what the bowler cannot tell from a throw, on lanes and errors that grade nothing. */
 function nearestBest(search: FairSearch, chosen: JudgedThrow): JudgedThrow {

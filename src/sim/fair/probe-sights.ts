@@ -17,7 +17,6 @@ const UNSEEN = [
   [1, 1, -1],
   [-1, -1, 1],
 ] as const
-export const PLACES_AT_ARROWS = ALONG.length
 export const UNSEEN_MISSES = UNSEEN.length
 
 /** How one throw would go on one lane: place at the arrows by place, unseen miss by unseen miss. */

@@ -1,10 +1,11 @@
 import { BLUR, reweigh } from '../belief/belief.js'
 import { chanceOfSeen } from '../belief/observation-model.js'
+import type { SeenCells } from '../belief/seen-cells.js'
 import type { PricedLine } from '../decision/best-line.js'
 import { type FilmInPlay, meanOf } from '../decision/direct-worth.js'
 import { type FairSearch, ROUNDS } from './fair-search.js'
 import { linesOnLanes, placeOfMost } from './information-worth.js'
-import { PLACES_AT_ARROWS, rollProbe, type Sight, sightBy, type ThrowOnLane, UNSEEN_MISSES } from './probe-sights.js'
+import { rollProbe, type Sight, sightBy, type ThrowOnLane, UNSEEN_MISSES } from './probe-sights.js'
 import { distinctShots, shotKey } from './shots.js'
 import { type JudgedThrow, judgingOn, worthOnEachLane } from './worth-matrix.js'
 
@@ -91,30 +92,44 @@ interface Classroom {
   readonly sight: Sight
 }
 
-function lesson({ lanes, shares, toChooseBy, toCountBy, sight }: Classroom, rolled: readonly ThrowOnLane[]): Lesson {
+function lesson(room: Classroom, rolled: readonly ThrowOnLane[]): Lesson {
+  const { lanes, shares, sight } = room
+  const gainOf = gainFromSeeing(room, rolled)
+  const known = new Map<string, number>()
+  const onEachLane = Float64Array.from(lanes, (_, truth) => {
+    let sum = 0
+    rolled[truth].forEach((outcome, at) => {
+      const place = Math.floor(at / UNSEEN_MISSES)
+      const seen = sight(outcome)
+      const key = [place, seen.breakpointBoard.from, seen.breakpointFeet.from, seen.entryBoard?.from].join(' ')
+      const gain = known.get(key) ?? gainOf(seen, place)
+      known.set(key, gain)
+      sum += gain
+    })
+    return sum / rolled[truth].length
+  })
+  return { pins: Math.max(0, weighted(onEachLane, shares)), onEachLane, shares }
+}
+
+/** What changing to the line then best gains once a throw that crossed the arrows at a `place` was seen so. */
+function gainFromSeeing(
+  { lanes, shares, toChooseBy, toCountBy }: Classroom,
+  rolled: readonly ThrowOnLane[],
+): (seen: SeenCells, place: number) => number {
   const now = placeOfMost(toChooseBy.map((worths) => weighted(worths, shares)))
-  const onEachLane = new Float64Array(lanes.length)
   const weights = new Float64Array(lanes.length)
   const chances = new Float64Array(lanes.length)
-  const after = new Float64Array(toChooseBy.length)
-  for (let truth = 0; truth < lanes.length; truth++) {
-    for (let place = 0; place < PLACES_AT_ARROWS; place++)
-      for (let miss = 0; miss < UNSEEN_MISSES; miss++) {
-        const seen = sight(rolled[truth][place * UNSEEN_MISSES + miss])
-        for (let lane = 0; lane < lanes.length; lane++) {
-          chances[lane] = 0
-          for (let other = 0; other < UNSEEN_MISSES; other++)
-            chances[lane] += chanceOfSeen(seen, null, rolled[lane][place * UNSEEN_MISSES + other], BLUR)
-        }
-        weights.set(shares)
-        reweigh(weights, chances)
-        for (let line = 0; line < after.length; line++) after[line] = weighted(toChooseBy[line], weights)
-        const then = placeOfMost(after)
-        onEachLane[truth] += weighted(toCountBy[then], weights) - weighted(toCountBy[now], weights)
-      }
-    onEachLane[truth] /= PLACES_AT_ARROWS * UNSEEN_MISSES
+  return (seen, place) => {
+    for (let lane = 0; lane < lanes.length; lane++) {
+      chances[lane] = 0
+      for (let miss = 0; miss < UNSEEN_MISSES; miss++)
+        chances[lane] += chanceOfSeen(seen, null, rolled[lane][place * UNSEEN_MISSES + miss], BLUR)
+    }
+    weights.set(shares)
+    reweigh(weights, chances)
+    const then = placeOfMost(toChooseBy.map((worths) => weighted(worths, weights)))
+    return weighted(toCountBy[then], weights) - weighted(toCountBy[now], weights)
   }
-  return { pins: Math.max(0, weighted(onEachLane, shares)), onEachLane, shares }
 }
 
 function weighted(values: Float64Array, weights: Float64Array): number {

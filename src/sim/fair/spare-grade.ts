@@ -3,10 +3,16 @@ import { meanOf } from '../decision/direct-worth.js'
 import type { SpareShot } from '../decision/spare-choice.js'
 import { type FairSpareSearch, judgeSpare, meanByTable } from './fair-spare.js'
 import type { PricedFairGrade } from './grade-types.js'
+import { judgedOnce } from './judged-once.js'
 import { indistinguishableFrom } from './neighbours.js'
 import { ballIndexOf, isSameShot } from './shots.js'
 import { givenAway, tooCloseToCall } from './too-close.js'
 import { pairedDifference } from './worth-matrix.js'
+
+/** Worth of a shot, rack by rack. */
+const judgedAt = judgedOnce(({ finalists, bestOnJudging, situations }: FairSpareSearch, shot: SpareShot) =>
+  isSameShot(shot, finalists[0]) ? bestOnJudging : judgeSpare(situations, shot),
+)
 
 /**
  * Grades a throw at what a first ball left.
@@ -20,8 +26,7 @@ export function gradeSpare(search: FairSpareSearch, decision: Decision, stay: De
     aim,
     release,
   })
-  const judged = (shot: SpareShot): Float64Array =>
-    isSameShot(shot, best) ? bestOnJudging : judgeSpare(situations, shot)
+  const judged = (shot: SpareShot): Float64Array => judgedAt(search, shot)
   const chosen = shotOf(decision)
   const choice = judged(chosen)
   const { mean, standardError } = pairedDifference(bestOnJudging, choice)
