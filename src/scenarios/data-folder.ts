@@ -21,6 +21,11 @@ export function recordsFolder(data: string): string {
   return join(data, 'records')
 }
 
+/** What players said of their blocks, one file a record under the record's own name. */
+export function saidFolder(data: string): string {
+  return join(data, 'notes')
+}
+
 /** Debriefs of records that were reviewed; they can be made again. */
 export function debriefsFolder(data: string): string {
   return join(data, 'debriefs')

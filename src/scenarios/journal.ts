@@ -1,4 +1,4 @@
-import { type FileHandle, mkdir, open, readdir, rename, unlink } from 'node:fs/promises'
+import { type FileHandle, mkdir, open, readdir, rename, rm, unlink } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import type { ThrowRecord } from '../sim/block/types.js'
 import { WriteError } from './atomic-write.js'
@@ -20,13 +20,18 @@ export interface Journal {
   append(thrown: ThrowRecord): Promise<void>
   /** Leaves the file for next time. */
   close(): Promise<void>
-  /** Takes the file away, its block being kept as a record. */
+  /** Takes the file away and what lies beside it, its block being kept as a record. */
   remove(): Promise<void>
 }
 
 /** Where the journals of a data folder lie. */
 export function journalsFolder(data: string): string {
   return join(data, 'unfinished')
+}
+
+/** Where what the player said of a block lies while it is played: beside its journal, under a name that no player's number is in. */
+export function saidBeside(journalPath: string): string {
+  return join(dirname(journalPath), `${stemOf(journalPath)}.said.json`)
 }
 
 /**
@@ -99,6 +104,7 @@ function journalOn(path: string, file: FileHandle): Journal {
     remove: async () => {
       await file.close()
       await unlink(path)
+      await rm(saidBeside(path), { force: true })
     },
   }
 }
@@ -108,8 +114,11 @@ async function writeLine(file: FileHandle, line: unknown): Promise<void> {
   await file.datasync()
 }
 
+/** A number is free when nobody plays or has left a journal under it: whoever takes one up keeps its number. */
 async function createFree(folder: string, stem: string): Promise<{ path: string; file: FileHandle }> {
+  const taken = new Set((await readdir(folder)).filter((name) => name.endsWith('.jsonl')).map(stemOf))
   for (let number = 1; ; number++) {
+    if (taken.has(`${stem}-${number}`)) continue
     const path = join(folder, `${stem}-${number}.${process.pid}.jsonl`)
     try {
       return { path, file: await open(path, 'ax', 0o600) }

@@ -1,6 +1,18 @@
+import { existsSync } from 'node:fs'
+import { mkdir, rename } from 'node:fs/promises'
+import { basename, dirname, join } from 'node:path'
 import type { BlockState, ThrowRecord } from '../sim/block/types.js'
 import { beginScenario } from './begin-scenario.js'
-import { type Journal, journalsFolder, leftJournals, openJournal, readJournal, takeUpJournal } from './journal.js'
+import { saidFolder } from './data-folder.js'
+import {
+  type Journal,
+  journalsFolder,
+  leftJournals,
+  openJournal,
+  readJournal,
+  saidBeside,
+  takeUpJournal,
+} from './journal.js'
 import { loadScenario } from './load.js'
 import { readRecord } from './record.js'
 import { type Replay, replayRecord } from './replay.js'
@@ -14,8 +26,8 @@ export interface BlockKeeping {
   readonly begun: BlockState
   /** Puts a throw on the disk. @throws WriteError */
   readonly keep: (thrown: ThrowRecord) => Promise<void>
-  /** The block is kept as a record: its journal goes. */
-  readonly done: () => Promise<void>
+  /** The block is kept as a record: its journal goes, and what was said of it on the screen goes with the record. */
+  readonly done: (recordPath: string) => Promise<void>
   /** The block is left as it stands: its journal stays. */
   readonly leave: () => Promise<void>
 }
@@ -95,12 +107,21 @@ function keptBlock(
     scenario,
     begun,
     keep: async (thrown) => (await opened()).append(thrown),
-    done: async () => {
-      if (journal) await (await journal).remove()
+    done: async (recordPath) => {
+      if (journal) await finish(await journal, recordPath)
       journal = undefined
     },
     leave: async () => {
       if (journal) await (await journal).close()
     },
   }
+}
+
+async function finish(journal: Journal, recordPath: string): Promise<void> {
+  const said = join(saidFolder(dirname(dirname(journal.path))), basename(recordPath))
+  if (existsSync(saidBeside(journal.path))) {
+    await mkdir(dirname(said), { recursive: true })
+    await rename(saidBeside(journal.path), said)
+  }
+  await journal.remove()
 }

@@ -51,7 +51,7 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     onRedraw: painter.repaint,
   })
   try {
-    return await runTrainer({
+    const exitCode = await runTrainer({
       painter,
       keys,
       services,
@@ -59,6 +59,8 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
       initial,
       noMotion: options.noMotion ?? false,
     })
+    await services.leave()
+    return exitCode
   } catch (fault) {
     hold.leave()
     if (fault instanceof ScenarioError) throw fault

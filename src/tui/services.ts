@@ -23,11 +23,18 @@ export interface KeptBlock {
   readonly title: string
   readonly throws: number
   /**
-   * Plays it again up to where it was left.
+   * Plays it again up to where it was left, and takes it up.
    *
-   * @throws ScenarioError when it no longer comes out the same
+   * @throws ScenarioError when it no longer comes out the same, WriteError when somebody else has taken it up
    */
-  takeUp(): PlayedBlock
+  takeUp(): Promise<PlayedBlock>
+}
+
+export interface LeftBlocks {
+  /** The latest first. */
+  readonly blocks: readonly KeptBlock[]
+  /** Why others cannot be gone on with, one sentence each; they are left as they are. */
+  readonly problems: readonly string[]
 }
 
 /** What of a scenario is the player's to choose; what is left out stays the scenario's own. */
@@ -63,10 +70,18 @@ export interface TrainerServices {
    * middle of each half foot; NaN off the lane.
    */
   meantBoards(block: BlockState, decision: Decision): Float64Array
-  /** The block left unfinished last time, if there is one that can be read. */
-  keptBlock(): Promise<KeptBlock | null>
-  /** Keeps an unfinished block for next time, or files a finished one and tells where. */
-  keep(scenario: Scenario, block: BlockState, finished: boolean, notes: BlockNotes): Promise<string | null>
+  /** Blocks left unfinished before, on screen or in plain play. */
+  leftBlocks(): Promise<LeftBlocks>
+  /**
+   * Puts the throw that leads from one state to the next on the disk: only then may its result be shown.
+   *
+   * @throws WriteError
+   */
+  keepThrow(scenario: Scenario, before: BlockState, after: BlockState): Promise<void>
+  /** Keeps what the player said of a block that is still played. */
+  keepSaid(block: BlockState, notes: BlockNotes): Promise<void>
+  /** Files a block that is over or ended, and tells where. */
+  file(scenario: Scenario, block: BlockState, notes: BlockNotes): Promise<string>
   keepNotes(recordPath: string, notes: BlockNotes): Promise<void>
   hasPast(): Promise<boolean>
   listPast(): Promise<readonly PastBlock[]>
@@ -77,4 +92,6 @@ export interface TrainerServices {
   keepKit(kit: OwnKit): Promise<void>
   readSettings(): Promise<Settings>
   keepSettings(settings: Settings): Promise<void>
+  /** Ends the keeping once all that was to be kept is; blocks left unfinished stay for next time. */
+  leave(): Promise<void>
 }

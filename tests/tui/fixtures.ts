@@ -188,14 +188,16 @@ function quickView(block: BlockState): PlayerView | null {
 }
 
 export interface FixtureServices extends TrainerServices {
-  readonly keptCalls: { scenario: Scenario; block: BlockState; finished: boolean; notes: BlockNotes }[]
+  readonly keptThrows: { scenario: Scenario; block: BlockState }[]
+  readonly keptSaid: { block: BlockState; notes: BlockNotes }[]
+  readonly filed: { scenario: Scenario; block: BlockState; notes: BlockNotes }[]
   readonly keptNotes: { path: string; notes: BlockNotes }[]
   readonly keptSettings: Settings[]
   readonly keptKits: OwnKit[]
 }
 
 interface FixtureParts {
-  readonly kept?: KeptBlock | null
+  readonly kept?: readonly KeptBlock[]
   readonly kit?: OwnKit
   readonly settings?: Partial<Settings>
   readonly past?: readonly PastBlock[]
@@ -204,19 +206,24 @@ interface FixtureParts {
 
 /** The trainer's services with the true simulator, but made-up grades and nothing written to disk. */
 export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
-  const calls: Pick<FixtureServices, 'keptCalls' | 'keptNotes' | 'keptSettings' | 'keptKits'> = {
-    keptCalls: [],
-    keptNotes: [],
-    keptSettings: [],
-    keptKits: [],
-  }
+  const calls: Pick<FixtureServices, 'keptThrows' | 'keptSaid' | 'filed' | 'keptNotes' | 'keptSettings' | 'keptKits'> =
+    {
+      keptThrows: [],
+      keptSaid: [],
+      filed: [],
+      keptNotes: [],
+      keptSettings: [],
+      keptKits: [],
+    }
   return {
     ...realServices({}, madeUpThinker, 'fixture'),
     view: quickView,
-    keptBlock: async () => parts.kept ?? null,
-    keep: async (scenario, block, finished, notes) => {
-      calls.keptCalls.push({ scenario, block, finished, notes })
-      return finished ? '/records/fixture-1.json' : null
+    leftBlocks: async () => ({ blocks: parts.kept ?? [], problems: [] }),
+    keepThrow: async (scenario, _before, block) => void calls.keptThrows.push({ scenario, block }),
+    keepSaid: async (block, notes) => void calls.keptSaid.push({ block, notes }),
+    file: async (scenario, block, notes) => {
+      calls.filed.push({ scenario, block, notes })
+      return '/records/fixture-1.json'
     },
     keepNotes: async (path, notes) => void calls.keptNotes.push({ path, notes }),
     hasPast: async () => (parts.past ?? []).length > 0,

@@ -1,62 +1,189 @@
-import { mkdtemp, readdir, rm, writeFile } from 'node:fs/promises'
+import { mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { readJournal } from '../../src/scenarios/journal.js'
 import { loadScenario } from '../../src/scenarios/load.js'
-import { fileKeeper } from '../../src/tui/keeping.js'
-import { noNotes } from '../../src/tui/notes.js'
+import { readRecord, recordOf } from '../../src/scenarios/record.js'
+import type { BlockState } from '../../src/sim/block/types.js'
+import { fileKeeper, type Keeper } from '../../src/tui/keeping.js'
+import { type BlockNotes, noNotes } from '../../src/tui/notes.js'
+import { runCommand } from '../cli/in-process.js'
 import { fixtureServices } from './fixtures.js'
 
 let folder: string
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'dryboard-keeping-'))
 })
-afterEach(() => rm(folder, { recursive: true, force: true }))
+const keepers: Keeper[] = []
+afterEach(async () => {
+  for (const kept of keepers.splice(0)) await kept.leave()
+  await rm(folder, { recursive: true, force: true })
+})
 
 const services = fixtureServices()
+function keeper(): Keeper {
+  const kept = fileKeeper({ DRYBOARD_DATA: folder })
+  keepers.push(kept)
+  return kept
+}
+const inFolder = async (name: string) => (await readdir(join(folder, name)).catch(() => [])).sort()
+const journals = async () => (await inFolder('unfinished')).filter((name) => name.endsWith('.jsonl'))
 
-async function thrown(count: number) {
+async function thrown(count: number, seed = 'keeping') {
   const scenario = await loadScenario('house-forty')
-  let block = services.begin(scenario, 'keeping')
-  for (let i = 0; i < count; i++) block = services.advance(block, services.view(block)!.suggestion)
-  return { scenario, block }
+  const states = [services.begin(scenario, seed)]
+  for (let i = 0; i < count; i++)
+    states.push(services.advance(states.at(-1)!, services.view(states.at(-1)!)!.suggestion))
+  return { scenario, states, block: states.at(-1)! }
 }
 
-describe('keeping a block', () => {
-  it('gives back the same block, played again from its decisions', async () => {
-    const { scenario, block } = await thrown(3)
-    await fileKeeper({ DRYBOARD_DATA: folder }).keep(scenario, block, false, noNotes('drill'))
-    const kept = await fileKeeper({ DRYBOARD_DATA: folder }).find()
-    expect(kept?.throws).toBe(3)
-    const again = kept!.takeUp()
+type Thrown = Awaited<ReturnType<typeof thrown>>
+
+async function keepAll(kept: Keeper, { scenario, states }: Thrown): Promise<void> {
+  for (let i = 1; i < states.length; i++) await kept.keepThrow(scenario, states[i - 1]!, states[i]!)
+}
+
+/** No process has a number this high on any system we know. */
+const DEAD_PID = 2 ** 30
+
+/** The journals as they lie once the program that plays them has died. */
+async function died(): Promise<void> {
+  for (const name of await journals()) {
+    const dead = name.replace(/\.\d+\.jsonl$/, `.${DEAD_PID}.jsonl`)
+    await rename(join(folder, 'unfinished', name), join(folder, 'unfinished', dead))
+  }
+}
+
+const seen = ({ throws }: BlockState) => throws.map((record) => record.observation)
+
+describe('a block being played', () => {
+  it('is in its journal throw by throw, and is taken up again as it was', async () => {
+    const played = await thrown(3)
+    await keepAll(keeper(), played)
+    const [name] = await journals()
+    expect(await readJournal(join(folder, 'unfinished', name!))).toEqual(recordOf(played.scenario, played.block))
+    // Whoever plays it is alive, so nobody else may take it up.
+    expect(await keeper().leftBlocks()).toEqual({ blocks: [], problems: [] })
+    await died()
+    const { blocks } = await keeper().leftBlocks()
+    expect(blocks.map(({ throws }) => throws)).toEqual([3])
+    const again = await blocks[0]!.takeUp()
     expect(again.states).toHaveLength(4)
-    expect(again.states.at(-1)!.throws.map((record) => record.observation)).toEqual(
-      block.throws.map((record) => record.observation),
+    expect(seen(again.states.at(-1)!)).toEqual(seen(played.block))
+    // Once taken up it is nobody else's.
+    await expect(blocks[0]!.takeUp()).rejects.toThrow()
+  })
+
+  it('grows on in the journal it was taken up from, and keeps what was said of it', async () => {
+    const played = await thrown(4)
+    const said: BlockNotes = {
+      ...noNotes('test'),
+      calls: [null, { contact: 'light', confidencePercent: 80 }],
+    }
+    const first = keeper()
+    await keepAll(first, { ...played, states: played.states.slice(0, 3) })
+    await first.keepSaid(played.states[2]!, said)
+    await died()
+    const second = keeper()
+    const { states, scenario, notes } = await (await second.leftBlocks()).blocks[0]!.takeUp()
+    expect(notes).toEqual(said)
+    const next = services.advance(states.at(-1)!, services.view(states.at(-1)!)!.suggestion)
+    await second.keepThrow(scenario, states.at(-1)!, next)
+    expect(await journals()).toHaveLength(1)
+    const path = await second.file(scenario, next, said)
+    expect(await readRecord(path)).toEqual(recordOf(played.scenario, played.states[3]!))
+    expect((await second.openPast(path)).notes).toEqual(said)
+    expect(await inFolder('unfinished')).toEqual([])
+  })
+
+  it('holds all its throws however fast they come', async () => {
+    const played = await thrown(4)
+    const kept = keeper()
+    await Promise.all(
+      played.states.slice(1).map((state, index) => kept.keepThrow(played.scenario, played.states[index]!, state)),
     )
+    const [name] = await journals()
+    expect((await readJournal(join(folder, 'unfinished', name!))).decisions).toHaveLength(4)
   })
 
-  it('holds the latest throw however fast they come, and leaves no drafts about', async () => {
-    const { scenario, block } = await thrown(4)
-    const keeper = fileKeeper({ DRYBOARD_DATA: folder })
-    const states = [1, 2, 3, 4].map((count) => ({ ...block, throws: block.throws.slice(0, count) }))
-    await Promise.all(states.map((state) => keeper.keep(scenario, state, false, noNotes('drill'))))
-    expect((await keeper.find())?.throws).toBe(4)
-    expect(await readdir(folder)).toEqual(['unfinished-notes.json', 'unfinished.json'])
+  it('is made anew with all its throws after one that could not be written', async () => {
+    const played = await thrown(3)
+    const kept = keeper()
+    // A file where the folder should be: nothing can be written.
+    await writeFile(join(folder, 'unfinished'), '')
+    await expect(kept.keepThrow(played.scenario, played.states[0]!, played.states[1]!)).rejects.toThrow(
+      /cannot be written/,
+    )
+    await rm(join(folder, 'unfinished'))
+    await kept.keepThrow(played.scenario, played.states[1]!, played.states[2]!)
+    await kept.keepThrow(played.scenario, played.states[2]!, played.states[3]!)
+    const [name, ...others] = await journals()
+    expect(others).toEqual([])
+    expect((await readJournal(join(folder, 'unfinished', name!))).decisions).toHaveLength(3)
+  })
+})
+
+describe('blocks that were left', () => {
+  it('are offered the latest first, under names of their own though their seed is one', async () => {
+    await keepAll(keeper(), await thrown(2))
+    await died()
+    await new Promise((later) => setTimeout(later, 20))
+    await keepAll(keeper(), await thrown(1))
+    await died()
+    const { blocks } = await keeper().leftBlocks()
+    expect(blocks.map(({ throws }) => throws)).toEqual([1, 2])
+    await blocks[1]!.takeUp()
+    expect(await journals()).toHaveLength(2)
   })
 
-  it('files a finished block among the records and offers it no more', async () => {
-    const { scenario, block } = await thrown(2)
-    const keeper = fileKeeper({ DRYBOARD_DATA: folder })
-    await keeper.keep(scenario, block, false, noNotes('drill'))
-    await keeper.keep(scenario, block, true, noNotes('drill'))
-    expect(await keeper.find()).toBeNull()
-    expect(await readdir(join(folder, 'records'))).toHaveLength(1)
+  it('are named where they cannot be read, and left as they are', async () => {
+    expect(await keeper().leftBlocks()).toEqual({ blocks: [], problems: [] })
+    await keepAll(keeper(), await thrown(1))
+    await died()
+    const path = join(folder, 'unfinished', (await journals())[0]!)
+    const newer = (await readFile(path, 'utf8')).replace('"version":1', '"version":2')
+    await writeFile(path, newer)
+    const { blocks, problems } = await keeper().leftBlocks()
+    expect(blocks).toEqual([])
+    expect(problems).toEqual([expect.stringContaining('of a newer Dryboard')])
+    expect(await readFile(path, 'utf8')).toBe(newer)
+  })
+})
+
+describe('screen and plain play', () => {
+  it('go on with blocks of the screen in plain play, and keep what was said of them', async () => {
+    const played = await thrown(3)
+    const kept = keeper()
+    await keepAll(kept, played)
+    const said: BlockNotes = { ...noNotes('drill'), calls: [{ contact: 'pocket', confidencePercent: 70 }] }
+    await kept.keepSaid(played.block, said)
+    await died()
+    const plain = await runCommand(['play', '--resume', '--no-grade', '--data', folder], { typed: [''] })
+    expect(plain.exitCode).toBe(0)
+    expect(plain.out).toContain('It goes on after 3 throws.')
+    const path = /^Record kept: (.*)$/m.exec(plain.err)![1]!
+    const { decisions } = await readRecord(path)
+    expect(decisions.slice(0, 3)).toEqual(recordOf(played.scenario, played.block).decisions)
+    expect(decisions).toHaveLength(4)
+    expect((await keeper().openPast(path)).notes).toEqual(said)
+    expect(await inFolder('unfinished')).toEqual([])
   })
 
-  it('offers nothing where there is nothing, or nothing readable', async () => {
-    const keeper = fileKeeper({ DRYBOARD_DATA: folder })
-    expect(await keeper.find()).toBeNull()
-    await writeFile(join(folder, 'unfinished.json'), '{"format": "something else"}')
-    expect(await keeper.find()).toBeNull()
+  it('go on with blocks of plain play on the screen', async () => {
+    // Lines that stop coming with an error leave a block as a kill does: in its journal.
+    const typed: string[] = ['', 'feet 24 target 12', '']
+    const stopping = Object.assign(typed, {
+      *[Symbol.iterator]() {
+        yield* typed.slice(0, 3)
+        throw new Error('the wire is cut')
+      },
+    })
+    await runCommand(['play', 'house-forty', '--no-grade', '--seed', 'plain', '--data', folder], { typed: stopping })
+    await died()
+    const { blocks } = await keeper().leftBlocks()
+    expect(blocks.map(({ throws }) => throws)).toEqual([3])
+    const { states } = await blocks[0]!.takeUp()
+    expect(states.at(-1)!.throws[1]!.decision.aim).toMatchObject({ feetBoard: 24, targetBoard: 12 })
   })
 })

@@ -78,7 +78,7 @@ async function keepRecord(
   if (state.spot) console.print('The block stops here, unfinished.')
   if (state.throws.length === 0) return
   const path = await writeRecord(recordOf(scenario, state), recordsFolder(data))
-  await done()
+  await done(path)
   console.tell(`Record kept: ${path}`)
   if (state.spot) console.tell(`To go on with it: dryboard play --resume ${path}`)
 }

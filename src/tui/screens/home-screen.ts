@@ -40,6 +40,6 @@ export function homeScreen(
 }
 
 function continueLabel({ kept }: AppState): string {
-  const throws = kept!.throws === 1 ? '1 throw' : `${kept!.throws} throws`
-  return `Continue ${kept!.title}, ${throws} in`
+  const { title, throws } = kept[0]!
+  return `Continue ${title}, ${throws === 1 ? '1 throw' : `${throws} throws`} in`
 }

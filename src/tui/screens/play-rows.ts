@@ -15,7 +15,7 @@ import { resultRows, standingWords } from '../parts/result.js'
 import { scoreSheetRows } from '../parts/score-sheet.js'
 import { laydownBoard, recentSketches, sketchTrace } from '../parts/sketches.js'
 import { allPinsGiven, blockOf, type PlayState } from '../state/play-state.js'
-import { ROLL_FRAMES } from '../state/reduce.js'
+import { ROLL_FRAMES } from '../state/reduce-throw.js'
 import { tourLines } from '../state/tour.js'
 import { sidePanelRows } from './play-side.js'
 

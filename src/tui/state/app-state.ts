@@ -30,7 +30,8 @@ export interface BowlerChoice {
 }
 
 export type Screen =
-  | { readonly kind: 'home'; readonly cursor: number }
+  /** `takingUp` is the block just being played again up to where it was left. */
+  | { readonly kind: 'home'; readonly cursor: number; readonly takingUp?: KeptBlock }
   | { readonly kind: 'scenarios'; readonly cursor: number }
   | ({ readonly kind: 'bowler' } & BowlerChoice)
   /** Blocks null until they are read; `opening` is the file being played again. */
@@ -53,7 +54,8 @@ export type ScreenOf<Kind extends Screen['kind']> = Extract<Screen, { kind: Kind
 export interface AppState {
   readonly screen: Screen
   readonly scenarios: readonly Scenario[]
-  readonly kept: KeptBlock | null
+  /** Blocks to go on with, the latest first. */
+  readonly kept: readonly KeptBlock[]
   /** The last block played to its end in this sitting. */
   readonly finished: PlayState | null
   readonly hasPast: boolean
@@ -84,6 +86,10 @@ export type Action =
   | { readonly type: 'what-if'; readonly result: WhatIf }
   | { readonly type: 'ran-on' }
   | { readonly type: 'rolled-on' }
+  /** The throw that leads to this state is on the disk, or cannot be put there. */
+  | { readonly type: 'kept'; readonly next: BlockState }
+  | { readonly type: 'taken-up'; readonly kept: KeptBlock; readonly played: PlayedBlock }
+  | { readonly type: 'take-up-refused'; readonly kept: KeptBlock; readonly sentence: string }
   | { readonly type: 'filed'; readonly block: BlockState; readonly path: string }
   | { readonly type: 'scenarios-read'; readonly scenarios: AppState['scenarios'] }
   | { readonly type: 'past-read'; readonly blocks: readonly PastBlock[] }
@@ -94,7 +100,7 @@ export type Action =
 /** Entries of the home screen: only those that lead somewhere. */
 export function homeEntries(state: AppState): readonly HomeEntry[] {
   const entries: (HomeEntry | null)[] = [
-    state.kept ? 'continue' : null,
+    state.kept.length > 0 ? 'continue' : null,
     'new',
     state.finished ? 'debrief' : null,
     state.hasPast ? 'past' : null,

@@ -12,13 +12,25 @@ import type { PlayedBlock } from '../services.js'
 /** Known once weighed; null where a throw is not priced. Undefined while nobody has asked. */
 export type ThrowGrade = FairGrade | null | undefined
 
+/** The grade is fixed, and shown unless it is held back; the result is not. */
+export interface Rolling {
+  readonly kind: 'rolling'
+  readonly next: BlockState
+  readonly grade: ThrowGrade
+  /** Picture of the ball's run; it stays at the first until the throw is kept. */
+  readonly frame: number
+  /** Whether the throw is safe on the disk. */
+  readonly isKept: boolean
+  /** Whether the run is to be passed over as soon as the throw is kept. */
+  readonly isSkipped: boolean
+}
+
 /** Where a throw is between the decision and its result. */
 export type Stage =
   | { readonly kind: 'deciding' }
   /** The grade is being worked out, for so many turns of the clock; the screen says so once it takes long. */
   | { readonly kind: 'weighing'; readonly turns: number }
-  /** The grade is fixed, and shown unless it is held back; the result is not. */
-  | { readonly kind: 'rolling'; readonly next: BlockState; readonly grade: ThrowGrade; readonly frame: number }
+  | Rolling
   /** Asked to end the block early. */
   | { readonly kind: 'leaving' }
   | { readonly kind: 'done' }

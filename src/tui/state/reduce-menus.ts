@@ -1,5 +1,4 @@
 import type { Scenario } from '../../scenarios/scenario.js'
-import { ScenarioError } from '../../scenarios/scenario-error.js'
 import { STYLES } from '../../sim/bowler/levels.js'
 import type { Command } from '../keys/binding.js'
 import { MODES } from '../notes.js'
@@ -8,7 +7,6 @@ import { SETTING_ROWS, stepSetting } from '../settings/settings.js'
 import { type AppState, type BowlerChoice, homeEntries, type Screen, type ScreenOf } from './app-state.js'
 import { bowlerEntries, chosenScenario } from './bowler-choice.js'
 import { debriefOf } from './debrief-state.js'
-import { playedOn } from './play-state.js'
 import { startBlock } from './start.js'
 
 type MenuScreen = Exclude<Screen, { kind: 'play' | 'debrief' | 'kit' | 'ball' | 'own-bowler' }>
@@ -18,7 +16,7 @@ export function menu(state: AppState, screen: MenuScreen, command: Command, serv
   if (command === 'back' && screen.kind !== 'bowler') return goHome(state)
   switch (screen.kind) {
     case 'home':
-      return home(state, screen.cursor, command, services)
+      return screen.takingUp ? state : home(state, screen.cursor, command)
     case 'scenarios': {
       const scenario = state.scenarios[screen.cursor]
       if (command === 'enter' && scenario)
@@ -44,14 +42,14 @@ export function moved(cursor: number, command: Command, count: number): number {
   return count === 0 ? 0 : (cursor + by + count) % count
 }
 
-function home(state: AppState, cursor: number, command: Command, services: TrainerServices): AppState {
+function home(state: AppState, cursor: number, command: Command): AppState {
   const entries = homeEntries(state)
   if (command !== 'enter') {
     return { ...state, screen: { kind: 'home', cursor: moved(cursor, command, entries.length) } }
   }
   switch (entries[cursor]) {
     case 'continue':
-      return takeUp(state, services)
+      return { ...state, screen: { kind: 'home', cursor, takingUp: state.kept[0]! } }
     case 'debrief': {
       const play = state.finished!
       return { ...state, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
@@ -68,17 +66,6 @@ function home(state: AppState, cursor: number, command: Command, services: Train
       return { ...state, exitCode: 0 }
     default:
       return { ...state, screen: { kind: 'scenarios', cursor: 0 } }
-  }
-}
-
-function takeUp(state: AppState, services: TrainerServices): AppState {
-  try {
-    const played = state.kept!.takeUp()
-    const play = playedOn(played, services.view(played.states.at(-1)!)?.suggestion)
-    return { ...state, kept: null, screen: { kind: 'play', play } }
-  } catch (fault) {
-    if (!(fault instanceof ScenarioError)) throw fault
-    return { ...state, kept: null, notice: `That block cannot be taken up again: ${fault.sentences[0]}` }
   }
 }
 

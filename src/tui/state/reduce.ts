@@ -1,18 +1,16 @@
 import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys.js'
-import type { KeptBlock, TrainerServices } from '../services.js'
+import type { KeptBlock, PlayedBlock, TrainerServices } from '../services.js'
 import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
-import { blockOf, type PlayState, playedOn, playFrom } from './play-state.js'
+import { blockOf, type PlayState, playedOn } from './play-state.js'
 import { reduceKit } from './reduce-kit.js'
 import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.js'
 import { menu } from './reduce-menus.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
+import { keptOn, landed, letGo, skip, tick } from './reduce-throw.js'
 import { startTour } from './start.js'
-import { isTourOver, tourOn } from './tour.js'
-
-/** Pictures in the run of one ball down the lane. */
-export const ROLL_FRAMES = 16
+import { tourOn } from './tour.js'
 
 /** The one place where the trainer's state changes. Pure but for the seed of a new block, which services give. */
 export function reducer(services: TrainerServices): (state: AppState, action: Action) => AppState {
@@ -32,16 +30,12 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     case 'ball-chosen':
       return screen.kind === 'play' ? withPlay(state, chooseBall(screen.play, action.place, services)) : state
     case 'weighed':
-      if (screen.kind !== 'play' || screen.play.stage.kind !== 'weighing') return state
-      return withPlay(state, {
-        ...screen.play,
-        stage: { kind: 'rolling', next: action.next, grade: action.grade, frame: 0 },
-      })
+      return playing(state, (play) => letGo(play, action.next, action.grade))
     case 'waited':
       if (screen.kind !== 'play' || screen.play.stage.kind !== 'weighing') return state
       return withPlay(state, { ...screen.play, stage: { kind: 'weighing', turns: screen.play.stage.turns + 1 } })
     case 'tick':
-      return screen.kind === 'play' ? tick(state, screen.play, services) : state
+      return playing(state, (play) => tick(play, services))
     case 'graded':
       return changePlay(state, (play) => {
         const throwIndex = play.states.indexOf(action.before)
@@ -63,6 +57,15 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
       return { ...state, screen: { ...screen, debrief: runOn(screen.debrief, screen.play.grades.length) } }
     case 'rolled-on':
       return screen.kind === 'debrief' ? { ...state, screen: { ...screen, debrief: rollOn(screen.debrief) } } : state
+    case 'kept':
+      return playing(state, (play) => keptOn(play, action.next, services))
+    case 'taken-up':
+      return takenUp(state, action.kept, action.played, services)
+    case 'take-up-refused':
+      return {
+        ...withoutKept(state, action.kept),
+        notice: `That block cannot be taken up again: ${action.sentence}`,
+      }
     case 'filed': {
       const filed = (play: PlayState) => (blockOf(play) === action.block ? { ...play, recordPath: action.path } : play)
       return { ...changePlay(state, filed), hasPast: true, finished: state.finished && filed(state.finished) }
@@ -88,6 +91,12 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
 const withScreen = (state: AppState, screen: Screen): AppState => ({ ...state, screen })
 const withPlay = (state: AppState, play: PlayState): AppState => withScreen(state, { kind: 'play', play: tourOn(play) })
 
+function playing(state: AppState, change: (play: PlayState) => PlayState): AppState {
+  if (state.screen.kind !== 'play') return state
+  const play = change(state.screen.play)
+  return play === state.screen.play ? state : withPlay(state, play)
+}
+
 function changePlay(state: AppState, change: (play: PlayState) => PlayState): AppState {
   const { screen } = state
   if (screen.kind !== 'play' && screen.kind !== 'debrief') return state
@@ -95,10 +104,10 @@ function changePlay(state: AppState, change: (play: PlayState) => PlayState): Ap
 }
 
 function command(state: AppState, command: Command, services: TrainerServices): AppState {
-  if (command === 'tour') return startTour(leaveBlock({ ...state, help: false }), services)
+  if (command === 'tour') return startTour(leaveBlock({ ...state, help: false }, services), services)
   if (command === 'help') return { ...state, help: !state.help }
   if (state.help) return command === 'back' ? { ...state, help: false } : state
-  if (command === 'quit') return { ...leaveBlock(state), exitCode: 0 }
+  if (command === 'quit') return { ...leaveBlock(state, services), exitCode: 0 }
   const { screen } = state
   switch (screen.kind) {
     case 'play':
@@ -116,7 +125,9 @@ function command(state: AppState, command: Command, services: TrainerServices): 
 
 function play(state: AppState, play: PlayState, command: Command, services: TrainerServices): AppState {
   const { stage } = play
-  if (stage.kind === 'rolling') return command === 'skip' ? withPlay(state, landed(play, stage, services)) : state
+  if (stage.kind === 'rolling') {
+    return command === 'skip' ? withPlay(state, skip(play, services)) : state
+  }
   if (stage.kind === 'weighing') {
     return command === 'back' ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
   }
@@ -124,57 +135,49 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     if (command === 'enter' && play.grades.length > 0) {
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
     }
-    if (command === 'enter' || command === 'back') return goHome(leaveBlock(state))
+    if (command === 'enter' || command === 'back') return goHome(leaveBlock(state, services))
     return state
   }
-  if (command === 'back' && stage.kind === 'deciding' && play.open === 'nothing') return goHome(leaveBlock(state))
+  if (command === 'back' && stage.kind === 'deciding' && play.open === 'nothing') {
+    return goHome(leaveBlock(state, services))
+  }
   return withPlay(state, reducePlay(play, command, services))
 }
 
 /** What leaving the play screen keeps: the block to go on with, unless it is the tour or over. */
-function leaveBlock(state: AppState): AppState {
+function leaveBlock(state: AppState, services: TrainerServices): AppState {
   const { screen } = state
   if (screen.kind !== 'play') return state
-  const { play } = screen
+  const { stage } = screen.play
+  // A ball that is on its way has been thrown.
+  const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
   const isUnfinished = play.grades.length > 0 && blockOf(play).spot !== null
-  return isUnfinished ? { ...state, kept: keptFrom(play) } : state
+  return isUnfinished ? { ...state, kept: [keptFrom(play), ...state.kept] } : state
 }
 
 const goHome = (state: AppState): AppState => withScreen(state, { kind: 'home', cursor: 0 })
 
-function tick(state: AppState, play: PlayState, services: TrainerServices): AppState {
-  const { stage } = play
-  if (stage.kind !== 'rolling') return state
-  const frame = stage.frame + 1
-  return withPlay(state, frame >= ROLL_FRAMES ? landed(play, stage, services) : { ...play, stage: { ...stage, frame } })
-}
-
-function landed(
-  play: PlayState,
-  stage: PlayState['stage'] & { kind: 'rolling' },
-  services: TrainerServices,
-): PlayState {
-  const suggestion = services.view(stage.next)?.suggestion
-  const calls = [...play.grades.map((_, index) => play.calls[index] ?? null), play.call]
-  const next = playFrom(
-    play.scenario,
-    [...play.states, stage.next],
-    [...play.grades, stage.grade],
-    suggestion ?? blockOf(play).throws.at(-1)?.decision,
-    { mode: play.mode, calls, ownFindings: play.ownFindings },
-  )
-  const toured = { ...next, tour: play.tour }
-  return isTourOver(toured) ? { ...toured, stage: { kind: 'done' } } : toured
-}
-
 const keptFrom = (play: PlayState): KeptBlock => ({
   title: play.scenario.title,
   throws: play.grades.length,
-  takeUp: () => ({
+  takeUp: async () => ({
     scenario: play.scenario,
     states: play.states,
     notes: { mode: play.mode, calls: play.calls, ownFindings: play.ownFindings },
     recordPath: play.recordPath,
   }),
+})
+
+function takenUp(state: AppState, kept: KeptBlock, played: PlayedBlock, services: TrainerServices): AppState {
+  const { screen } = state
+  if (screen.kind !== 'home' || screen.takingUp !== kept) return state
+  const play = playedOn(played, services.view(played.states.at(-1)!)?.suggestion)
+  return { ...withoutKept(state, kept), screen: { kind: 'play', play } }
+}
+
+const withoutKept = (state: AppState, kept: KeptBlock): AppState => ({
+  ...state,
+  kept: state.kept.filter((one) => one !== kept),
+  screen: state.screen.kind === 'home' ? { kind: 'home', cursor: 0 } : state.screen,
 })

@@ -15,9 +15,9 @@ export async function startingState(
   services: TrainerServices,
   listed: readonly string[] = services.scenarioNames(),
 ): Promise<AppState> {
-  const [scenarios, kept, hasPast, found, settings] = await Promise.all([
+  const [scenarios, left, hasPast, found, settings] = await Promise.all([
     Promise.all(listed.map((name) => services.loadScenario(name))),
-    services.keptBlock(),
+    services.leftBlocks(),
     services.hasPast(),
     services.findKit(),
     services.readSettings(),
@@ -25,18 +25,18 @@ export async function startingState(
   const home: AppState = {
     screen: { kind: 'home', cursor: 0 },
     scenarios,
-    kept,
+    kept: left.blocks,
     finished: null,
     hasPast,
     kit: found.kit,
     kitUndo: [],
     settings,
     help: false,
-    notice: found.problem,
+    notice: found.problem || (left.problems[0] ?? ''),
     exitCode: null,
   }
   if (scenarioName === undefined) {
-    const isNew = settings.tour === 'offered' && kept === null && !hasPast
+    const isNew = settings.tour === 'offered' && left.blocks.length === 0 && !hasPast
     return isNew ? startTour(home, services) : home
   }
   const scenario = services.fit(await services.loadScenario(scenarioName), { seeing: settings.seeing })

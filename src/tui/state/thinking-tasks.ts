@@ -2,6 +2,7 @@ import { type Dispatch, useEffect, useRef } from 'react'
 import type { TrainerServices } from '../services.js'
 import type { Action, AppState } from './app-state.js'
 import { blockOf, type PlayState, type ThrowGrade, tellsGrades } from './play-state.js'
+import { sentenceOf } from './sentence-of.js'
 
 /** The clock while a choice is weighed; the screen speaks of it from the second turn on. */
 const WAIT_MILLISECONDS = 300
@@ -14,8 +15,6 @@ export function useThinking(state: AppState, dispatch: Dispatch<Action>, service
   useAccount(state, dispatch, services)
   useWhatIf(state, dispatch, services)
 }
-
-const sentenceOf = (fault: unknown): string => (fault instanceof Error ? fault.message.split('\n')[0]! : String(fault))
 
 /** Thinks ahead about the coming throw while the player does. */
 function usePreparing({ screen }: AppState, { thinker }: TrainerServices): void {

@@ -40,7 +40,8 @@ function thrown(state: AppState): AppState {
   const { decision, mode } = playIn(weighing)
   const block = blockOf(playIn(weighing))
   const grade = mode === 'drill' ? madeUpGrade(block, decision) : undefined
-  return press(reduce(weighing, { type: 'weighed', grade, next: services.advance(block, decision) }), 'x')
+  const next = services.advance(block, decision)
+  return press(reduce(reduce(weighing, { type: 'weighed', grade, next }), { type: 'kept', next }), 'x')
 }
 
 describe('calling the reaction', () => {

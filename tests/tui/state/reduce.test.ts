@@ -1,11 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Scenario } from '../../../src/scenarios/scenario.js'
-import { ScenarioError } from '../../../src/scenarios/scenario-error.js'
 import { FULL_RACK } from '../../../src/sim/pins/leaves.js'
 import { commandFor } from '../../../src/tui/keys.js'
 import { type Action, type AppState, homeEntries, keyContext } from '../../../src/tui/state/app-state.js'
 import { blockOf, type PlayState } from '../../../src/tui/state/play-state.js'
-import { ROLL_FRAMES, reducer } from '../../../src/tui/state/reduce.js'
+import { reducer } from '../../../src/tui/state/reduce.js'
+import { ROLL_FRAMES } from '../../../src/tui/state/reduce-throw.js'
 import { startBlock } from '../../../src/tui/state/start.js'
 import { startingState } from '../../../src/tui/state/starting-state.js'
 import { fixtureServices, madeUpGrade, shortScenario } from '../fixtures.js'
@@ -35,15 +35,13 @@ function playIn(state: AppState): PlayState {
 
 const playing = () => startBlock(home, scenario, 'reduce', services)
 
-/** What the weighing task does once the screen has said so. */
-function weighed(state: AppState): AppState {
+/** What the weighing task does once the screen has said so, and then what keeps the throw. */
+function weighed(state: AppState, isKept = true): AppState {
   const play = playIn(state)
   const block = blockOf(play)
-  return reduce(state, {
-    type: 'weighed',
-    grade: madeUpGrade(block, play.decision),
-    next: services.advance(block, play.decision),
-  })
+  const next = services.advance(block, play.decision)
+  const rolling = reduce(state, { type: 'weighed', grade: madeUpGrade(block, play.decision), next })
+  return isKept ? reduce(rolling, { type: 'kept', next }) : rolling
 }
 
 describe('from home to a decision', () => {
@@ -166,11 +164,19 @@ describe('a throw', () => {
 describe('a block left unfinished', () => {
   const left = () => press(weighed(press(playing(), 'enter')), 'x', 'escape')
 
-  it('is offered first at home and goes on where it was', () => {
+  /** What the task does that plays a block again. */
+  async function takenUp(state: AppState): Promise<AppState> {
+    if (state.screen.kind !== 'home' || !state.screen.takingUp) throw new Error('Nothing is being taken up.')
+    const kept = state.screen.takingUp
+    return reduce(state, { type: 'taken-up', kept, played: await kept.takeUp() })
+  }
+
+  it('is offered first at home and goes on where it was', async () => {
     const state = left()
     expect(state.screen.kind).toBe('home')
     expect(homeEntries(state)[0]).toBe('continue')
-    const again = press(state, 'enter')
+    const again = await takenUp(press(state, 'enter'))
+    expect(again.kept).toEqual([])
     expect(blockOf(playIn(again)).throws).toHaveLength(1)
     expect(blockOf(playIn(again)).spot).not.toBeNull()
   })
@@ -179,14 +185,38 @@ describe('a block left unfinished', () => {
     expect(homeEntries(press(playing(), 'escape'))).not.toContain('continue')
   })
 
-  it('says why when it cannot be taken up again, and stays at home', () => {
-    const takeUp = () => {
-      throw new ScenarioError(['decision 3 leaves other pins.'])
-    }
-    const state = press({ ...home, kept: { title: 'Old', throws: 3, takeUp } }, 'enter')
-    expect(state.screen.kind).toBe('home')
+  it('says why when it cannot be taken up again, and offers the one left before it', () => {
+    const [kept, older] = ['Old', 'Older'].map((title) => ({ title, throws: 3, takeUp: () => Promise.reject() }))
+    const asked = press({ ...home, kept: [kept!, older!] }, 'enter')
+    // Keys wait until it has been played again.
+    expect(press(asked, 'down', 'enter')).toEqual(asked)
+    const state = reduce(asked, { type: 'take-up-refused', kept: kept!, sentence: 'decision 3 leaves other pins.' })
+    expect(state.screen).toEqual({ kind: 'home', cursor: 0 })
     expect(state.notice).toContain('decision 3 leaves other pins.')
-    expect(homeEntries(state)).not.toContain('continue')
+    expect(state.kept).toEqual([older])
+  })
+
+  it('has in it a ball that was on its way when it was left', () => {
+    const rolling = weighed(press(playing(), 'enter'), false)
+    const interrupted = press(reduce(rolling, { type: 'command', command: 'help' }), 't')
+    expect(interrupted.kept[0]?.throws).toBe(1)
+  })
+})
+
+describe('a throw being kept', () => {
+  it('shows nothing of its result before it is on the disk, whatever is pressed', () => {
+    const rolling = weighed(press(playing(), 'enter'), false)
+    let waiting = rolling
+    for (let i = 0; i < ROLL_FRAMES + 3; i++) waiting = reduce(waiting, { type: 'tick' })
+    expect(waiting).toBe(rolling)
+    waiting = press(waiting, 'x')
+    const { stage } = playIn(waiting)
+    expect(stage.kind === 'rolling' && stage.frame).toBe(0)
+    expect(blockOf(playIn(waiting)).throws).toHaveLength(0)
+    if (stage.kind !== 'rolling') return
+    const kept = reduce(waiting, { type: 'kept', next: stage.next })
+    expect(playIn(kept).stage.kind).toBe('deciding')
+    expect(blockOf(playIn(kept)).throws).toHaveLength(1)
   })
 })
 

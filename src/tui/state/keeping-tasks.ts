@@ -1,0 +1,107 @@
+import { type Dispatch, useEffect, useRef } from 'react'
+import type { BlockState } from '../../sim/block/types.js'
+import type { TrainerServices } from '../services.js'
+import type { Action, AppState } from './app-state.js'
+import { blockOf, notesOf, type PlayState } from './play-state.js'
+import { sentenceOf } from './sentence-of.js'
+
+/** Puts on the disk what has to stay, when it has to. */
+export function useKeeping(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  useKeepingThrow(state, dispatch, services)
+  useFiling(state, dispatch, services)
+  useTakingUp(state, dispatch)
+  useKeepingNotes(state, dispatch, services)
+  useKeepingChoices(state, dispatch, services)
+}
+
+/** The block on screen, being played or looked back on. */
+const playOn = ({ screen }: AppState): PlayState | null =>
+  screen.kind === 'play' || screen.kind === 'debrief' ? screen.play : null
+
+/** Keeps a throw before its ball rolls. Where it cannot be kept, that is said and the block goes on. */
+function useKeepingThrow({ screen }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  const play = screen.kind === 'play' ? screen.play : null
+  const next = play?.stage.kind === 'rolling' && !play.stage.isKept ? play.stage.next : null
+  const thrown = useRef(play)
+  thrown.current = play
+  useEffect(() => {
+    const from = thrown.current
+    if (!next || !from) return
+    services
+      .keepThrow(from.scenario, blockOf(from), next)
+      .catch((fault: unknown) =>
+        dispatch({ type: 'trouble', sentence: `The throw could not be kept: ${sentenceOf(fault)}` }),
+      )
+      .then(() => dispatch({ type: 'kept', next }))
+  }, [next, dispatch, services])
+}
+
+/** Files a block once it is over or ended; until then keeps what is said of it. The tour and what is filed already stay out. */
+function useFiling(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  const play = playOn(state)
+  const isOurs = play !== null && play.tour === null && play.grades.length > 0 && play.recordPath === null
+  const block = isOurs ? blockOf(play) : null
+  const isFinished = state.screen.kind === 'debrief' || block?.spot === null
+  const looked = useRef(play)
+  looked.current = play
+  const filed = useRef<BlockState | null>(null)
+  useEffect(() => {
+    if (!block || !looked.current || filed.current === block) return
+    const notes = notesOf(looked.current)
+    const complain = (fault: unknown) =>
+      dispatch({ type: 'trouble', sentence: `The block could not be kept: ${sentenceOf(fault)}` })
+    if (!isFinished) {
+      services.keepSaid(block, notes).catch(complain)
+      return
+    }
+    filed.current = block
+    services
+      .file(looked.current.scenario, block, notes)
+      .then((path) => dispatch({ type: 'filed', block, path }), complain)
+  }, [block, isFinished, dispatch, services])
+}
+
+/** Plays a block again that is to be gone on with. */
+function useTakingUp({ screen }: AppState, dispatch: Dispatch<Action>): void {
+  const kept = screen.kind === 'home' ? screen.takingUp : undefined
+  useEffect(() => {
+    if (!kept) return
+    kept.takeUp().then(
+      (played) => dispatch({ type: 'taken-up', kept, played }),
+      (fault: unknown) => dispatch({ type: 'take-up-refused', kept, sentence: sentenceOf(fault) }),
+    )
+  }, [kept, dispatch])
+}
+
+/** Keeps what the player says of a block that is filed already. */
+function useKeepingNotes({ screen }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  const play = screen.kind === 'debrief' ? screen.play : null
+  const path = play?.recordPath ?? null
+  const findings = play?.ownFindings
+  const said = useRef(findings)
+  useEffect(() => {
+    if (!play || path === null || findings === said.current || findings?.length === 0) return
+    said.current = findings
+    services.keepNotes(path, notesOf(play)).catch((fault: unknown) => {
+      dispatch({ type: 'trouble', sentence: `What you said could not be kept: ${sentenceOf(fault)}` })
+    })
+  }, [play, path, findings, dispatch, services])
+}
+
+/** Keeps settings and kit whenever they change. */
+function useKeepingChoices({ settings, kit }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  const keptSettings = useRef(settings)
+  const keptKit = useRef(kit)
+  useEffect(() => {
+    const complain = (what: string) => (fault: unknown) =>
+      dispatch({ type: 'trouble', sentence: `${what} could not be kept: ${sentenceOf(fault)}` })
+    if (keptSettings.current !== settings) {
+      keptSettings.current = settings
+      services.keepSettings(settings).catch(complain('The settings'))
+    }
+    if (keptKit.current !== kit) {
+      keptKit.current = kit
+      services.keepKit(kit).catch(complain('Your bag and bowler'))
+    }
+  }, [settings, kit, dispatch, services])
+}

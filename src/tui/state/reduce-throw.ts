@@ -1,0 +1,55 @@
+import type { BlockState } from '../../sim/block/types.js'
+import type { TrainerServices } from '../services.js'
+import { blockOf, type PlayState, playFrom, type Rolling, type ThrowGrade } from './play-state.js'
+import { isTourOver } from './tour.js'
+
+/** Pictures in the run of one ball down the lane. */
+export const ROLL_FRAMES = 16
+
+/** The ball let go, its grade fixed. A guided throw is never kept, so it need not wait for that. */
+export function letGo(play: PlayState, next: BlockState, grade: ThrowGrade): PlayState {
+  if (play.stage.kind !== 'weighing') return play
+  const stage: Rolling = { kind: 'rolling', next, grade, frame: 0, isKept: play.tour !== null, isSkipped: false }
+  return { ...play, stage }
+}
+
+/** The throw is on the disk, so that its ball may roll. */
+export function keptOn(play: PlayState, next: BlockState, services: TrainerServices): PlayState {
+  const { stage } = play
+  if (stage.kind !== 'rolling' || stage.next !== next) return play
+  return rolledTo(play, { ...stage, isKept: true }, services)
+}
+
+/** The next picture of the ball's run. */
+export function tick(play: PlayState, services: TrainerServices): PlayState {
+  const { stage } = play
+  if (stage.kind !== 'rolling' || !stage.isKept) return play
+  return rolledTo(play, { ...stage, frame: stage.frame + 1 }, services)
+}
+
+/** The run passed over. */
+export function skip(play: PlayState, services: TrainerServices): PlayState {
+  const { stage } = play
+  return stage.kind === 'rolling' ? rolledTo(play, { ...stage, isSkipped: true }, services) : play
+}
+
+/** The ball further on, or landed where its run is over or passed over. */
+function rolledTo(play: PlayState, stage: Rolling, services: TrainerServices): PlayState {
+  const isOver = stage.isKept && (stage.isSkipped || stage.frame >= ROLL_FRAMES)
+  return isOver ? landed(play, stage, services) : { ...play, stage }
+}
+
+/** The block after the throw, its result in sight. */
+export function landed(play: PlayState, stage: Rolling, services: TrainerServices): PlayState {
+  const suggestion = services.view(stage.next)?.suggestion
+  const calls = [...play.grades.map((_, index) => play.calls[index] ?? null), play.call]
+  const next = playFrom(
+    play.scenario,
+    [...play.states, stage.next],
+    [...play.grades, stage.grade],
+    suggestion ?? blockOf(play).throws.at(-1)?.decision,
+    { mode: play.mode, calls, ownFindings: play.ownFindings },
+  )
+  const toured = { ...next, tour: play.tour }
+  return isTourOver(toured) ? { ...toured, stage: { kind: 'done' } } : toured
+}
