@@ -1,11 +1,10 @@
 import { render, useApp, useInput } from 'ink'
 import { useEffect, useMemo, useReducer, useState } from 'react'
 import { fits, type Size } from './draw/layout.js'
-import { Rows } from './draw/rows.js'
 import type { Theme } from './draw/theme.js'
 import { keyName } from './keys.js'
-import { HelpAndMenus } from './screens/help-and-menus.js'
-import { PlayScreen } from './screens/play-screen.js'
+import { screenRows } from './screens/help-and-menus.js'
+import { BagScreen, playScreenRows } from './screens/play-screen.js'
 import { smallScreen } from './screens/small-screen.js'
 import type { TrainerServices } from './services.js'
 import { themeWith } from './settings/settings.js'
@@ -13,6 +12,7 @@ import { type AppState, keyContext } from './state/app-state.js'
 import { reducer } from './state/reduce.js'
 import { useTasks } from './state/tasks.js'
 import type { KeyReader } from './terminal/key-reader.js'
+import { PaintedRows } from './terminal/painted-rows.js'
 import type { Painter } from './terminal/painter.js'
 
 export interface TrainerParts {
@@ -59,20 +59,14 @@ export function Trainer({ painter, services, theme, initial, noMotion }: Trainer
     if (state.exitCode !== null) (exit as (result: unknown) => void)(state.exitCode)
   }, [state.exitCode, exit])
 
-  if (!fits(size)) return <Rows rows={smallScreen(size)} columns={size.columns} />
+  if (!fits(size)) return <PaintedRows painter={painter} rows={smallScreen(size)} />
   if (state.screen.kind === 'play' && !state.help) {
-    return (
-      <PlayScreen
-        play={state.notice === '' ? state.screen.play : { ...state.screen.play, notice: state.notice }}
-        view={looks.view}
-        context={context}
-        size={size}
-        theme={looksOf}
-        onChoose={(place) => dispatch({ type: 'ball-chosen', place })}
-      />
-    )
+    const play = state.notice === '' ? state.screen.play : { ...state.screen.play, notice: state.notice }
+    const parts = { play, view: looks.view, context, size, theme: looksOf }
+    if (context !== 'bag') return <PaintedRows painter={painter} rows={playScreenRows(parts)} />
+    return <BagScreen {...parts} onChoose={(place) => dispatch({ type: 'ball-chosen', place })} />
   }
-  return <HelpAndMenus state={state} looks={looks} services={services} size={size} theme={looksOf} />
+  return <PaintedRows painter={painter} rows={screenRows({ state, looks, services, size, theme: looksOf })} />
 }
 
 function usePainterSize(painter: Painter): Size {

@@ -3,7 +3,7 @@ import SelectInput from 'ink-select-input'
 import { useState } from 'react'
 import { ballWords } from '../../scenarios/plain/words.js'
 import type { PlayerView } from '../../sim/decision/player-view.js'
-import { exactly, indent, type Size } from '../draw/layout.js'
+import { indent, page, type Size } from '../draw/layout.js'
 import { Rows } from '../draw/rows.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
@@ -15,26 +15,28 @@ import { blockOf, type PlayState } from '../state/play-state.js'
 import { wrapWords } from '../terminal/fit.js'
 import { playLowerRows, playTopRows } from './play-rows.js'
 
-interface PlayScreenProps {
+interface PlayScreenParts {
   readonly play: PlayState
   readonly view: PlayerView | null
   readonly context: KeyContext
   readonly size: Size
   readonly theme: Theme
-  readonly onChoose: (place: number) => void
 }
 
-/** The main screen: lane and result on top, score sheet and decision below, or the open bag in their place. */
-export function PlayScreen({ play, view, context, size, theme, onChoose }: PlayScreenProps) {
+/** The main screen: lane and result on top, score sheet and decision below. */
+export function playScreenRows({ play, view, context, size, theme }: PlayScreenParts): string[] {
+  const body = [...playTopRows(play, view, size, theme), ...lowerRows(play, view, size, theme)]
+  return page(body, contextKeyLine(context, size.columns, theme), size)
+}
+
+/** The main screen with the open bag in place of its lower part. */
+export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
+  const { play, view, context, size, theme, onChoose } = props
   const top = playTopRows(play, view, size, theme)
   return (
     <Box flexDirection="column" height={size.rows}>
       <Rows rows={top} columns={size.columns} />
-      {play.open === 'bag' ? (
-        <Bag play={play} columns={size.columns} rows={size.rows - top.length - 1} theme={theme} onChoose={onChoose} />
-      ) : (
-        <Rows rows={exactly(lowerRows(play, view, size, theme), size.rows - top.length - 1)} columns={size.columns} />
-      )}
+      <Bag play={play} columns={size.columns} rows={size.rows - top.length - 1} theme={theme} onChoose={onChoose} />
       <Box flexGrow={1} />
       <Rows rows={[contextKeyLine(context, size.columns, theme)]} columns={size.columns} />
     </Box>

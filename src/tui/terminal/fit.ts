@@ -10,15 +10,41 @@ function styleLength(text: string, index: number): number {
   return end < text.length ? end + 1 - index : 0
 }
 
-/** Columns a row takes on screen; style sequences take none. */
+/**
+ * Whether a UTF-16 unit is a character of one column by itself: Latin, arrows, box drawing, blocks, geometric shapes and
+ * braille. Combining marks, emoji and wide scripts are not among them.
+ */
+export function isPlainWidth(unit: number): boolean {
+  return (
+    (unit >= 0x20 && unit < 0x7f) ||
+    (unit >= 0xa0 && unit < 0x300 && unit !== 0xad) ||
+    (unit >= 0x2010 && unit < 0x2028) ||
+    (unit >= 0x2030 && unit < 0x203c) ||
+    (unit >= 0x2190 && unit < 0x2200) ||
+    (unit >= 0x2500 && unit < 0x25fd) ||
+    (unit >= 0x2800 && unit < 0x2900)
+  )
+}
+
+/** Columns a row takes on screen; style sequences take none. Rows of plain characters, nearly all, are counted without ado. */
 export function columnsOf(text: string): number {
-  return stringWidth(text)
+  let columns = 0
+  for (let index = 0; index < text.length; index++) {
+    if (isPlainWidth(text.charCodeAt(index))) {
+      columns++
+      continue
+    }
+    const style = styleLength(text, index)
+    if (style === 0) return stringWidth(text)
+    index += style - 1
+  }
+  return columns
 }
 
 /** The row cut to at most `columns`; styles that were open at the cut are closed. */
 export function clipRow(text: string, columns: number): string {
   if (columns <= 0) return ''
-  if (stringWidth(text) <= columns) return text
+  if (columnsOf(text) <= columns) return text
   let used = 0
   let styled = false
   for (let index = 0; index < text.length; ) {
@@ -29,7 +55,7 @@ export function clipRow(text: string, columns: number): string {
       continue
     }
     const character = String.fromCodePoint(text.codePointAt(index)!)
-    const width = stringWidth(character)
+    const width = isPlainWidth(text.charCodeAt(index)) ? 1 : stringWidth(character)
     if (used + width > columns) return text.slice(0, index) + (styled ? `${ESCAPE}[0m` : '')
     used += width
     index += character.length

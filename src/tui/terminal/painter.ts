@@ -1,5 +1,7 @@
 import { EventEmitter } from 'node:events'
-import { clipRow, columnsOf } from './fit.js'
+import { blankCells, type Cells, cellsOf } from './cells.js'
+import { type Piece, written } from './pen.js'
+import { changedPieces, wholePiece } from './row-pieces.js'
 
 /** The part of a terminal's output stream the painter needs. */
 export interface PaintTarget extends EventEmitter {
@@ -14,25 +16,33 @@ export interface Painter extends EventEmitter {
   readonly columns: number
   readonly rows: number
   write(frame: string, done?: () => void): boolean
+  /** Draws finished rows without a detour through Ink's layout, which takes every character apart again for each frame. */
+  show(rows: readonly string[]): void
   /** Forget what stands on the screen and draw the last frame whole. */
   repaint(): void
   /** Stop drawing; later frames are ignored. */
   close(): void
 }
 
-const HOME_AND_CLEAR = '\u001B[2J\u001B[H'
+const CLEAR = '\u001B[0m\u001B[2J'
 const SYNCHRONISED = ['\u001B[?2026h', '\u001B[?2026l'] as const
 const CURSOR_SWITCH = '\u001B[?25'
 const DEFAULT_COLUMNS = 80
 const DEFAULT_ROWS = 24
 
+/** A row as it stands on the screen; cells null where not every character is one cell wide. */
+interface Shown {
+  readonly text: string
+  readonly cells: Cells | null
+}
+
 /**
- * Draws frames on a terminal row by row, writing only the rows that changed, all of them usable.
+ * Draws frames on a terminal, writing only the cells that changed; all rows are usable.
  * The last cell of the screen stays blank, because writing it scrolls some terminals.
  */
 export function createPainter(target: PaintTarget): Painter {
-  let shown: string[] = []
-  let frame = ''
+  let shown: Shown[] = []
+  let frame: readonly string[] = []
   let open = true
   let cleared = false
 
@@ -40,16 +50,24 @@ export function createPainter(target: PaintTarget): Painter {
   const rows = () => target.rows || DEFAULT_ROWS
 
   const draw = () => {
-    const wanted = frame.split('\n').slice(0, rows())
-    let out = cleared ? '' : HOME_AND_CLEAR
-    cleared = true
-    for (let y = 0; y < Math.max(wanted.length, shown.length); y++) {
-      const row = clipRow(wanted[y] ?? '', y === rows() - 1 ? columns() - 1 : columns())
-      if (row === (shown[y] ?? '')) continue
-      shown[y] = row
-      out += `\u001B[${y + 1};1H${row}\u001B[0m${columnsOf(row) < columns() ? '\u001B[K' : ''}`
+    const wide = columns()
+    const height = rows()
+    const pieces: Piece[] = []
+    const blank: Shown = { text: '', cells: blankCells(wide) }
+    const wanted = Math.min(frame.length, height)
+    for (let y = 0; y < Math.max(wanted, shown.length); y++) {
+      const text = (y < wanted && frame[y]) || ''
+      const before = shown[y] ?? blank
+      if (text === before.text) continue
+      const room = y === height - 1 ? wide - 1 : wide
+      const cells = cellsOf(text, room)
+      if (cells && before.cells) pieces.push(...changedPieces(y, before.cells, cells))
+      else pieces.push(wholePiece(y, text, room))
+      shown[y] = { text, cells }
     }
-    shown.length = wanted.length
+    shown.length = wanted
+    const out = (cleared ? '' : CLEAR) + written(pieces)
+    cleared = true
     if (out !== '') target.write(SYNCHRONISED[0] + out + SYNCHRONISED[1])
   }
 
@@ -59,16 +77,20 @@ export function createPainter(target: PaintTarget): Painter {
     rows: 0,
     write(data: string, done?: () => void) {
       if (open && data !== '' && !data.startsWith(CURSOR_SWITCH)) {
-        frame = data
+        frame = data.split('\n')
         draw()
       }
       if (done) setImmediate(done)
       return true
     },
+    show(wanted: readonly string[]) {
+      frame = wanted
+      if (open) draw()
+    },
     repaint() {
       shown = []
       cleared = false
-      if (open && frame !== '') draw()
+      if (open && frame.length > 0) draw()
     },
     close() {
       open = false

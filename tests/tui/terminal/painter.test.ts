@@ -1,9 +1,29 @@
+import { EventEmitter } from 'node:events'
+import xterm from '@xterm/headless'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { createPainter } from '../../../src/tui/terminal/painter.js'
 import { fakeTerminal } from './fake-terminal.js'
 
 const clear = '\u001B[2J'
+
+/** What shows in every cell: the character with its colours and weight, of a blank only what shows on one. */
+async function cellsOn(emulator: xterm.Terminal): Promise<string[]> {
+  await new Promise<void>((done) => emulator.write('', done))
+  const cells: string[] = []
+  for (let y = 0; y < emulator.rows; y++) {
+    const line = emulator.buffer.active.getLine(y)!
+    for (let x = 0; x < emulator.cols; x++) {
+      const cell = line.getCell(x)!
+      const glyph = cell.getChars() || ' '
+      const ground = [cell.getBgColorMode(), cell.getBgColor(), cell.isInverse(), cell.isUnderline()]
+      const ink = [cell.getFgColorMode(), cell.getFgColor(), cell.isBold(), cell.isDim()]
+      const showsInk = glyph !== ' ' || cell.isInverse() || cell.isUnderline()
+      cells.push(`${y},${x} ${JSON.stringify([glyph, cell.getWidth(), ...ground, ...(showsInk ? ink : [])])}`)
+    }
+  }
+  return cells
+}
 
 describe('painter, judged by the xterm.js emulator', () => {
   it('uses every row of the terminal and never wipes the scrollback', async () => {
@@ -60,6 +80,47 @@ describe('painter, judged by the xterm.js emulator', () => {
         expect((await terminal.screen()).map((text) => text.trimEnd())).toEqual(expected)
       }),
       { numRuns: 60, seed: 7 },
+    )
+  })
+
+  it('leaves the same cells in the same colours as rows written whole onto an empty screen', async () => {
+    const styles = [
+      '1',
+      '2',
+      '4',
+      '7',
+      '38;2;9;8;7',
+      '1;38;5;67',
+      '48;2;1;2;3',
+      '1;38;2;9;8;7;48;5;17',
+      '0',
+      '',
+      '39',
+      '22',
+      '49',
+    ]
+    const part = fc.oneof(
+      { weight: 3, arbitrary: fc.constantFrom('a', 'b', ' ', '  ', '█', '⠿', '‹') },
+      { weight: 2, arbitrary: fc.constantFrom(...styles).map((style) => `\u001B[${style}m`) },
+      { weight: 1, arbitrary: fc.constantFrom('日', 'é') },
+    )
+    const row = fc.array(part, { maxLength: 9 }).map((parts) => `${parts.join('')}\u001B[0m`)
+    const frame = fc.array(row, { minLength: 1, maxLength: 4 })
+    await fc.assert(
+      fc.asyncProperty(fc.array(frame, { minLength: 1, maxLength: 5 }), async (frames) => {
+        const painted = new xterm.Terminal({ cols: 20, rows: 5, allowProposedApi: true })
+        const target = Object.assign(new EventEmitter(), {
+          columns: 20,
+          rows: 5,
+          write: (data: string) => painted.write(data),
+        })
+        const painter = createPainter(target)
+        frames.forEach((rows, turn) => void (turn % 2 === 0 ? painter.show(rows) : painter.write(rows.join('\n'))))
+        const whole = new xterm.Terminal({ cols: 20, rows: 5, allowProposedApi: true })
+        frames.at(-1)!.forEach((text, y) => void whole.write(`\u001B[${y + 1};1H${text}`))
+        expect(await cellsOn(painted)).toEqual(await cellsOn(whole))
+      }),
+      { numRuns: 150, seed: 11 },
     )
   })
 

@@ -1,5 +1,4 @@
 import type { Size } from '../draw/layout.js'
-import { Rows } from '../draw/rows.js'
 import type { Theme } from '../draw/theme.js'
 import { BALL_FIELDS } from '../kit/ball-form.js'
 import { bowlerFields } from '../kit/bowler-form.js'
@@ -19,17 +18,12 @@ import { scenarioScreen } from './scenario-screen.js'
 import { settingsScreen } from './settings-screen.js'
 import { whatIfScreen } from './what-if-screen.js'
 
-interface HelpAndMenusProps {
+interface MenuParts {
   readonly state: AppState
   readonly looks: Pick<Looks, 'homePicture'>
   readonly services: Pick<TrainerServices, 'levels' | 'fit'>
   readonly size: Size
   readonly theme: Theme
-}
-
-/** Every screen that is rows and nothing else. */
-export function HelpAndMenus(props: HelpAndMenusProps) {
-  return <Rows rows={screenRows(props)} columns={props.size.columns} />
 }
 
 const BALL_WORDS = {
@@ -44,7 +38,7 @@ const BOWLER_WORDS = {
 }
 
 /** The rows of whatever screen is on, but for the play screen. */
-export function screenRows({ state, looks, services, size, theme }: HelpAndMenusProps): string[] {
+export function screenRows({ state, looks, services, size, theme }: MenuParts): string[] {
   if (state.help) return helpScreen(keyContext({ ...state, help: false }), size, theme)
   const { screen, notice } = state
   switch (screen.kind) {
