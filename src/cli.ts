@@ -5,9 +5,12 @@ import { faultReport } from './scenarios/commands/fault-report.js'
 import { buildProgram } from './scenarios/commands/program.js'
 import type { ScreenOptions } from './scenarios/commands/program-parts.js'
 import { systemConsole } from './scenarios/commands/system-console.js'
+import { PLAYER_VARIABLE, playerName } from './scenarios/player-name.js'
 
 /** Opens the screen; kept behind an import of its own so that no command pays for it. */
-async function openScreen({ dataFolder, ...options }: ScreenOptions): Promise<number> {
+async function openScreen({ dataFolder, player: named, ...options }: ScreenOptions): Promise<number> {
+  const player = await playerName(named, process.env)
+  if (player !== undefined) process.env[PLAYER_VARIABLE] = player
   if (dataFolder !== undefined) process.env.DRYBOARD_DATA = dataFolder
   const { openTrainer } = await import('./tui/open.js')
   return openTrainer(options)

@@ -35,12 +35,12 @@ export function saidBeside(journalPath: string): string {
 }
 
 /**
- * Begins the journal of a block.
+ * Begins the journal of a block; `player` is who plays it, if that was said.
  *
  * @throws WriteError
  */
-export async function openJournal(folder: string, scenario: Scenario, seed: string): Promise<Journal> {
-  const head: JournalHead = { format: JOURNAL_FORMAT, version: JOURNAL_VERSION, ...blockNames(scenario, seed) }
+export async function openJournal(folder: string, scenario: Scenario, seed: string, player?: string): Promise<Journal> {
+  const head: JournalHead = { format: JOURNAL_FORMAT, version: JOURNAL_VERSION, ...blockNames(scenario, seed, player) }
   try {
     await mkdir(folder, { recursive: true })
     const { path, file } = await createFree(folder, fileStem(head))

@@ -32,6 +32,8 @@ const blockFields = {
   name: line(200),
   scenario: scenarioSchema,
   seed: line(80),
+  /** Who played; nobody has said where it is left out. */
+  player: line(60).optional(),
 }
 
 export const recordSchema = table(

@@ -22,7 +22,7 @@ const SPEED_STEPS = { softer: -1, usual: 0, firmer: 1 } as const
 const SPEED_NAMES = { [-1]: 'softer', 0: 'usual', 1: 'firmer' } as const
 
 /** What names a block and the program it is played by; the same in its record and its journal. */
-export function blockNames(scenario: Scenario, seed: string) {
+export function blockNames(scenario: Scenario, seed: string, player?: string) {
   return {
     program: VERSION,
     model: modelFingerprint(),
@@ -31,15 +31,16 @@ export function blockNames(scenario: Scenario, seed: string) {
     name: scenario.name,
     scenario: scenario.data,
     seed,
+    ...(player === undefined ? {} : { player }),
   }
 }
 
 /** The record of a block, finished or not. */
-export function recordOf(scenario: Scenario, state: BlockState): BlockRecord {
+export function recordOf(scenario: Scenario, state: BlockState, player?: string): BlockRecord {
   return {
     format: RECORD_FORMAT,
     version: RECORD_VERSION,
-    ...blockNames(scenario, state.seed),
+    ...blockNames(scenario, state.seed, player),
     decisions: state.throws.map(keptDecision),
   }
 }

@@ -24,6 +24,8 @@ import { withBallsTaken } from './take-balls.js'
 export interface BlockKeeping {
   readonly scenario: Scenario
   readonly begun: BlockState
+  /** Who plays; undefined where nobody has said. */
+  readonly player: string | undefined
   /** Puts a throw on the disk. @throws WriteError */
   readonly keep: (thrown: ThrowRecord) => Promise<void>
   /** The block is kept as a record: its journal goes, and what was said of it on the screen goes with the record. */
@@ -37,11 +39,12 @@ export async function freshBlock(
   name: string,
   seed: string,
   data: string,
+  player: string | undefined,
   take?: readonly string[],
 ): Promise<BlockKeeping> {
   const scenario = withBallsTaken(await loadScenario(name), take)
-  return keptBlock(scenario, beginScenario(scenario, seed), async () =>
-    openJournal(journalsFolder(data), scenario, seed),
+  return keptBlock({ scenario, begun: beginScenario(scenario, seed), player }, async () =>
+    openJournal(journalsFolder(data), scenario, seed, player),
   )
 }
 
@@ -49,24 +52,33 @@ export async function freshBlock(
  * A block that was left: the last of those whose program died, or the one of an unfinished record.
  *
  * @param from true for the former, a path for the latter
+ * @param player who goes on with it where it was left by somebody who did not say
  * @throws ScenarioError
  */
-export async function resumedBlock(from: string | true, data: string): Promise<BlockKeeping> {
+export async function resumedBlock(
+  from: string | true,
+  data: string,
+  player: string | undefined,
+): Promise<BlockKeeping> {
   const folder = journalsFolder(data)
   if (from !== true) {
-    const replay = replayRecord(await readRecord(from), from)
+    const record = await readRecord(from)
+    const replay = replayRecord(record, from)
     const begun = stillOpen(replay, from)
-    return keptBlock(replay.scenario, begun, async () => {
-      const journal = await openJournal(folder, replay.scenario, begun.seed)
+    const who = record.player ?? player
+    return keptBlock({ scenario: replay.scenario, begun, player: who }, async () => {
+      const journal = await openJournal(folder, replay.scenario, begun.seed, who)
       for (const thrown of begun.throws) await journal.append(thrown)
       return journal
     })
   }
   const path = (await leftJournals(folder)).at(-1)
   if (path === undefined) throw new ScenarioError([`${folder}: no block was left unfinished here.`], true)
-  const { scenario, states } = replayRecord(await readJournal(path), path)
+  const record = await readJournal(path)
+  const { scenario, states } = replayRecord(record, path)
   const { journal } = await takeUpJournal(path)
-  return keptBlock(scenario, states[states.length - 1], async () => journal, Promise.resolve(journal))
+  const block = { scenario, begun: states[states.length - 1], player: record.player ?? player }
+  return keptBlock(block, async () => journal, Promise.resolve(journal))
 }
 
 /** What can be gone on with, one sentence a block; nothing where nothing was left. Files that cannot be read are named and left. */
@@ -93,8 +105,7 @@ function stillOpen({ states }: Replay, name: string): BlockState {
 }
 
 function keptBlock(
-  scenario: Scenario,
-  begun: BlockState,
+  block: Pick<BlockKeeping, 'scenario' | 'begun' | 'player'>,
   begin: () => Promise<Journal>,
   open?: Promise<Journal>,
 ): BlockKeeping {
@@ -104,8 +115,7 @@ function keptBlock(
     return journal
   }
   return {
-    scenario,
-    begun,
+    ...block,
     keep: async (thrown) => (await opened()).append(thrown),
     done: async (recordPath) => {
       if (journal) await finish(await journal, recordPath)

@@ -1,5 +1,6 @@
 import { basename, join } from 'node:path'
 import { dataFolder, recordsFolder, saidFolder } from '../scenarios/data-folder.js'
+import { PLAYER_VARIABLE } from '../scenarios/player-name.js'
 import { readRecord, recordOf, writeRecord } from '../scenarios/record.js'
 import { replaceFile } from '../scenarios/replace-file.js'
 import { replayRecord } from '../scenarios/replay.js'
@@ -40,7 +41,8 @@ export interface Keeper {
 export function fileKeeper(environment: Readonly<Record<string, string | undefined>>): Keeper {
   const folder = dataFolder(undefined, environment)
   const records = recordsFolder(folder)
-  const unfinished = unfinishedBlocks(folder)
+  const player = environment[PLAYER_VARIABLE] || undefined
+  const unfinished = unfinishedBlocks(folder, player)
   const kitPath = join(folder, 'kit.json')
   const notesOf = (recordPath: string) => join(saidFolder(folder), basename(recordPath))
   const inTurn = queue()
@@ -50,7 +52,7 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
     keepSaid: (block, notes) => inTurn(() => unfinished.keepSaid(block, notes)),
     file: (scenario, block, notes) =>
       inTurn(async () => {
-        const path = await writeRecord(recordOf(scenario, block), records)
+        const path = await writeRecord(recordOf(scenario, block, player), records)
         await replaceFile(notesOf(path), notesText(notes))
         await unfinished.done(block)
         return path

@@ -35,8 +35,8 @@ export interface UnfinishedBlocks {
   leave(): Promise<void>
 }
 
-/** Journals of a data folder, each found by the state of its block after the last throw in it. */
-export function unfinishedBlocks(data: string): UnfinishedBlocks {
+/** Journals of a data folder, each found by the state of its block after the last throw in it; new ones are of `player`. */
+export function unfinishedBlocks(data: string, player?: string): UnfinishedBlocks {
   const folder = journalsFolder(data)
   const journals = new Map<BlockState, Journal>()
   const broken = new WeakSet<Journal>()
@@ -51,7 +51,7 @@ export function unfinishedBlocks(data: string): UnfinishedBlocks {
     }
   }
   const writeAnew = async (scenario: Scenario, block: BlockState): Promise<Journal> => {
-    const journal = await openJournal(folder, scenario, block.seed)
+    const journal = await openJournal(folder, scenario, block.seed, player)
     try {
       for (const thrown of block.throws) await journal.append(thrown)
       return journal

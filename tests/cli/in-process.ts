@@ -1,7 +1,12 @@
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { CommanderError } from 'commander'
 import type { CommandConsole } from '../../src/scenarios/commands/console.js'
 import { faultReport } from '../../src/scenarios/commands/fault-report.js'
 import { buildProgram } from '../../src/scenarios/commands/program.js'
+
+/** Where nothing is set, whoever runs the tests. */
+const NO_FOLDER = join(tmpdir(), 'dryboard-nothing-set')
 
 export interface CommandResult {
   readonly exitCode: number
@@ -25,7 +30,7 @@ export async function runCommand(
     },
     stoppedBy: () => null,
     interactive: false,
-    environment,
+    environment: { DRYBOARD_CONFIG: NO_FOLDER, ...environment },
   }
   let exitCode = 0
   const openScreen = async (): Promise<number> => {

@@ -1,7 +1,7 @@
 import { type Command, Option } from 'commander'
-import { seedOption, wholeOption } from './options.js'
+import { playerOption, seedOption, wholeOption } from './options.js'
 import type { ProgramParts } from './program-parts.js'
-import { dataFolder, fixedSeed, jsonFlag, SCENARIO_WORDS } from './shared-options.js'
+import { dataFolder, fixedSeed, jsonFlag, playedBy, SCENARIO_WORDS } from './shared-options.js'
 
 /** Commands that play blocks. */
 export function addBlockCommands(program: Command, { console, openScreen, finish }: ProgramParts): void {
@@ -27,6 +27,7 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
     .option('--resume [record]', 'plain: go on with an unfinished record, or with what was left last time')
     .option('--take <balls>', 'plain: the balls to take along where the scenario leaves a choice, such as 1,4,5')
     .option('--no-motion', 'do not animate')
+    .addOption(playedBy())
     .addOption(dataFolder())
     .action(async (scenario, options) => {
       if (console.interactive && !options.plain && !options.script && !options.resume) {
@@ -35,6 +36,7 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
             ...(scenario ? { scenarioName: scenario } : {}),
             ...(options.seed ? { seed: options.seed } : {}),
             ...(options.data ? { dataFolder: options.data } : {}),
+            ...(options.player ? { player: options.player } : {}),
             noMotion: !options.motion,
           }),
         )
@@ -48,6 +50,7 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
     .description("a coach's drill: moments to decide one after the other, line by line")
     .argument('<file>', 'a drill file')
     .option('--check', 'only say whether it can be played')
+    .addOption(playedBy())
     .addOption(dataFolder())
     .action(async (file, options) => {
       const { drillCommand } = await import('./drill.js')
@@ -73,6 +76,7 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
         .default(1),
     )
     .option('--save', 'keep a record of each block')
+    .addOption(new Option('--player <name>', 'whose the kept records are said to be').argParser(playerOption))
     .addOption(dataFolder())
     .addOption(jsonFlag())
     .action(async (scenario, options) => {

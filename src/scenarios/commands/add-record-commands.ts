@@ -1,10 +1,19 @@
-import { type Command, Option } from 'commander'
-import { frameOption, noteOption } from './options.js'
+import { Argument, type Command, Option } from 'commander'
+import { frameOption, noteOption, playerOption } from './options.js'
 import type { ProgramParts } from './program-parts.js'
 import { dataFolder, jsonFlag } from './shared-options.js'
 
 /** Commands that look back on blocks that were kept. */
 export function addRecordCommands(program: Command, { console, finish }: ProgramParts): void {
+  program
+    .command('player')
+    .description('the name your records carry; with a name, keep it for those to come')
+    .addArgument(new Argument('[name]', 'your name').argParser(playerOption))
+    .action(async (name, _options) => {
+      const { playerCommand } = await import('./player.js')
+      finish(await playerCommand(name, console))
+    })
+
   program
     .command('debrief')
     .description('replay a record: what each choice gave away by what could be known, and where the rest went')
@@ -29,7 +38,7 @@ export function addRecordCommands(program: Command, { console, finish }: Program
   program
     .command('review')
     .description(
-      "a player's or a group's blocks looked at together (a folder for each player); or a note put to one of them",
+      "a player's or a group's blocks looked at together; or a note put to one of them. Players are told apart by the name in the record, else by folder",
     )
     .argument('<record...>', 'record files, oldest first')
     .addOption(new Option('--at <frame>', 'the frame a note is for, such as 7 or 2-7').argParser(frameOption))

@@ -20,6 +20,8 @@ export interface AutoOptions {
   readonly blocks: number
   readonly save?: boolean
   readonly data?: string
+  /** Whose the kept records are said to be. */
+  readonly player?: string
   readonly json?: boolean
 }
 
@@ -45,7 +47,7 @@ export async function autoCommand(name: string, options: AutoOptions, console: C
     if (!options.json) console.print(blockLine(report))
     if (options.save) {
       const path = await writeRecord(
-        recordOf(scenario, state),
+        recordOf(scenario, state, options.player),
         recordsFolder(dataFolder(options.data, console.environment)),
       )
       console.tell(`Record kept: ${path}`)

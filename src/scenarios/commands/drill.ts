@@ -4,6 +4,7 @@ import { type DrillPosition, loadDrill } from '../drill/load-drill.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { answerLines, playLines } from '../plain/play-lines.js'
 import { wrapped } from '../plain/wrapped.js'
+import { playerName } from '../player-name.js'
 import { fileStem, recordOf, writeRecord } from '../record.js'
 import type { CommandConsole } from './console.js'
 import { EXIT, SIGNAL_EXIT } from './exit-codes.js'
@@ -12,6 +13,7 @@ export interface DrillOptions {
   /** Only says whether the drill can be played. */
   readonly check?: boolean
   readonly data?: string
+  readonly player?: string
 }
 
 /** The positions of a drill one after the other, line by line: what was seen, a decision, its grade, the result and what to look for. */
@@ -22,6 +24,7 @@ export async function drillCommand(path: string, options: DrillOptions, console:
     console.print(`${path}: fine, ${count} position${count === 1 ? '' : 's'}`)
     return EXIT.fine
   }
+  const player = await playerName(options.player, console.environment)
   console.print(drill.title)
   const typed = console.lines()[Symbol.asyncIterator]()
   for (const [index, position] of drill.positions.entries()) {
@@ -31,7 +34,7 @@ export async function drillCommand(path: string, options: DrillOptions, console:
     const thrown = ended.throws.length - position.state.throws.length
     if (thrown < position.throws && ended.spot) break
     for (const line of wrapped(position.lookFor, 'Look for: ')) console.print(line)
-    const record = recordOf(position.scenario, ended)
+    const record = recordOf(position.scenario, ended, player)
     const kept = await writeRecord(record, recordsFolder(dataFolder(options.data, console.environment)))
     console.tell(`Record of ${fileStem(record)} kept: ${kept}`)
   }

@@ -1,4 +1,5 @@
 import { InvalidArgumentError } from 'commander'
+import { isPlayerName } from '../player-name.js'
 
 /** A reader of an option that must be a number from `least` to `most`. */
 export function numberOption(least: number, most: number, unit = ''): (text: string) => number {
@@ -45,6 +46,12 @@ export function standingOption(text: string): number {
 /** A reader of a seed: any short text without control characters. */
 export function seedOption(text: string): string {
   if (!/^[^\p{Cc}]{1,80}$/u.test(text)) throw new InvalidArgumentError('allowed is one line of 1 to 80 characters')
+  return text
+}
+
+/** A reader of a player's name. */
+export function playerOption(text: string): string {
+  if (!isPlayerName(text)) throw new InvalidArgumentError('allowed is one line of text, 1 to 60 characters')
   return text
 }
 

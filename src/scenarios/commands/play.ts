@@ -3,6 +3,7 @@ import type { BlockState } from '../../sim/block/types.js'
 import { dataFolder, recordsFolder } from '../data-folder.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
+import { playerName } from '../player-name.js'
 import { readTextFile } from '../read-text-file.js'
 import { recordOf, writeRecord } from '../record.js'
 import { ScenarioError } from '../scenario-error.js'
@@ -16,6 +17,7 @@ export interface PlayOptions {
   /** Ids or places of the balls taken along, with commas between. */
   readonly take?: string
   readonly data?: string
+  readonly player?: string
   /** Whether each choice is priced before it is thrown. */
   readonly grade: boolean
   /** True for what was left last time, or a record's path. */
@@ -31,11 +33,12 @@ export async function playCommand(
   console: CommandConsole,
 ): Promise<number> {
   const data = dataFolder(options.data, console.environment)
+  const player = await playerName(options.player, console.environment)
   const script = options.script === undefined ? null : await scriptLines(options.script)
   const block =
     options.resume === undefined
-      ? await freshBlock(name ?? DEFAULT_SCENARIO, options.seed ?? freshSeed(), data, options.take?.split(','))
-      : await resumedBlock(options.resume, data)
+      ? await freshBlock(name ?? DEFAULT_SCENARIO, options.seed ?? freshSeed(), data, player, options.take?.split(','))
+      : await resumedBlock(options.resume, data, player)
   if (options.resume === undefined) for (const sentence of await offerOf(data)) console.tell(sentence)
   for (const line of openingLines(block.scenario, block.begun.seed)) console.print(line)
   if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
@@ -70,14 +73,14 @@ async function playOn(
 }
 
 async function keepRecord(
-  { scenario, done }: BlockKeeping,
+  { scenario, player, done }: BlockKeeping,
   state: BlockState,
   data: string,
   console: CommandConsole,
 ): Promise<void> {
   if (state.spot) console.print('The block stops here, unfinished.')
   if (state.throws.length === 0) return
-  const path = await writeRecord(recordOf(scenario, state), recordsFolder(data))
+  const path = await writeRecord(recordOf(scenario, state, player), recordsFolder(data))
   await done(path)
   console.tell(`Record kept: ${path}`)
   if (state.spot) console.tell(`To go on with it: dryboard play --resume ${path}`)

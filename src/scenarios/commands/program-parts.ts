@@ -6,6 +6,8 @@ export interface ScreenOptions {
   readonly noMotion?: boolean
   /** Where records are kept, if named on the command line. */
   readonly dataFolder?: string
+  /** Who plays, if named on the command line. */
+  readonly player?: string
 }
 
 /** What the program needs from outside: streams, the screen, and a place to leave the exit code. */

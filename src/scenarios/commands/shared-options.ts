@@ -1,5 +1,5 @@
 import { Option } from 'commander'
-import { seedOption } from './options.js'
+import { playerOption, seedOption } from './options.js'
 
 /** Options that several commands have, worded alike. */
 
@@ -9,6 +9,12 @@ export const jsonFlag = () => new Option('--json', 'the report as JSON')
 
 export const fixedSeed = () =>
   new Option('--seed <text>', 'seed of the luck and of drawn oil').argParser(seedOption).default('1')
+
+export const playedBy = () =>
+  new Option(
+    '--player <name>',
+    'who plays, for the record (else DRYBOARD_PLAYER, else what dryboard player keeps)',
+  ).argParser(playerOption)
 
 export const dataFolder = () =>
   new Option('--data <folder>', 'where records are kept (else DRYBOARD_DATA, else your data folder)')

@@ -14,7 +14,7 @@ import { type Note, readNotes } from './notes.js'
 /** A record with its debrief and what a coach wrote to it. */
 export interface ReviewedBlock {
   readonly path: string
-  /** The folder the record lies in: one for each player of a group. */
+  /** Who the record says played; else the folder it lies in, one for each player of a group. */
   readonly player: string
   readonly record: BlockRecord
   readonly report: DebriefReport
@@ -36,7 +36,13 @@ export async function reviewBlock(
   const notes = await readNotes(path)
   const kept = join(cache, `${nameOf(record)}.json`)
   const report = (await readKept(kept)) ?? (await debriefAndKeep(record, path, kept, reached))
-  return { path, player: basename(dirname(resolve(path))), record, report, notes }
+  return { path, player: record.player ?? folderName(path), record, report, notes }
+}
+
+/** The folder of a record; of the program's own folder of records, whose it is. */
+function folderName(path: string): string {
+  const folder = dirname(resolve(path))
+  return basename(folder) === 'records' ? basename(dirname(folder)) : basename(folder)
 }
 
 function nameOf(record: BlockRecord): string {

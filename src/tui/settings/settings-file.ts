@@ -1,31 +1,40 @@
-import { readFile } from 'node:fs/promises'
-import { homedir } from 'node:os'
+import { existsSync } from 'node:fs'
 import { join } from 'node:path'
-import { type Settings, settingsFrom } from './settings.js'
+import { configFolder } from '../../scenarios/config-folder.js'
+import { readTextFile } from '../../scenarios/read-text-file.js'
+import { ScenarioError } from '../../scenarios/scenario-error.js'
+import { type Settings, settingsFault, settingsFrom } from './settings.js'
 
 type Environment = Readonly<Record<string, string | undefined>>
 
 const FILE_STEM = 'settings'
 
-/** DRYBOARD_CONFIG, else the user's configuration folder as the XDG base directory specification 0.8 has it. */
-function settingsFolder(environment: Environment): string {
-  if (environment.DRYBOARD_CONFIG) return environment.DRYBOARD_CONFIG
-  const shared = environment.XDG_CONFIG_HOME
-  return join(shared?.startsWith('/') ? shared : join(homedir(), '.config'), 'dryboard')
+/**
+ * The settings as kept; the usual ones where none are. A file that cannot be read is refused and left as it is: going on
+ * without it would replace it at the next change.
+ *
+ * @throws ScenarioError
+ */
+export async function readSettings(environment: Environment): Promise<Settings> {
+  const path = join(configFolder(environment), `${FILE_STEM}.json`)
+  if (!existsSync(path)) return settingsFrom(null)
+  const data = parsed(path, await readTextFile(path))
+  const fault = settingsFault(data)
+  if (fault !== null) throw new ScenarioError([`${path}${fault}; mend the file, or delete it for the usual settings.`])
+  return settingsFrom(data)
 }
 
-/** The settings as kept; the usual ones where none are or where they cannot be read. */
-export async function readSettings(environment: Environment): Promise<Settings> {
+function parsed(path: string, text: string): unknown {
   try {
-    return settingsFrom(JSON.parse(await readFile(join(settingsFolder(environment), `${FILE_STEM}.json`), 'utf8')))
+    return JSON.parse(text)
   } catch {
-    return settingsFrom(null)
+    throw new ScenarioError([`${path}: this is not JSON; mend the file, or delete it for the usual settings.`])
   }
 }
 
 /** Keeps the settings; the library for it is loaded only now, for opening the trainer has to be quick. */
 export async function writeSettings(environment: Environment, settings: Settings): Promise<void> {
   const { default: Conf } = await import('conf')
-  const store = new Conf({ cwd: settingsFolder(environment), configName: FILE_STEM, clearInvalidConfig: true })
+  const store = new Conf({ cwd: configFolder(environment), configName: FILE_STEM })
   store.store = { ...settings }
 }

@@ -108,6 +108,18 @@ export function settingsFrom(data: unknown): Settings {
   return { ...DEFAULT_SETTINGS, ...Object.fromEntries(found) }
 }
 
+/** What a settings file holds that it may not, in words to follow its name; null where all is well. Unknown names are a newer program's. */
+export function settingsFault(data: unknown): string | null {
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) return ': this is not a table of settings'
+  for (const [key, value] of Object.entries(data)) {
+    if (!Object.hasOwn(ALLOWED, key)) continue
+    const allowed = ALLOWED[key as keyof Settings]
+    if (allowed.includes(value as string)) continue
+    return ` ${key}: found ${JSON.stringify(value).slice(0, 60)}; allowed is one of ${allowed.join(', ')}`
+  }
+  return null
+}
+
 /** The looks with the settings put over what the terminal has. */
 export function themeWith(theme: Theme, { colour, characters }: Pick<Settings, 'colour' | 'characters'>): Theme {
   if (colour === 'auto' && characters === 'auto') return theme

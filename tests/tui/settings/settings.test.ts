@@ -48,7 +48,7 @@ describe('settings', () => {
 })
 
 describe('the settings file', () => {
-  it('gives back what was kept, and the usual settings where it cannot be read', async () => {
+  it('gives back what was kept, and is refused with a sentence and left as it is where it is spoiled', async () => {
     const folder = await mkdtemp(join(tmpdir(), 'dryboard-settings-'))
     const environment = { DRYBOARD_CONFIG: folder }
     try {
@@ -57,10 +57,21 @@ describe('the settings file', () => {
       await writeSettings(environment, changed)
       expect(await readSettings(environment)).toEqual(changed)
       expect(JSON.parse(await readFile(join(folder, 'settings.json'), 'utf8'))).toEqual(changed)
-      await writeFile(join(folder, 'settings.json'), '{ half')
-      expect(await readSettings(environment)).toEqual(DEFAULT_SETTINGS)
-      await writeSettings(environment, changed)
-      expect(await readSettings(environment)).toEqual(changed)
+      const path = join(folder, 'settings.json')
+      for (const [spoiled, sentence] of [
+        ['{ half', /settings\.json: this is not JSON; .*\.$/],
+        ['[]', /settings\.json: this is not a table of settings; .*\.$/],
+        [
+          '{ "colour": "purple" }',
+          /colour: found "purple"; allowed is one of auto, none, sixteen, palette, true; .*\.$/,
+        ],
+      ] as const) {
+        await writeFile(path, spoiled)
+        await expect(readSettings(environment)).rejects.toThrow(sentence)
+        expect(await readFile(path, 'utf8')).toBe(spoiled)
+      }
+      await writeFile(path, '{ "motion": "off", "of a later program": 1 }')
+      expect(await readSettings(environment)).toEqual({ ...DEFAULT_SETTINGS, motion: 'off' })
     } finally {
       await rm(folder, { recursive: true, force: true })
     }

@@ -1,0 +1,16 @@
+import { keepPlayerName, playerName } from '../player-name.js'
+import type { CommandConsole } from './console.js'
+import { EXIT } from './exit-codes.js'
+
+/** Tells the name that records carry, or keeps one for those to come. */
+export async function playerCommand(name: string | undefined, console: CommandConsole): Promise<number> {
+  if (name === undefined) {
+    const player = await playerName(undefined, console.environment)
+    console.print(player ?? 'No name is kept; records tell nobody who played. To keep one: dryboard player NAME')
+    return EXIT.fine
+  }
+  const path = await keepPlayerName(name, console.environment)
+  console.print(`Records from now on are ${name}'s.`)
+  console.tell(`Name kept: ${path}`)
+  return EXIT.fine
+}
