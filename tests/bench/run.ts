@@ -16,7 +16,13 @@ const BENCHES: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
   screen: async () => (await import('./screen.js')).benchScreen(),
 }
 
-const USAGE = `Say which benches to run, or none for all: ${Object.keys(BENCHES).join(', ')}; --json for figures alone.`
+/** Half an hour long unless told otherwise, and so only run when named. */
+const SESSION = 'session'
+const SESSION_MINUTES = 30
+
+const USAGE =
+  `Say which benches to run, or none for all: ${Object.keys(BENCHES).join(', ')}; --json for figures alone; ` +
+  `or ${SESSION} [--minutes N], by itself, for memory over a session of ${SESSION_MINUTES} minutes.`
 
 const shown = (value: number): string => (value === 0 ? '0' : value.toPrecision(value >= 100 ? 4 : 3))
 
@@ -47,8 +53,14 @@ function tableLine(row: BenchRow): string {
 
 async function main(args: readonly string[]): Promise<number> {
   const json = args.includes('--json')
-  const names = args.filter((arg) => arg !== '--json')
-  const unknown = names.filter((name) => !Object.hasOwn(BENCHES, name))
+  const asked = args.indexOf('--minutes')
+  const minutes = asked < 0 ? SESSION_MINUTES : Number(args[asked + 1])
+  const names = args.filter((arg, place) => arg !== '--json' && (asked < 0 || (place !== asked && place !== asked + 1)))
+  if (!(minutes > 0)) {
+    process.stderr.write(`"${args[asked + 1] ?? ''}" is not a number of minutes. ${USAGE}\n`)
+    return 64
+  }
+  const unknown = names.filter((name) => name !== SESSION && !Object.hasOwn(BENCHES, name))
   if (unknown.length > 0) {
     process.stderr.write(`There is no bench "${unknown[0]}". ${USAGE}\n`)
     return 64
@@ -63,8 +75,9 @@ async function main(args: readonly string[]): Promise<number> {
     )
   }
   const rows: BenchRow[] = []
-  for (const name of wanted) {
-    const made = await BENCHES[name]!()
+  const isSession = names.includes(SESSION)
+  for (const name of isSession ? [SESSION] : wanted) {
+    const made = isSession ? await (await import('./session.js')).benchSession(minutes) : await BENCHES[name]!()
     rows.push(...made)
     if (!json) for (const row of made) console.log(tableLine(row))
   }
