@@ -52,6 +52,7 @@ export function sessionPlayer(seed: string): (screen: string) => Move {
   const chance = (share: number) => random() < share
   let looks = 0
   return (screen) => {
+    if (/^\s*Keys\b/.test(screen)) return [ESCAPE]
     if (screen.includes('on its way') || screen.includes('weighed…') || screen.includes('Weighing')) return []
     if (screen.includes('Your account first')) return chance(0.3) ? [ESCAPE] : [oneOf([DOWN, UP]), ENTER]
     if (screen.includes('choose the lanes')) return [...new Array<string>(Math.floor(random() * 6)).fill(DOWN), ENTER]

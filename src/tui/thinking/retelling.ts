@@ -3,7 +3,11 @@ import { beginBlock } from '../../sim/block/begin.js'
 import type { BlockState, Decision } from '../../sim/block/types.js'
 import type { ToldBlock } from './messages.js'
 
-/** Plays told blocks again, throwing only what the last block told had not thrown yet. */
+/**
+ * Plays told blocks again, throwing only what the last block told had not thrown yet. What was worked out for a throw is
+ * remembered by the state it was worked out for, some megabytes each; so a state that play has gone on from is kept as a copy,
+ * and its like can be told again but holds nothing on.
+ */
 export function retelling(): (told: ToldBlock) => BlockState {
   let setupNumber = -1
   let states: BlockState[] = []
@@ -17,7 +21,10 @@ export function retelling(): (told: ToldBlock) => BlockState {
     const parting = told.decisions.findIndex((decision, index) => !isSame(decision, thrown[index]?.decision))
     const shared = parting < 0 ? told.decisions.length : parting
     states.length = Math.min(states.length, shared + 1)
-    for (const decision of told.decisions.slice(shared)) states.push(advance(states.at(-1)!, decision))
+    for (const decision of told.decisions.slice(shared)) {
+      const before = states.pop()!
+      states.push(Object.freeze({ ...before }), advance(before, decision))
+    }
     return states.at(-1)!
   }
 }

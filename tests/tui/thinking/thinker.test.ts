@@ -37,6 +37,15 @@ describe('a block told to another thread', () => {
     expect(JSON.stringify(retell(told(elsewhere)))).toBe(JSON.stringify(elsewhere))
   })
 
+  it('is held by nobody once play has gone on, whatever was worked out for it', () => {
+    const retell = retelling()
+    const once = retell(told(states[1]!))
+    retell(told(states[2]!))
+    const again = retell(told(states[1]!))
+    expect(again).not.toBe(once)
+    expect(again).toEqual(once)
+  })
+
   it('throws only what is new', () => {
     const retell = retelling()
     const once = retell(told(states[2]!))
