@@ -7,28 +7,34 @@ import { ARROWS_METRES, type ScratchLaunch, scratchLaunch } from '../bowler/rele
 import { FILM_ROW_METRES, FILM_ROWS, type OilFilm } from '../lane/film.js'
 import { wearFilm } from '../lane/wear.js'
 import { FULL_RACK, mirrorMask } from '../pins/leaves.js'
+import { BLUR } from './credit.js'
 import { type Deliveries, deliveriesOf, straightToArrows } from './deliveries.js'
 import { filmAt, type HypothesisSet, mirrorInPlace } from './hypotheses.js'
 import { addToBlend, clearBlend, newLaunchBlend, writeBlend } from './launch-blend.js'
 import { type LeaveChances, leaveChances } from './leave-chances.js'
-import { type Blur, chanceOfSeen } from './observation-model.js'
+import { chanceOfSeen } from './observation-model.js'
 import { type SeenCells, seenCells } from './seen-cells.js'
 import type { ShownThrow } from './shown.js'
 
-/** A past throw as far as it is needed to wear other oil with it. */
-export interface PastThrow {
+/** A throw as far as it is needed to judge oil by it, and to wear it. */
+export interface TakenThrow {
   /** Place of the lane within the set. */
   readonly lane: number
   readonly isLeftHanded: boolean
   readonly ball: BallDynamics
-  /** What most likely left the hand. */
-  readonly launch: Launch
+  readonly cells: SeenCells
+  readonly leave: LeaveChances | null
+  readonly deliveries: Deliveries
+  /** What may have left the hand, on oil that turns and slows the ball as the set's did in the mean. */
+  readonly nodes: readonly Launch[]
+  readonly meanDrift: number
+  readonly meanLoss: number
 }
 
 export interface Absorbed {
   /** Chance of what was seen under each hypothesis. */
   readonly likelihoods: Float64Array
-  readonly past: PastThrow
+  readonly taken: TakenThrow
 }
 
 const outcome = newRollOutcome()
@@ -38,7 +44,7 @@ const path = new Float64Array(FILM_ROWS)
  * Judges every hypothesis by one throw and wears its oil, in place, by the path this throw would have taken on it.
  * @param lane place of the throw's lane within the set
  */
-export function absorb(set: HypothesisSet, lane: number, shown: ShownThrow, seeing: SeeingRules, blur: Blur): Absorbed {
+export function absorb(set: HypothesisSet, lane: number, shown: ShownThrow, seeing: SeeingRules): Absorbed {
   const isLeftHanded = shown.bowler.hand === 'left'
   const ball = dynamicsOf(shown.ball)
   const cells = seenCells(shown.observation, seeing)
@@ -46,120 +52,70 @@ export function absorb(set: HypothesisSet, lane: number, shown: ShownThrow, seei
   const films = Array.from({ length: set.size }, (_, i) => filmAt(set, lane, i))
   if (isLeftHanded) for (const film of films) mirrorInPlace(film.microns)
   const steps = films.map(buildStepTable)
-  const ground = probeFilms(set, films, steps, ball, deliveries.probe)
-  const nodes = deliveries.nodesFor(ground.meanDrift, ground.meanLoss)
-  const leave = leaveSeen(shown, isLeftHanded, cells)
-
-  const likelihoods = new Float64Array(set.size)
-  const launch = scratchLaunch()
-  const blend = newLaunchBlend()
-  const overall = newLaunchBlend()
-  for (let i = 0; i < set.size; i++) {
-    if (!ground.isJudged[i]) continue
-    const drift = ground.drifts[i] - ground.meanDrift
-    const loss = ground.losses[i] - ground.meanLoss
-    clearBlend(blend)
-    let sum = 0
-    for (const node of nodes) {
-      moveLaunch(launch, node, drift, loss)
-      rollBall(films[i], steps[i], ball, launch, outcome)
-      const chance = chanceOfSeen(cells, leave, outcome, blur)
-      sum += chance
-      addToBlend(blend, launch, chance + LEAST_NODE_SHARE)
-    }
-    likelihoods[i] = (sum / nodes.length) * deliveries.chanceOf(ground.drifts[i], ground.losses[i])
-    writeBlend(blend, launch)
-    addToBlend(overall, launch, set.weights[i])
-    wearBy(films[i], steps[i], ball, launch, set.wearFactors[i])
+  const pulls = films.map((film, i) => pullOf(film, steps[i], ball, deliveries.probe))
+  const meanDrift = pulls.reduce((sum, { drift }, i) => sum + set.weights[i] * drift, 0)
+  const meanLoss = pulls.reduce((sum, { loss }, i) => sum + set.weights[i] * loss, 0)
+  const taken: TakenThrow = {
+    lane,
+    isLeftHanded,
+    ball,
+    cells,
+    leave: leaveSeen(shown, isLeftHanded, cells),
+    deliveries,
+    nodes: deliveries.nodesFor(meanDrift, meanLoss),
+    meanDrift,
+    meanLoss,
   }
-  const likely = scratchLaunch()
-  writeBlend(overall, likely)
-  passOver(set, films, steps, ball, likely, ground.isJudged, likelihoods)
+  const likelihoods = Float64Array.from(films, (film, i) =>
+    judgeAndWear(taken, film, steps[i], pulls[i], set.wearFactors[i]),
+  )
   if (isLeftHanded) for (const film of films) mirrorInPlace(film.microns)
-  return { likelihoods, past: { lane, isLeftHanded, ball, launch: likely } }
+  return { likelihoods, taken }
 }
 
-/** Wears the hypotheses that were too unlikely to be judged, and gives them the mean likelihood. */
-function passOver(
-  set: HypothesisSet,
-  films: readonly OilFilm[],
-  steps: readonly StepTable[],
-  ball: BallDynamics,
-  likely: Launch,
-  isJudged: Uint8Array,
-  likelihoods: Float64Array,
-): void {
-  let weight = 0
-  let mean = 0
-  for (let i = 0; i < set.size; i++) {
-    if (!isJudged[i]) continue
-    weight += set.weights[i]
-    mean += set.weights[i] * likelihoods[i]
-  }
-  for (let i = 0; i < set.size; i++) {
-    if (isJudged[i]) continue
-    likelihoods[i] = mean / weight
-    wearBy(films[i], steps[i], ball, likely, set.wearFactors[i])
-  }
-}
-
-/** Lets past throws roll over one hypothesis' fresh oil again. */
-export function replayPast(set: HypothesisSet, index: number, past: readonly PastThrow[]): void {
-  const films = Array.from({ length: set.laneCount }, (_, lane) => filmAt(set, lane, index))
-  let facesLeft = false
-  let steps = films.map(buildStepTable)
-  for (const { lane, isLeftHanded, ball, launch } of past) {
-    if (isLeftHanded !== facesLeft) {
-      for (const film of films) mirrorInPlace(film.microns)
-      steps = films.map(buildStepTable)
-      facesLeft = isLeftHanded
-    }
-    wearBy(films[lane], steps[lane], ball, launch, set.wearFactors[index])
-  }
-  if (facesLeft) for (const film of films) mirrorInPlace(film.microns)
+/** The chance of what was seen of a throw on some film, as seen from its bowler's hand; the throw then wears the film. */
+export function judgeOn(film: OilFilm, taken: TakenThrow, wearFactor: number): number {
+  const steps = buildStepTable(film)
+  return judgeAndWear(taken, film, steps, pullOf(film, steps, taken.ball, taken.deliveries.probe), wearFactor)
 }
 
 /** Keeps a blend of launches defined where nothing seen is possible. */
 const LEAST_NODE_SHARE = 1e-12
 
-/** Hypotheses lighter than this share of an even weight are worn but no longer judged; together they stay below it. */
-const LEAST_WEIGHT_SHARE = 0.01
+const launch = scratchLaunch()
+const blend = newLaunchBlend()
 
-interface Ground {
-  readonly isJudged: Uint8Array
-  /** How far each film turns the ball to the left before the arrows, in metres. */
-  readonly drifts: Float64Array
-  /** Speed each film takes before the pins. */
-  readonly losses: Float64Array
-  readonly meanDrift: number
-  readonly meanLoss: number
+function judgeAndWear(taken: TakenThrow, film: OilFilm, steps: StepTable, pull: Pull, wearFactor: number): number {
+  const { ball, cells, leave, deliveries, nodes } = taken
+  const drift = pull.drift - taken.meanDrift
+  const loss = pull.loss - taken.meanLoss
+  clearBlend(blend)
+  let sum = 0
+  for (const node of nodes) {
+    moveLaunch(launch, node, drift, loss)
+    rollBall(film, steps, ball, launch, outcome)
+    const chance = chanceOfSeen(cells, leave, outcome, BLUR)
+    sum += chance
+    addToBlend(blend, launch, chance + LEAST_NODE_SHARE)
+  }
+  writeBlend(blend, launch)
+  wearBy(film, steps, ball, launch, wearFactor)
+  return (sum / nodes.length) * deliveries.chanceOf(pull.drift, pull.loss)
 }
 
-function probeFilms(
-  set: HypothesisSet,
-  films: readonly OilFilm[],
-  steps: readonly StepTable[],
-  ball: BallDynamics,
-  probe: Deliveries['probe'],
-): Ground {
-  const drifts = new Float64Array(set.size)
-  const losses = new Float64Array(set.size)
-  const straight = straightToArrows(probe)
-  const isJudged = Uint8Array.from(set.weights, (weight) => (weight * set.size >= LEAST_WEIGHT_SHARE ? 1 : 0))
-  let meanDrift = 0
-  let meanLoss = 0
-  let judgedWeight = 0
-  for (let i = 0; i < set.size; i++) {
-    if (!isJudged[i]) continue
-    judgedWeight += set.weights[i]
-    rollBall(films[i], steps[i], ball, probe, outcome, path)
-    const drift = atArrows(path) - straight
-    drifts[i] = Number.isNaN(drift) ? 0 : drift
-    losses[i] = probe.speedMetresPerSecond - outcome.speedAtPinsMetresPerSecond
-    meanDrift += set.weights[i] * drifts[i]
-    meanLoss += set.weights[i] * losses[i]
+/** How far a film turns the ball to the left before the arrows, in metres, and the speed it takes before the pins. */
+interface Pull {
+  readonly drift: number
+  readonly loss: number
+}
+
+function pullOf(film: OilFilm, steps: StepTable, ball: BallDynamics, probe: Launch): Pull {
+  rollBall(film, steps, ball, probe, outcome, path)
+  const drift = atArrows(path) - straightToArrows(probe)
+  return {
+    drift: Number.isNaN(drift) ? 0 : drift,
+    loss: probe.speedMetresPerSecond - outcome.speedAtPinsMetresPerSecond,
   }
-  return { isJudged, drifts, losses, meanDrift: meanDrift / judgedWeight, meanLoss: meanLoss / judgedWeight }
 }
 
 const ARROWS_ROW = ARROWS_METRES / FILM_ROW_METRES - 0.5
@@ -171,17 +127,17 @@ function atArrows(rolled: Float64Array): number {
 }
 
 /** The node's launch on a film that drifts and slows more than the mean one, so that it still shows the same. */
-function moveLaunch(launch: ScratchLaunch, node: Launch, drift: number, loss: number): void {
-  launch.startMetres = node.startMetres
-  launch.lateralMetres = node.lateralMetres - drift
-  launch.directionX = node.directionX
-  launch.directionY = node.directionY
-  launch.speedMetresPerSecond = node.speedMetresPerSecond + loss
-  launch.spinRadiansPerSecond = node.spinRadiansPerSecond
-  launch.sineRotation = node.sineRotation
-  launch.cosineRotation = node.cosineRotation
-  launch.sineTilt = node.sineTilt
-  launch.cosineTilt = node.cosineTilt
+function moveLaunch(moved: ScratchLaunch, node: Launch, drift: number, loss: number): void {
+  moved.startMetres = node.startMetres
+  moved.lateralMetres = node.lateralMetres - drift
+  moved.directionX = node.directionX
+  moved.directionY = node.directionY
+  moved.speedMetresPerSecond = node.speedMetresPerSecond + loss
+  moved.spinRadiansPerSecond = node.spinRadiansPerSecond
+  moved.sineRotation = node.sineRotation
+  moved.cosineRotation = node.cosineRotation
+  moved.sineTilt = node.sineTilt
+  moved.cosineTilt = node.cosineTilt
 }
 
 function leaveSeen(shown: ShownThrow, isLeftHanded: boolean, cells: SeenCells): LeaveChances | null {
@@ -191,8 +147,8 @@ function leaveSeen(shown: ShownThrow, isLeftHanded: boolean, cells: SeenCells): 
   return leaveChances(isLeftHanded ? mirrorMask(standing) : standing, speed)
 }
 
-function wearBy(film: OilFilm, steps: StepTable, ball: BallDynamics, launch: Launch, wearFactor: number): void {
-  rollBall(film, steps, ball, launch, outcome, path)
+function wearBy(film: OilFilm, steps: StepTable, ball: BallDynamics, thrown: Launch, wearFactor: number): void {
+  rollBall(film, steps, ball, thrown, outcome, path)
   const { pickupShare, layDownShare } = ball.uptake
   wearFilm(film, {
     path,

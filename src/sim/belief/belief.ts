@@ -1,21 +1,20 @@
 import type { BlockSetup, BlockState } from '../block/types.js'
-import { exponential, naturalLogarithm } from '../exact-math.js'
 import type { OilFilm } from '../lane/film.js'
 import { type RandomSource, stream } from '../random.js'
-import { absorb, type PastThrow } from './absorb.js'
+import { absorb } from './absorb.js'
+import { creditOf, meanUnder, reweigh } from './credit.js'
 import {
   blankHypotheses,
   copyHypotheses,
   drawCoordinates,
-  effectiveSize,
   filmAt,
   type HypothesisSet,
   layHypotheses,
   pickSystematically,
 } from './hypotheses.js'
-import type { Blur } from './observation-model.js'
+import type { PastThrow } from './move-hypotheses.js'
 import { isSameSheet, type PatternRanges, rangesOf } from './pattern-ranges.js'
-import { rejuvenate } from './rejuvenate.js'
+import { renew } from './renew.js'
 import { type KnownBefore, knownBefore, type ShownThrow, shownThrows } from './shown.js'
 
 /** What can be known of the oil of one lane, or of two that are posted alike, from all that was shown. */
@@ -32,13 +31,8 @@ export interface Belief {
 }
 
 export const BELIEF_SIZE = 300
-
-/** Observations count a little less than the model says, since no hypothesis is the true lane. */
-const TRUST = 0.75
-/** Share of a likelihood that is the same for all, so that no one throw can rule a hypothesis out. */
-const FLOOR = 1e-3
-const LEAST_EFFECTIVE_SHARE = 1 / 8
-export const BLUR: Blur = { breakpointBoards: 0.35, breakpointFeet: 1.1, entryBoards: 0.6 }
+/** A new idea may explain a throw a little better than any of the set did. */
+const SLACK = 0.7
 
 /** What can be known before the first throw. @param seed of the block: of it, only what is posted and draws of purpose `solver` are used */
 export function beginBelief(setup: BlockSetup, lane: number, seed: string, size: number = BELIEF_SIZE): Belief {
@@ -95,26 +89,18 @@ function placeOf(belief: Belief, lane: number): number {
 /** Takes a throw in, writing over the belief's hypotheses. */
 function takeIn(belief: Belief, shown: ShownThrow): Belief {
   const { hypotheses, known, seed, lanes } = belief
-  const { likelihoods, past } = absorb(hypotheses, placeOf(belief, shown.lane), shown, known.seeing, BLUR)
+  const { likelihoods, taken } = absorb(hypotheses, placeOf(belief, shown.lane), shown, known.seeing)
+  const meanLikelihood = meanUnder(hypotheses.weights, likelihoods)
+  const credits = likelihoods.map((likelihood) => creditOf(likelihood, meanLikelihood))
+  const mostCredit = SLACK + credits.reduce((most, credit) => Math.max(most, credit), 0)
   reweigh(hypotheses.weights, likelihoods)
-  const next = { ...belief, throwsSeen: belief.throwsSeen + 1, past: [...belief.past, past] }
-  if (effectiveSize(hypotheses.weights) < LEAST_EFFECTIVE_SHARE * hypotheses.size)
-    rejuvenate(hypotheses, belief.ranges, known.hand === 'left', next.past, solverStream(seed, lanes, next.throwsSeen))
-  return next
-}
-
-/** Multiplies weights by tempered likelihoods, each counted against their mean. */
-export function reweigh(weights: Float64Array, likelihoods: Float64Array): void {
-  let mean = 0
-  for (let i = 0; i < weights.length; i++) mean += weights[i] * likelihoods[i]
-  if (!(mean > 0)) return
-  let sum = 0
-  for (let i = 0; i < weights.length; i++) {
-    const relative = (1 - FLOOR) * (likelihoods[i] / mean) + FLOOR
-    weights[i] *= exponential(TRUST * naturalLogarithm(relative))
-    sum += weights[i]
-  }
-  for (let i = 0; i < weights.length; i++) weights[i] /= sum
+  credits.forEach((credit, i) => {
+    hypotheses.credits[i] += credit
+  })
+  const past = [...belief.past, { ...taken, meanLikelihood, mostCredit }]
+  const throwsSeen = belief.throwsSeen + 1
+  renew(hypotheses, belief.ranges, known.hand === 'left', past, solverStream(seed, lanes, throwsSeen))
+  return { ...belief, throwsSeen, past }
 }
 
 /** Draws of the solver's own, kept apart from everything a contest draws. */

@@ -1,3 +1,4 @@
+import type { Launch } from '../ball/launch.js'
 import { ARROWS_METRES, deliverInto, intendedLaunch, type ScratchLaunch, scratchLaunch } from '../bowler/release.js'
 import { normalDistribution } from '../exact-math.js'
 import { boardToMetres, feetToMetres } from '../units.js'
@@ -27,7 +28,7 @@ export function deliveriesOf(shown: ShownThrow, cells: SeenCells): Deliveries {
 }
 
 /** Where the straight line of a launch crosses the arrows. */
-export function straightToArrows(launch: ScratchLaunch): number {
+export function straightToArrows(launch: Launch): number {
   return launch.lateralMetres + (launch.directionY / launch.directionX) * (ARROWS_METRES - launch.startMetres)
 }
 

@@ -30,6 +30,8 @@ export interface HypothesisSet {
   readonly volumeMillilitres: Float64Array
   readonly ratio: Float64Array
   readonly films: Float64Array
+  /** What all throws so far speak for each: a logarithm of likelihood, tempered. */
+  readonly credits: Float64Array
 }
 
 /** An equally weighted set of `size` hypotheses without coordinates or oil. */
@@ -44,6 +46,7 @@ export function blankHypotheses(size: number, laneCount: number): HypothesisSet 
     volumeMillilitres: new Float64Array(size),
     ratio: new Float64Array(size),
     films: new Float64Array(laneCount * size * FILM_CELLS),
+    credits: new Float64Array(size),
   }
 }
 
@@ -58,6 +61,7 @@ export function copyHypotheses(set: HypothesisSet): HypothesisSet {
     volumeMillilitres: set.volumeMillilitres.slice(),
     ratio: set.ratio.slice(),
     films: set.films.slice(),
+    credits: set.credits.slice(),
   }
 }
 
@@ -81,18 +85,33 @@ export function drawCoordinates(set: HypothesisSet, random: RandomSource): void 
 
 /** Lays and measures every hypothesis' fresh oil from its coordinates; from the left edge where `mirrored`. */
 export function layHypotheses(set: HypothesisSet, ranges: PatternRanges, mirrored: boolean): void {
-  for (let i = 0; i < set.size; i++) {
-    const z = set.coordinates.subarray(i * COORDINATES, (i + 1) * COORDINATES)
-    const film = filmAt(set, 0, i)
-    layFamilyMember(z, ranges, film.microns)
-    const measured = measurePattern(film)
-    set.lengthFeet[i] = metresToFeet(measured.lengthMetres)
-    set.volumeMillilitres[i] = measured.volumeMicrolitres / 1000
-    set.ratio[i] = measured.ratio
-    set.wearFactors[i] = exponential(LOG_WEAR[0] + (LOG_WEAR[1] - LOG_WEAR[0]) * normalDistribution(z[WEAR_COORDINATE]))
-    if (mirrored) mirrorInPlace(film.microns)
-    for (let lane = 1; lane < set.laneCount; lane++) filmAt(set, lane, i).microns.set(film.microns)
-  }
+  for (let i = 0; i < set.size; i++) layHypothesis(set, i, ranges, mirrored)
+}
+
+/** The same for one of them. */
+export function layHypothesis(set: HypothesisSet, i: number, ranges: PatternRanges, mirrored: boolean): void {
+  const z = set.coordinates.subarray(i * COORDINATES, (i + 1) * COORDINATES)
+  const film = filmAt(set, 0, i)
+  layFamilyMember(z, ranges, film.microns)
+  const measured = measurePattern(film)
+  set.lengthFeet[i] = metresToFeet(measured.lengthMetres)
+  set.volumeMillilitres[i] = measured.volumeMicrolitres / 1000
+  set.ratio[i] = measured.ratio
+  set.wearFactors[i] = exponential(LOG_WEAR[0] + (LOG_WEAR[1] - LOG_WEAR[0]) * normalDistribution(z[WEAR_COORDINATE]))
+  if (mirrored) mirrorInPlace(film.microns)
+  for (let lane = 1; lane < set.laneCount; lane++) filmAt(set, lane, i).microns.set(film.microns)
+}
+
+/** Copies a hypothesis with its oil over another one, in the same set or another; weights stay. */
+export function copyHypothesis(from: HypothesisSet, index: number, to: HypothesisSet, place: number): void {
+  to.coordinates.set(from.coordinates.subarray(index * COORDINATES, (index + 1) * COORDINATES), place * COORDINATES)
+  to.wearFactors[place] = from.wearFactors[index]
+  to.lengthFeet[place] = from.lengthFeet[index]
+  to.volumeMillilitres[place] = from.volumeMillilitres[index]
+  to.ratio[place] = from.ratio[index]
+  to.credits[place] = from.credits[index]
+  for (let lane = 0; lane < from.laneCount; lane++)
+    filmAt(to, lane, place).microns.set(filmAt(from, lane, index).microns)
 }
 
 /** The film of hypothesis `index` on the `lane`-th lane of the set, as a view into it. */

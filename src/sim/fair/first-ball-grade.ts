@@ -28,22 +28,25 @@ export function gradeFirstBall(
   probing: Probing | null,
 ): PricedFairGrade {
   const { sweeps, informationPins } = search
-  const best = probing ? aheadOf(probing, moment.throwsToCome) : search.finalists[0]
+  const leader = probing ? aheadOf(probing, moment.throwsToCome) : search.finalists[0]
   const chosen = throwOf(search, decision)
   const judged = (thrown: JudgedThrow): Float64Array => judgedOn(search, thrown)
-  const bestWorths = judged(best)
-  const choiceWorths = isSameShot(chosen, best) ? bestWorths : judged(chosen)
-  const now = pairedDifference(bestWorths, choiceWorths)
+  const leaderWorths = judged(leader)
+  const choiceWorths = isSameShot(chosen, leader) ? leaderWorths : judged(chosen)
+  const now = pairedDifference(leaderWorths, choiceWorths)
   const later = probing
     ? lessonBetween({
         probing,
-        best,
+        best: leader,
         chosen,
         throwsToCome: moment.throwsToCome,
-        lostByBestNowPins: meanOf(search.bestOnJudging) - meanOf(bestWorths),
+        lostByBestNowPins: meanOf(search.bestOnJudging) - meanOf(leaderWorths),
       })
     : { pins: 0, standardErrorPins: 0 }
   const lostPins = Math.max(0, now.mean + later.pins)
+  // A choice that the race passed over, and that proves as good on lanes the race never saw, is the best one known.
+  const best = lostPins > 0 ? leader : chosen
+  const bestWorths = lostPins > 0 ? leaderWorths : choiceWorths
   const near = nearestBest(search, chosen)
   const nearGain = isSameShot(near, chosen) ? 0 : meanOf(judged(near)) - meanOf(choiceWorths)
   const indistinguishableLostPins = Math.max(0, lostPins - Math.max(0, nearGain))

@@ -1,4 +1,4 @@
-import { BLUR, reweigh } from '../belief/belief.js'
+import { BLUR, reweigh } from '../belief/credit.js'
 import { chanceOfSeen } from '../belief/observation-model.js'
 import type { SeenCells } from '../belief/seen-cells.js'
 import type { PricedLine } from '../decision/best-line.js'

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { mean as plainMean, sampleVariance } from 'simple-statistics'
+import { mean as plainMean } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { dynamicsOf } from '../../../src/sim/ball/dynamics.js'
 import { newRollOutcome } from '../../../src/sim/ball/launch.js'
@@ -15,7 +15,6 @@ import {
   pickSystematically,
 } from '../../../src/sim/belief/hypotheses.js'
 import { isSameSheet, rangesOf } from '../../../src/sim/belief/pattern-ranges.js'
-import { rejuvenate } from '../../../src/sim/belief/rejuvenate.js'
 import { readingOf } from '../../../src/sim/belief/summary.js'
 import { levelProfile } from '../../../src/sim/bowler/levels.js'
 import { intendedLaunch } from '../../../src/sim/bowler/release.js'
@@ -103,24 +102,6 @@ describe('oil imagined before the first throw', () => {
   )
 })
 
-describe('renewing a worn-down set', () => {
-  it('keeps the weighted mean and variance of every coordinate, within sampling', () => {
-    const set = drawSet(500, rangesOf({ lengthFeet: 40 }))
-    for (let i = 0; i < set.size; i++) set.weights[i] = set.coordinates[i * COORDINATES + 2] > 0 ? 1 : 0.2
-    const total = set.weights.reduce((sum, weight) => sum + weight, 0)
-    for (let i = 0; i < set.size; i++) set.weights[i] /= total
-    const before = moments(set)
-    rejuvenate(set, rangesOf({ lengthFeet: 40 }), false, [], draws(2))
-    expect(set.weights.every((weight) => weight === 1 / 500)).toBe(true)
-    for (let c = 0; c < COORDINATES; c++) {
-      const column = Array.from({ length: set.size }, (_, i) => set.coordinates[i * COORDINATES + c])
-      // Four standard errors of a mean and of a variance of 500 normal numbers, 4/√500 and 4·√(2/500).
-      expect(Math.abs(plainMean(column) - before.means[c])).toBeLessThan(0.18)
-      expect(Math.abs(sampleVariance(column) - before.variances[c])).toBeLessThan(0.26)
-    }
-  })
-})
-
 describe('systematic resampling', () => {
   it('takes every index the whole number of times below or above its due (Kitagawa 1996, from memory)', () => {
     fc.assert(
@@ -194,15 +175,4 @@ function entryBoards(film: OilFilm): number[] {
       return metresToBoard(out.lateralAtPinsMetres)
     }),
   )
-}
-
-function moments(set: HypothesisSet): { means: number[]; variances: number[] } {
-  const means = new Array<number>(COORDINATES).fill(0)
-  const variances = new Array<number>(COORDINATES).fill(0)
-  for (let c = 0; c < COORDINATES; c++) {
-    for (let i = 0; i < set.size; i++) means[c] += set.weights[i] * set.coordinates[i * COORDINATES + c]
-    for (let i = 0; i < set.size; i++)
-      variances[c] += set.weights[i] * (set.coordinates[i * COORDINATES + c] - means[c]) ** 2
-  }
-  return { means, variances }
 }
