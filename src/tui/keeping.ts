@@ -15,6 +15,8 @@ import { unfinishedBlocks } from './unfinished-blocks.js'
 
 export interface Keeper {
   leftBlocks(): Promise<LeftBlocks>
+  /** The block left last, or the one of an unfinished record, taken up. @throws ScenarioError */
+  resume(from: string | true): Promise<PlayedBlock>
   /** Puts the throw that leads from one state to the next on the disk. @throws WriteError */
   keepThrow(scenario: Scenario, before: BlockState, after: BlockState): Promise<void>
   /** Keeps what the player said of a block that is still played. */
@@ -47,12 +49,13 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
   const notesOf = (recordPath: string) => join(saidFolder(folder), basename(recordPath))
   const inTurn = queue()
   return {
-    leftBlocks: unfinished.left,
+    leftBlocks: () => unfinished.left(),
+    resume: (from) => unfinished.resume(from),
     keepThrow: (scenario, before, after) => inTurn(() => unfinished.keepThrow(scenario, before, after)),
     keepSaid: (block, notes) => inTurn(() => unfinished.keepSaid(block, notes)),
     file: (scenario, block, notes) =>
       inTurn(async () => {
-        const path = await writeRecord(recordOf(scenario, block, player), records)
+        const path = await writeRecord(recordOf(scenario, block, unfinished.playerOf(block)), records)
         await replaceFile(notesOf(path), notesText(notes))
         await unfinished.done(block)
         return path

@@ -1,7 +1,7 @@
 import { ScenarioError } from '../scenarios/scenario-error.js'
 import { themeFor } from './draw/theme.js'
 import { realServices } from './services-real.js'
-import { startingState } from './state/starting-state.js'
+import { resumedState, startingState } from './state/starting-state.js'
 import { TOUR_SCENARIO } from './state/tour.js'
 import { readAppearance } from './terminal/colour.js'
 import { createKeyReader } from './terminal/key-reader.js'
@@ -15,6 +15,8 @@ export interface TrainerOptions {
   readonly scenarioName?: string
   readonly seed?: string
   readonly noMotion?: boolean
+  /** True for the block left last, or the path of an unfinished record; the trainer then opens on its next decision. */
+  readonly resume?: string | true
 }
 
 const EXIT_USAGE = 64
@@ -35,7 +37,9 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
   const services = realServices(env, thinker, options.seed)
   const [{ runTrainer }, initial] = await Promise.all([
     loadScreen(),
-    startingState(options.scenarioName, services, [TOUR_SCENARIO]),
+    options.resume === undefined
+      ? startingState(options.scenarioName, services, [TOUR_SCENARIO])
+      : resumedState(options.resume, services),
   ]).catch((fault: unknown) => {
     thinker.close()
     throw fault
@@ -78,7 +82,7 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
  * A block line by line for a screen reader. A lane drawn in dots says nothing when read aloud, and labels beside it would
  * only repeat what the lines say in order; so nothing is drawn, moved or overwritten.
  */
-async function playAloud({ scenarioName, seed }: TrainerOptions): Promise<number> {
+async function playAloud({ scenarioName, seed, resume }: TrainerOptions): Promise<number> {
   process.stderr.write(
     'dryboard: INK_SCREEN_READER asks for a screen reader, so the block is played line by line instead of drawn.\n',
   )
@@ -86,6 +90,6 @@ async function playAloud({ scenarioName, seed }: TrainerOptions): Promise<number
     import('../scenarios/commands/play.js'),
     import('../scenarios/commands/system-console.js'),
   ])
-  const options = { grade: true, ...(seed === undefined ? {} : { seed }) }
+  const options = { grade: true, ...(seed === undefined ? {} : { seed }), ...(resume === undefined ? {} : { resume }) }
   return playCommand(scenarioName ?? 'house-forty', options, systemConsole())
 }

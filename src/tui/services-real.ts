@@ -33,6 +33,7 @@ export function realServices(
     thinker,
     meantBoards: (block, decision) => meantPath(block, decision).path.map(metresToBoard),
     leftBlocks: keeper.leftBlocks,
+    resume: keeper.resume,
     keepThrow: keeper.keepThrow,
     keepSaid: keeper.keepSaid,
     file: keeper.file,

@@ -73,6 +73,12 @@ export interface TrainerServices {
   /** Blocks left unfinished before, on screen or in plain play. */
   leftBlocks(): Promise<LeftBlocks>
   /**
+   * The block left last (true), or the one of an unfinished record (its path), played again and taken up.
+   *
+   * @throws ScenarioError
+   */
+  resume(from: string | true): Promise<PlayedBlock>
+  /**
    * Puts the throw that leads from one state to the next on the disk: only then may its result be shown.
    *
    * @throws WriteError

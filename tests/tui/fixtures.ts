@@ -218,6 +218,7 @@ export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
   return {
     ...realServices({}, madeUpThinker, 'fixture'),
     view: quickView,
+    resume: () => Promise.reject(new Error('there is nothing to go on with')),
     leftBlocks: async () => ({ blocks: parts.kept ?? [], problems: [] }),
     keepThrow: async (scenario, _before, block) => void calls.keptThrows.push({ scenario, block }),
     keepSaid: async (block, notes) => void calls.keptSaid.push({ block, notes }),

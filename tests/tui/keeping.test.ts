@@ -170,6 +170,23 @@ describe('screen and plain play', () => {
     expect(await inFolder('unfinished')).toEqual([])
   })
 
+  it('go on on the screen with a block that plain play stopped, under the name of who began it', async () => {
+    const plain = ['play', 'house-forty', '--no-grade', '--seed', 'plain', '--player', 'Ines', '--data', folder]
+    await runCommand(plain, { typed: ['', ''] })
+    const [stopped] = await inFolder('records')
+    const kept = keeper()
+    const { scenario, states } = await kept.resume(join(folder, 'records', stopped!))
+    expect(states).toHaveLength(3)
+    const next = services.advance(states.at(-1)!, services.view(states.at(-1)!)!.suggestion)
+    await kept.keepThrow(scenario, states.at(-1)!, next)
+    await died()
+    const again = keeper()
+    const resumed = await again.resume(true)
+    expect(resumed.states).toHaveLength(4)
+    const { decisions, player } = await readRecord(await again.file(scenario, resumed.states.at(-1)!, noNotes('drill')))
+    expect([decisions.length, player]).toEqual([3, 'Ines'])
+  })
+
   it('go on with blocks of plain play on the screen', async () => {
     // Lines that stop coming with an error leave a block as a kill does: in its journal.
     const typed: string[] = ['', 'feet 24 target 12', '']

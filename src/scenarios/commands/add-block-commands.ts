@@ -24,19 +24,20 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
     .option('--plain', 'line by line, for pipes and screen readers')
     .option('--script <file>', 'read the decisions from a file, one a line (implies --plain)')
     .option('--no-grade', 'plain: do not price each choice before it is thrown (quicker; a debrief prices them all)')
-    .option('--resume [record]', 'plain: go on with an unfinished record, or with what was left last time')
+    .option('--resume [record]', 'go on with an unfinished record, or with what was left last time')
     .option('--take <balls>', 'plain: the balls to take along where the scenario leaves a choice, such as 1,4,5')
     .option('--no-motion', 'do not animate')
     .addOption(playedBy())
     .addOption(dataFolder())
     .action(async (scenario, options) => {
-      if (console.interactive && !options.plain && !options.script && !options.resume) {
+      if (console.interactive && !options.plain && !options.script) {
         return finish(
           await openScreen({
             ...(scenario ? { scenarioName: scenario } : {}),
             ...(options.seed ? { seed: options.seed } : {}),
             ...(options.data ? { dataFolder: options.data } : {}),
             ...(options.player ? { player: options.player } : {}),
+            ...(options.resume ? { resume: options.resume } : {}),
             noMotion: !options.motion,
           }),
         )

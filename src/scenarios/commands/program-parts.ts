@@ -4,6 +4,8 @@ export interface ScreenOptions {
   readonly scenarioName?: string
   readonly seed?: string
   readonly noMotion?: boolean
+  /** True for the block left last, or the path of an unfinished record. */
+  readonly resume?: string | true
   /** Where records are kept, if named on the command line. */
   readonly dataFolder?: string
   /** Who plays, if named on the command line. */

@@ -1,12 +1,23 @@
 import { ScenarioError } from '../../scenarios/scenario-error.js'
 import type { TrainerServices } from '../services.js'
 import type { AppState } from './app-state.js'
+import { playedOn } from './play-state.js'
 import { startBlock, startTour } from './start.js'
+
+/** The state the trainer opens in where a block is to be gone on with. @throws ScenarioError */
+export async function resumedState(from: string | true, services: TrainerServices): Promise<AppState> {
+  const home = await startingState(undefined, services, [])
+  const played = await services.resume(from)
+  const play = playedOn(played, services.view(played.states.at(-1)!)?.suggestion)
+  const { blocks } = await services.leftBlocks()
+  return { ...home, kept: blocks, notice: '', screen: { kind: 'play', play } }
+}
 
 /**
  * The state the trainer opens in: the home screen, the guided first frame where it has never been seen, or the first
  * decision of the scenario asked for.
  *
+ * @param scenarioName the lanes to open on
  * @param listed built-in scenarios to read before the first picture; the others are read after it
  * @throws ScenarioError
  */
