@@ -1,0 +1,153 @@
+import { EventEmitter } from 'node:events'
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { render } from 'ink'
+import { afterAll, expect, it, vi } from 'vitest'
+import { builtInScenario } from '../../src/scenarios/library/library.js'
+import { readRecord } from '../../src/scenarios/record.js'
+import { Trainer } from '../../src/tui/app.js'
+import { readNotes } from '../../src/tui/notes.js'
+import type { TrainerServices } from '../../src/tui/services.js'
+import { realServices } from '../../src/tui/services-real.js'
+import { startingState } from '../../src/tui/state/starting-state.js'
+import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
+import { createPainter } from '../../src/tui/terminal/painter.js'
+import { runCommand } from '../cli/in-process.js'
+import { madeUpThinker, PLAIN } from './fixtures.js'
+import { fakeTerminal } from './terminal/fake-terminal.js'
+
+const folder = mkdtempSync(join(tmpdir(), 'dryboard-same-'))
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+const SEED = 'one-block'
+const file = join(folder, 'evening.json')
+const environmentOf = (name: string) => ({ DRYBOARD_DATA: join(folder, name), DRYBOARD_CONFIG: join(folder, 'config') })
+const UP = '\u001B[A'
+const DOWN = '\u001B[B'
+const RIGHT = '\u001B[C'
+
+/** One choice twice: the keys that make it on the screen, Enter for the throw left out, and the line that says it in plain play. */
+interface Choice {
+  readonly keys: readonly string[]
+  readonly line: string
+}
+
+const CHOICES: readonly Choice[] = [
+  { keys: ['[', ']', 'u'], line: '2 and 1 left' },
+  { keys: ['b', 'TAKE 3'], line: 'ball 3' },
+  { keys: ['t', '.'], line: '0 and 0.5 right' },
+  { keys: ['f', UP, UP, 'u', 'u'], line: '' },
+  { keys: ['s', UP], line: 'speed firmer' },
+  { keys: ['4'], line: 'ball 4' },
+  { keys: [']', '['], line: '' },
+  { keys: ['t', DOWN, 'f', ','], line: '0.5 and 0 left, 0 and 1 right' },
+  { keys: ['1', '3', 'u'], line: 'ball 1' },
+]
+const CALL: Choice = { keys: ['c', RIGHT, UP, '\r'], line: '' }
+const SPARE_BY_STRIKE_RELEASE: Choice = { keys: ['r', UP], line: 'release strike' }
+
+/** A pair of lanes of drawn oil, one game: shorter than the built-in block, else the same. */
+function writeScenario(): void {
+  writeFileSync(file, JSON.stringify({ ...builtInScenario('unseen-draw'), games: 1, practiceThrows: 1 }))
+}
+
+/** Plays the block on the screen by keys and returns the lines that say the same. */
+async function playOnScreen(environment: Record<string, string>): Promise<string[]> {
+  let kept = 0
+  const real = realServices(environment, madeUpThinker, SEED)
+  const services: TrainerServices = {
+    ...real,
+    async keepThrow(...parts) {
+      await real.keepThrow(...parts)
+      kept++
+    },
+  }
+  const terminal = fakeTerminal()
+  const painter = createPainter(terminal)
+  const source = Object.assign(new EventEmitter(), { setEncoding() {}, resume() {}, pause() {} })
+  const keys = createKeyReader(source, { onInterrupt: () => {} })
+  const initial = await startingState(file, services)
+  const app = render(<Trainer {...{ painter, keys, services, theme: PLAIN, initial, noMotion: true }} />, {
+    stdout: painter as unknown as NodeJS.WriteStream,
+    stdin: keys as unknown as NodeJS.ReadStream,
+    debug: true,
+    patchConsole: false,
+    exitOnCtrlC: false,
+  })
+  const until = (text: RegExp) =>
+    vi.waitFor(
+      async () => {
+        const now = (await terminal.screen()).join('\n')
+        expect(now).toMatch(text)
+        return now
+      },
+      { timeout: 8000, interval: 5 },
+    )
+  const press = async (key: string) => {
+    if (!key.startsWith('TAKE ')) return void source.emit('data', key)
+    await until(/The bag/)
+    const place = Number(key.slice('TAKE '.length))
+    for (let tries = 0; tries < 9 && !new RegExp(`▸ ${place} `).test((await terminal.screen()).join('\n')); tries++) {
+      source.emit('data', DOWN)
+      await new Promise((drawn) => setTimeout(drawn, 20))
+    }
+    source.emit('data', '\r')
+    await until(/Enter throw/)
+  }
+
+  const lines: string[] = []
+  try {
+    for (let screen = await until(/Enter throw/); !screen.includes('The block is over'); ) {
+      const { keys, line } = choiceFor(lines.length, screen.includes('A spare to make'))
+      for (const key of keys) await press(key)
+      lines.push(line)
+      source.emit('data', '\r')
+      await vi.waitFor(() => expect(kept).toBe(lines.length), { timeout: 8000, interval: 5 })
+      source.emit('data', 'x')
+      screen = await until(/Enter throw|The block is over/)
+    }
+    await vi.waitFor(() => expect(readdirSync(join(environment.DRYBOARD_DATA!, 'records'))).toHaveLength(1))
+  } finally {
+    app.unmount()
+    painter.close()
+    keys.close()
+    await services.leave()
+  }
+  return lines
+}
+
+function choiceFor(throwIndex: number, isSpare: boolean): Choice {
+  if (isSpare && throwIndex % 2 === 0) return SPARE_BY_STRIKE_RELEASE
+  if (!isSpare && throwIndex % 5 === 4) return CALL
+  return CHOICES[throwIndex % CHOICES.length]!
+}
+
+it('keeps the same record, byte for byte, of the same choices on the screen and in plain play', async () => {
+  writeScenario()
+  const screen = environmentOf('screen')
+  const plain = environmentOf('plain')
+  const lines = await playOnScreen(screen)
+  const script = join(folder, 'script.txt')
+  writeFileSync(script, `${lines.join('\n')}\n`)
+  const argv = ['play', file, '--seed', SEED, '--script', script, '--no-grade', '--data', plain.DRYBOARD_DATA]
+  const played = await runCommand(argv, { environment: plain })
+  expect(played.exitCode).toBe(0)
+
+  const namesOf = (environment: Record<string, string>) => readdirSync(join(environment.DRYBOARD_DATA!, 'records'))
+  const names = namesOf(screen)
+  expect(namesOf(plain)).toEqual(names)
+  const pathIn = (environment: Record<string, string>) => join(environment.DRYBOARD_DATA!, 'records', names[0]!)
+  expect(readFileSync(pathIn(screen), 'utf8')).toBe(readFileSync(pathIn(plain), 'utf8'))
+  for (const one of [screen, plain]) expect(readdirSync(join(one.DRYBOARD_DATA!, 'unfinished'))).toEqual([])
+
+  // The block had in it what could tell the two apart: a whole game on both lanes, spares, changes of ball and speed.
+  const { decisions, scenario } = await readRecord(pathIn(screen))
+  expect(scenario.lanes).toHaveLength(2)
+  expect(decisions).toHaveLength(lines.length)
+  expect(decisions.length).toBeGreaterThan(13)
+  expect(new Set(decisions.map(({ ball }) => ball)).size).toBeGreaterThan(2)
+  expect(new Set(decisions.map(({ speed }) => speed))).toContain('firmer')
+  expect(lines).toContain(SPARE_BY_STRIKE_RELEASE.line)
+  const notes = readFileSync(join(screen.DRYBOARD_DATA, 'notes', names[0]!), 'utf8')
+  expect(readNotes(notes)?.calls.filter((call) => call !== null).length).toBeGreaterThan(0)
+}, 60_000)
