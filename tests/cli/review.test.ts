@@ -57,10 +57,11 @@ describe('review', () => {
     await runCommand([...argv, '--html', page])
     const html = readFileSync(page, 'utf8')
     expect(html.match(/<svg /g)).toHaveLength(4)
+    expect(html.match(/<section /g)).toHaveLength(2)
     expect(html.match(/<polyline /g)).toHaveLength(2)
     expect(html).toContain('Ask where &lt;b&gt;it&lt;/b&gt; turned')
     // Nothing is fetched from anywhere.
-    expect(html).not.toMatch(/\b(src|href)=|https?:|url\(/)
+    expect(html).not.toMatch(/\bsrc=|href="[^#]|https?:|url\(|<script/)
   })
 
   it('refuses a note that has nowhere to go', async () => {
@@ -68,6 +69,34 @@ describe('review', () => {
     expect((await runCommand(['review', path, '--note', 'where?'])).exitCode).toBe(65)
     expect((await runCommand(['review', path, '--at', '2-3', '--note', 'x'])).err).toMatch(/no frame 2-3/)
     expect((await runCommand(['review', path, '--at', '11', '--note', 'x'])).exitCode).toBe(64)
+  })
+})
+
+describe('debrief', () => {
+  it('is written as a page that needs nothing else, with the same figures as its JSON', async () => {
+    const path = await oneThrow('darro', 's5')
+    const [{ fair, known }] = JSON.parse((await runCommand(['debrief', path, '--json'])).out).throws
+    await runCommand(['review', path, '--at', '1', '--note', 'Why so far <left>?'])
+    const page = join(data, 'debrief.html')
+    expect((await runCommand(['debrief', path, '--html', page])).err).toBe(`Debrief written: ${page}`)
+    const html = readFileSync(page, 'utf8')
+    const cells = [...html.matchAll(/<td class="n(?: wide)?">([^<]*)<\/td>/g)].map(([, text]) => text)
+    expect(cells).toContain(fair.givenAwayPins.toFixed(1))
+    expect(cells).toContain(known.calledPins.toFixed(1))
+    expect(html).toContain('Why so far &lt;left&gt;?')
+    expect(html).not.toMatch(/\bsrc=|href="[^#]|https?:|url\(|<script/)
+    expect((await runCommand(['debrief', path, '--html', page, '--at', '1'])).exitCode).toBe(64)
+  })
+
+  it('tells one frame in full, and of no frame that is not there', async () => {
+    const path = await oneThrow('darro', 's5')
+    const { out } = await runCommand(['debrief', path, '--at', '1'])
+    const { throws } = JSON.parse((await runCommand(['debrief', path, '--json'])).out)
+    expect(out).toContain(`by what could be known: ${throws[0].fair.givenAwayPins.toFixed(1)} pins`)
+    expect(out.match(/a small move$/gm)).toHaveLength(8)
+    expect(out).toMatch(/^The oil on lane 3 as the first of them met it$/m)
+    const wrong = await runCommand(['debrief', path, '--at', '2'])
+    expect([wrong.exitCode, wrong.err]).toEqual([65, `${path}: it has no frame 1-2.`])
   })
 })
 

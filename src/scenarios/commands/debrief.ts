@@ -1,8 +1,13 @@
 import { debriefOf } from '../debrief.js'
 import { debriefText } from '../debrief-report.js'
 import { debriefLines } from '../plain/debrief-lines.js'
+import { type FramePlace, frameLines } from '../plain/frame-lines.js'
+import { wrapped } from '../plain/wrapped.js'
 import { readRecord } from '../record.js'
+import { replaceFile } from '../replace-file.js'
 import { replayRecord } from '../replay.js'
+import { debriefHtml } from '../review/html/debrief-page.js'
+import { type Note, readNotes } from '../review/notes.js'
 import type { CommandConsole } from './console.js'
 import { EXIT } from './exit-codes.js'
 import { progressOn } from './progress.js'
@@ -10,6 +15,9 @@ import { progressOn } from './progress.js'
 export interface DebriefCommandOptions {
   readonly quick?: boolean
   readonly json?: boolean
+  readonly html?: string
+  /** Only this frame, in words. */
+  readonly at?: FramePlace
 }
 
 /** Replays a record and prices every choice in it. */
@@ -20,6 +28,7 @@ export async function debriefCommand(
 ): Promise<number> {
   const record = await readRecord(path)
   const replay = replayRecord(record, path)
+  const notes = await readNotes(path)
   const progress = progressOn(console, 'pricing choices')
   const debrief = debriefOf(replay, { alternatives: !options.quick, reached: progress.reached })
   progress.over()
@@ -27,9 +36,26 @@ export async function debriefCommand(
     console.print(debriefText(record, debrief))
     return EXIT.fine
   }
+  if (options.html !== undefined) {
+    await replaceFile(options.html, debriefHtml({ path, record, replay, debrief, notes }))
+    console.tell(`Debrief written: ${options.html}`)
+    return EXIT.fine
+  }
   console.print(
     `${replay.scenario.title} (${record.name}), seed ${record.seed}${debrief.ended.spot ? ', unfinished' : ''}`,
   )
-  for (const line of debriefLines(debrief)) console.print(line)
+  const lines = options.at ? frameLines(debrief, options.at, path) : debriefLines(debrief)
+  for (const line of [...lines, ...noteLines(notes, options.at)]) console.print(line)
   return EXIT.fine
+}
+
+/** What the coach wrote, to the whole block or to one frame of it. */
+function noteLines(notes: readonly Note[], at: FramePlace | undefined): string[] {
+  const told = notes.filter(({ game, frame }) => !at || (at.game === game && at.frame === frame))
+  if (told.length === 0) return []
+  return [
+    '',
+    "The coach's notes",
+    ...told.flatMap(({ game, frame, text }) => wrapped(text, `- ${game}-${frame}: `, '  ')),
+  ]
 }

@@ -1,7 +1,8 @@
 import type { Account } from '../../sim/account/account.js'
 import { LEDGER_TERMS, type LedgerTerms, shortfallOf } from '../../sim/account/ledger.js'
 
-const TITLES: Readonly<Record<keyof LedgerTerms, string>> = {
+/** The five parts as they are called in columns. */
+export const LEDGER_TITLES: Readonly<Record<keyof LedgerTerms, string>> = {
   givenAwayPins: 'given away',
   patternSwingPins: 'swing',
   hiddenPins: 'hidden',
@@ -19,7 +20,7 @@ export function ledgerLines({ sums }: Account): string[] {
     '',
     row(
       '',
-      LEDGER_TERMS.map((term) => TITLES[term]),
+      LEDGER_TERMS.map((term) => LEDGER_TITLES[term]),
       'in all',
     ),
     ...sums.games.flatMap(({ game, ledger }) => [

@@ -1,29 +1,46 @@
 import type { Alternative } from '../../sim/account/alternatives.js'
-import type { BlockSetup } from '../../sim/block/types.js'
+import type { BlockSetup, ThrowRecord } from '../../sim/block/types.js'
 import type { DebriefedThrow } from '../debrief.js'
-import { shortDecision } from './words.js'
+import { shortDecision, signedPins } from './words.js'
 
 /** Throws whose other choices are told, and how many of them. */
 const TOLD_THROWS = 3
 const TOLD_CHOICES = 4
 
-/** The road not taken, at the throws that gave most away: other balls on their best lines and small moves of the same ball. */
-export function roadLines(throws: readonly DebriefedThrow[], bag: BlockSetup['bag']): string[] {
-  const dearest = throws
+export const OTHER_CHOICE_WORDS: Readonly<Record<Alternative['what'], string>> = {
+  move: 'a small move',
+  'best-line-of-ball': 'the best line of that ball',
+}
+
+export interface OtherChoices {
+  readonly thrown: ThrowRecord
+  /** The best of them by what could be known. */
+  readonly others: readonly Alternative[]
+}
+
+/** The throws that gave most away, each with the best of what else could have been thrown. */
+export function dearestWithOtherChoices(throws: readonly DebriefedThrow[]): OtherChoices[] {
+  return throws
     .filter(
       ({ account, fair }) => fair !== null && fair.givenAwayPins > 0 && (account.graded?.alternatives.length ?? 0) > 0,
     )
     .sort((a, b) => (b.fair?.givenAwayPins ?? 0) - (a.fair?.givenAwayPins ?? 0))
     .slice(0, TOLD_THROWS)
+    .map(({ record, account }) => ({ thrown: record, others: best(account.graded?.alternatives ?? []) }))
+}
+
+/** The road not taken, at the throws that gave most away: other balls on their best lines and small moves of the same ball. */
+export function roadLines(throws: readonly DebriefedThrow[], bag: BlockSetup['bag']): string[] {
+  const dearest = dearestWithOtherChoices(throws)
   if (dearest.length === 0) return []
   return [
     '',
     'The road not taken: what else could have been thrown, gained by what could be known / on the oil as it was',
-    ...dearest.flatMap(({ record, account }) => [
-      `  frame ${record.spot.game}-${record.spot.frame}, thrown ${shortDecision(record.decision, bag)}`,
-      ...best(account.graded?.alternatives ?? []).map(
+    ...dearest.flatMap(({ thrown, others }) => [
+      `  frame ${thrown.spot.game}-${thrown.spot.frame}, thrown ${shortDecision(thrown.decision, bag)}`,
+      ...others.map(
         ({ what, decision, fairGainPins, knownGainPins }) =>
-          `    ${shortDecision(decision, bag).padEnd(18)}${signed(fairGainPins)} / ${signed(knownGainPins)}  ${what === 'move' ? 'a small move' : 'the best line of that ball'}`,
+          `    ${shortDecision(decision, bag).padEnd(18)}${signedPins(fairGainPins).padStart(5)} / ${signedPins(knownGainPins).padStart(5)}  ${OTHER_CHOICE_WORDS[what]}`,
       ),
     ]),
   ]
@@ -32,5 +49,3 @@ export function roadLines(throws: readonly DebriefedThrow[], bag: BlockSetup['ba
 function best(alternatives: readonly Alternative[]): Alternative[] {
   return [...alternatives].sort((a, b) => b.fairGainPins - a.fairGainPins).slice(0, TOLD_CHOICES)
 }
-
-const signed = (pins: number): string => `${pins < 0 ? '-' : '+'}${Math.abs(pins).toFixed(1)}`.padStart(5)

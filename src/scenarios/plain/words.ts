@@ -108,3 +108,9 @@ export function ballWords(ball: BallSpecification): string {
 export function trimmed(value: number, decimals = 2): string {
   return String(Number(value.toFixed(decimals)))
 }
+
+/** Pins gained or lost, with their sign where there is anything to it. */
+export function signedPins(pins: number): string {
+  if (Math.abs(pins) < 0.05) return '0.0'
+  return `${pins < 0 ? '-' : '+'}${Math.abs(pins).toFixed(1)}`
+}

@@ -100,10 +100,11 @@ function progressOf(perGame: readonly number[]) {
 
 const told = (values: readonly number[]) => roundedEstimate(estimateOf(values))
 
+/** Nobody gives away less than nothing, whatever a few blocks' interval says. */
 function roundedEstimate({ mean, low, high, blocks }: Estimate): Estimate {
   return {
     mean: rounded(mean, 2),
-    low: low === null ? null : rounded(low, 2),
+    low: low === null ? null : rounded(Math.max(0, low), 2),
     high: high === null ? null : rounded(high, 2),
     blocks,
   }

@@ -22,8 +22,8 @@ export interface ReviewedBlock {
 }
 
 /**
- * Reads and debriefs a record. A debrief takes its time, so it is kept in `cache` under a name made of the record, the model and
- * the program: the same again gives the same.
+ * Reads and debriefs a record. A debrief takes its time, so it is kept in `cache` under a name made of the record but for its
+ * player, the model and the program: the same again gives the same.
  *
  * @throws ScenarioError
  */
@@ -46,7 +46,8 @@ function folderName(path: string): string {
 }
 
 function nameOf(record: BlockRecord): string {
-  const made = [VERSION, modelFingerprint(), carryTableHash(), recordText(record)].join('\n')
+  const { player: _anybody, ...block } = record
+  const made = [VERSION, modelFingerprint(), carryTableHash(), recordText(block)].join('\n')
   return createHash('sha256').update(made).digest('hex').slice(0, 32)
 }
 

@@ -1,0 +1,34 @@
+import { escaped } from './escaped.js'
+import { PAGE_STYLE } from './page-style.js'
+
+/** A page that needs nothing else: no script, no font, no picture from elsewhere. */
+export function htmlPage(title: string, body: readonly string[]): string {
+  const head = `<meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${escaped(title)}</title><style>${PAGE_STYLE}</style>`
+  return `<!doctype html>\n<html lang="en"><head>${head}</head>\n<body>\n${body.join('\n')}\n</body></html>\n`
+}
+
+/** What is always said where a report advises on throwing. */
+export function cautionsBox(cautions: readonly string[]): string[] {
+  if (cautions.length === 0) return []
+  return [
+    `<aside class="cautions">${cautions.map((words) => `<p class="soft">${escaped(words)}</p>`).join('')}</aside>`,
+  ]
+}
+
+/** One figure with what it is, large. */
+export function tile(what: string, figure: string, more = ''): string {
+  return `<div><dt>${escaped(what)}</dt><dd>${escaped(figure)}${more && `<small>${escaped(more)}</small>`}</dd></div>`
+}
+
+export const tiles = (all: readonly string[]): string => `<dl class="tiles">${all.join('')}</dl>`
+
+/** A table that may be wider than the page; cells are HTML already. */
+export function tableOf(heads: readonly string[], rows: readonly (readonly string[])[]): string {
+  return `<div class="scroll"><table><thead><tr>${heads.join('')}</tr></thead><tbody>${rows
+    .map((cells) => `<tr>${cells.join('')}</tr>`)
+    .join('')}</tbody></table></div>`
+}
+
+export const cell = (text: string, name = ''): string => `<td${name && ` class="${name}"`}>${escaped(text)}</td>`
+export const head = (text: string, name = ''): string =>
+  `<th scope="col"${name && ` class="${name}"`}>${escaped(text)}</th>`
