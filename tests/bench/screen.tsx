@@ -7,13 +7,13 @@ import { startBlock } from '../../src/tui/state/start.js'
 import { startingState } from '../../src/tui/state/starting-state.js'
 import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
 import { createPainter } from '../../src/tui/terminal/painter.js'
+import { idleOnEveryScreen } from '../tui/every-screen.js'
 import { fixtureServices, shortScenario } from '../tui/fixtures.js'
 import { type BenchRow, type Figures, figuresOf, startWatch, type Taken, timesOf } from './measure.js'
 
 const THROWS = 6
 const LONGEST_THROW_MILLISECONDS = 6000
 const QUIET_MILLISECONDS = 400
-const IDLE_MILLISECONDS = 1500
 
 interface Picture {
   readonly bytes: number
@@ -127,36 +127,19 @@ async function untilQuiet(quietMilliseconds: () => number): Promise<void> {
   while (quietMilliseconds() < QUIET_MILLISECONDS && performance.now() - start < LONGEST_THROW_MILLISECONDS)
 }
 
-/** Timers that run, and bytes written, while nobody presses a key: at home and before a throw. */
+/** Timers that run, and pictures drawn, while nobody presses a key, on every screen there is. */
 async function benchIdle(): Promise<BenchRow[]> {
-  const rows: BenchRow[] = []
-  for (const [name, playing] of [
-    ['home screen', false],
-    ['deciding', true],
-  ] as const) {
-    const sitting = await sit(playing, { columns: 80, rows: 24 })
-    await wait(IDLE_MILLISECONDS)
-    const before = sitting.pictures.length
-    const timers = process.getActiveResourcesInfo().filter((what) => what === 'Timeout' || what === 'Immediate').length
-    await wait(IDLE_MILLISECONDS)
-    const pictures = sitting.pictures.length - before
-    sitting.close()
-    rows.push(
-      {
-        name: `timers when idle, ${name}`,
-        unit: '',
-        measured: figuresOf([timers]),
-        goal: { most: 0, of: 'median' },
-      },
-      {
-        name: `pictures when idle, ${name}`,
-        unit: '',
-        measured: figuresOf([pictures]),
-        goal: { most: 0, of: 'median' },
-      },
-    )
-  }
-  return rows
+  const { idle } = await idleOnEveryScreen()
+  const goal = { most: 0, of: 'most' as const }
+  return [
+    {
+      name: 'timers when idle, screen by screen',
+      unit: '',
+      measured: figuresOf(idle.map(({ timers }) => timers)),
+      goal,
+    },
+    { name: 'pictures when idle, the same', unit: '', measured: figuresOf(idle.map(({ pictures }) => pictures)), goal },
+  ]
 }
 
 export const benchScreen = async (): Promise<BenchRow[]> => [...(await benchAnimation()), ...(await benchIdle())]

@@ -1,21 +1,16 @@
-import { EventEmitter } from 'node:events'
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { render } from 'ink'
 import { afterAll, expect, it, vi } from 'vitest'
 import { builtInScenario } from '../../src/scenarios/library/library.js'
 import { readRecord } from '../../src/scenarios/record.js'
-import { Trainer } from '../../src/tui/app.js'
 import { readNotes } from '../../src/tui/notes.js'
 import type { TrainerServices } from '../../src/tui/services.js'
 import { realServices } from '../../src/tui/services-real.js'
 import { startingState } from '../../src/tui/state/starting-state.js'
-import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
-import { createPainter } from '../../src/tui/terminal/painter.js'
 import { runCommand } from '../cli/in-process.js'
-import { madeUpThinker, PLAIN } from './fixtures.js'
-import { fakeTerminal } from './terminal/fake-terminal.js'
+import { madeUpThinker } from './fixtures.js'
+import { mountTrainer } from './mounted.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'dryboard-same-'))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
@@ -62,55 +57,46 @@ async function playOnScreen(environment: Record<string, string>): Promise<string
       kept++
     },
   }
-  const terminal = fakeTerminal()
-  const painter = createPainter(terminal)
-  const source = Object.assign(new EventEmitter(), { setEncoding() {}, resume() {}, pause() {} })
-  const keys = createKeyReader(source, { onInterrupt: () => {} })
-  const initial = await startingState(file, services)
-  const app = render(<Trainer {...{ painter, keys, services, theme: PLAIN, initial, noMotion: true }} />, {
-    stdout: painter as unknown as NodeJS.WriteStream,
-    stdin: keys as unknown as NodeJS.ReadStream,
-    debug: true,
-    patchConsole: false,
-    exitOnCtrlC: false,
+  const { type, screen, close } = mountTrainer({
+    services,
+    initial: await startingState(file, services),
+    noMotion: true,
   })
   const until = (text: RegExp) =>
     vi.waitFor(
       async () => {
-        const now = (await terminal.screen()).join('\n')
+        const now = await screen()
         expect(now).toMatch(text)
         return now
       },
       { timeout: 8000, interval: 5 },
     )
   const press = async (key: string) => {
-    if (!key.startsWith('TAKE ')) return void source.emit('data', key)
+    if (!key.startsWith('TAKE ')) return type(key)
     await until(/The bag/)
     const place = Number(key.slice('TAKE '.length))
-    for (let tries = 0; tries < 9 && !new RegExp(`▸ ${place} `).test((await terminal.screen()).join('\n')); tries++) {
-      source.emit('data', DOWN)
+    for (let tries = 0; tries < 9 && !new RegExp(`▸ ${place} `).test(await screen()); tries++) {
+      type(DOWN)
       await new Promise((drawn) => setTimeout(drawn, 20))
     }
-    source.emit('data', '\r')
+    type('\r')
     await until(/Enter throw/)
   }
 
   const lines: string[] = []
   try {
-    for (let screen = await until(/Enter throw/); !screen.includes('The block is over'); ) {
-      const { keys, line } = choiceFor(lines.length, screen.includes('A spare to make'))
+    for (let shown = await until(/Enter throw/); !shown.includes('The block is over'); ) {
+      const { keys, line } = choiceFor(lines.length, shown.includes('A spare to make'))
       for (const key of keys) await press(key)
       lines.push(line)
-      source.emit('data', '\r')
+      type('\r')
       await vi.waitFor(() => expect(kept).toBe(lines.length), { timeout: 8000, interval: 5 })
-      source.emit('data', 'x')
-      screen = await until(/Enter throw|The block is over/)
+      type('x')
+      shown = await until(/Enter throw|The block is over/)
     }
     await vi.waitFor(() => expect(readdirSync(join(environment.DRYBOARD_DATA!, 'records'))).toHaveLength(1))
   } finally {
-    app.unmount()
-    painter.close()
-    keys.close()
+    close()
     await services.leave()
   }
   return lines

@@ -1,7 +1,6 @@
 import { EventEmitter } from 'node:events'
-import { render } from 'ink'
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import { runTrainer, Trainer, type TrainerParts } from '../../src/tui/app.js'
+import { runTrainer } from '../../src/tui/app.js'
 import { type Theme, themeFor } from '../../src/tui/draw/theme.js'
 import type { Mode } from '../../src/tui/notes.js'
 import { startBlock } from '../../src/tui/state/start.js'
@@ -9,17 +8,13 @@ import { startingState } from '../../src/tui/state/starting-state.js'
 import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
 import { createPainter } from '../../src/tui/terminal/painter.js'
 import { type FixtureServices, fixtureServices, PLAIN, shortScenario } from './fixtures.js'
-import { type FakeTerminal, fakeTerminal } from './terminal/fake-terminal.js'
+import { type Mounted, mountTrainer } from './mounted.js'
+import { fakeTerminal } from './terminal/fake-terminal.js'
 
-interface Sitting {
-  terminal: FakeTerminal
+interface Sitting extends Mounted {
   services: FixtureServices
-  type(keys: string): void
   /** Waits until a text stands on the emulated screen. */
   until(text: string | RegExp): Promise<string>
-  screen(): Promise<string>
-  exit: Promise<unknown>
-  close(): void
 }
 
 const open: Sitting[] = []
@@ -27,54 +22,32 @@ afterEach(() => {
   for (const sitting of open.splice(0)) sitting.close()
 })
 
-/** The whole trainer between its two edges, with xterm.js as the terminal. */
-async function sit(
-  options: { columns?: number; rows?: number; playing?: boolean; noMotion?: boolean; mode?: Mode; theme?: Theme } = {},
-): Promise<Sitting> {
-  const terminal = fakeTerminal(options.columns ?? 80, options.rows ?? 24)
-  const painter = createPainter(terminal)
-  const source = Object.assign(new EventEmitter(), { setEncoding() {}, resume() {}, pause() {} })
-  const keys = createKeyReader(source, { onInterrupt: () => {} })
+async function sit({
+  playing,
+  mode,
+  ...parts
+}: {
+  columns?: number
+  rows?: number
+  playing?: boolean
+  noMotion?: boolean
+  mode?: Mode
+  theme?: Theme
+} = {}): Promise<Sitting> {
   const services = fixtureServices()
   const home = await startingState(undefined, services)
-  const initial = options.playing ? startBlock(home, await shortScenario(), 'sitting', services, options.mode) : home
-  const parts: TrainerParts = {
-    painter,
-    keys,
-    services,
-    theme: options.theme ?? PLAIN,
-    initial,
-    noMotion: options.noMotion ?? false,
-  }
-  const app = render(<Trainer {...parts} />, {
-    stdout: painter as unknown as NodeJS.WriteStream,
-    stdin: keys as unknown as NodeJS.ReadStream,
-    debug: true,
-    patchConsole: false,
-    exitOnCtrlC: false,
-  })
-  const screen = async () => (await terminal.screen()).join('\n')
-  const sitting: Sitting = {
-    terminal,
-    services,
-    screen,
-    exit: app.waitUntilExit(),
-    type: (text) => source.emit('data', text),
-    until: (text) =>
-      vi.waitFor(
-        async () => {
-          const now = await screen()
-          expect(now).toMatch(text)
-          return now
-        },
-        { timeout: 8000, interval: 20 },
-      ),
-    close: () => {
-      app.unmount()
-      painter.close()
-      keys.close()
-    },
-  }
+  const initial = playing ? startBlock(home, await shortScenario(), 'sitting', services, mode) : home
+  const mounted = mountTrainer({ ...parts, services, initial })
+  const until = (text: string | RegExp) =>
+    vi.waitFor(
+      async () => {
+        const now = await mounted.screen()
+        expect(now).toMatch(text)
+        return now
+      },
+      { timeout: 8000, interval: 20 },
+    )
+  const sitting = { ...mounted, services, until }
   open.push(sitting)
   return sitting
 }

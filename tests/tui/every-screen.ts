@@ -1,0 +1,132 @@
+import { setTimeout as wait } from 'node:timers/promises'
+import { noNotes } from '../../src/tui/notes.js'
+import { startBlock } from '../../src/tui/state/start.js'
+import { startingState } from '../../src/tui/state/starting-state.js'
+import { fixtureServices, shortScenario } from './fixtures.js'
+import { mountTrainer } from './mounted.js'
+
+const ENTER = '\r'
+const ESCAPE = '\u001B'
+const DOWN = '\u001B[B'
+const TAB = '\t'
+const QUIET_MILLISECONDS = 250
+const LONGEST_MILLISECONDS = 8000
+
+/** A screen reached by keys, and words by which it is known. `choose` goes down a menu to a line first. */
+interface Stop {
+  readonly name: string
+  readonly choose?: string
+  readonly keys: readonly string[]
+  readonly shows: RegExp
+}
+
+const TOUR: readonly Stop[] = [
+  { name: 'deciding', keys: [], shows: /Enter throw/ },
+  { name: 'open bag', keys: ['b'], shows: /The bag/ },
+  { name: 'call', keys: [ESCAPE, 'c'], shows: /how sure/ },
+  { name: 'after a throw', keys: ['x', 't', '.', ENTER, 'x'], shows: /Seen:/ },
+  { name: 'what could be known', keys: ['o'], shows: /The oil ends between/ },
+  { name: 'keys', keys: [ESCAPE, '?'], shows: /the guided first frame/ },
+  { name: 'ending a block', keys: [ESCAPE, 'e'], shows: /lifts the oil/ },
+  { name: 'own account', keys: [ENTER], shows: /What was it\?/ },
+  { name: 'debrief', keys: [ESCAPE], shows: /The oil lifted/ },
+  { name: 'debrief, choices', keys: [TAB], shows: /The oil lifted/ },
+  { name: 'debrief, ledger', keys: [TAB], shows: /The oil lifted/ },
+  { name: 'debrief, findings', keys: [TAB], shows: /The oil lifted/ },
+  { name: 'debrief, known', keys: [TAB], shows: /The oil lifted/ },
+  { name: 'balls rolled side by side', keys: [TAB, 'r'], shows: /The oil lifted/ },
+  { name: 'throws run through', keys: ['p'], shows: /The oil lifted/ },
+  { name: 'what if', keys: ['i'], shows: /What if:/ },
+  { name: 'home', keys: [ESCAPE, ESCAPE], shows: /New block/ },
+  { name: 'past blocks', choose: 'Past blocks', keys: [ENTER], shows: /latest first/ },
+  { name: 'past block opened', keys: [ENTER], shows: /Your account first|The oil lifted/ },
+  { name: 'home again', keys: [ESCAPE, ESCAPE], shows: /New block/ },
+  { name: 'bag and bowler', choose: 'Bag and bowler', keys: [ENTER], shows: /Your bowler|Bag and bowler/ },
+  { name: 'a ball', keys: [ENTER], shows: /type one|or type/ },
+  { name: 'settings', keys: [ESCAPE, ESCAPE], choose: 'Settings', shows: /kept as they are changed/ },
+  { name: 'scenarios', keys: [ESCAPE], choose: 'New block', shows: /choose the lanes/ },
+  { name: 'who bowls', keys: [ENTER], shows: /choose who bowls/ },
+  { name: 'a new block', keys: [ENTER], shows: /Enter throw/ },
+]
+
+/** What runs and what is drawn while a screen is on and nobody presses a key. */
+export interface Idle {
+  readonly name: string
+  readonly timers: number
+  readonly pictures: number
+}
+
+const timersNow = (): number =>
+  process.getActiveResourcesInfo().filter((what) => what === 'Timeout' || what === 'Immediate').length
+
+/**
+ * Goes to every screen of the trainer and looks at what it does when left alone; and once, to see that timers are seen at
+ * all, at a ball that rolls.
+ */
+export async function idleOnEveryScreen(): Promise<{ readonly idle: Idle[]; readonly timersWhileRolling: number }> {
+  const scenario = await shortScenario()
+  const past = {
+    path: '/records/old.json',
+    title: 'An old block',
+    seed: 's',
+    bowledAt: new Date(0),
+    throws: 1,
+    games: [7],
+  }
+  const services = fixtureServices({
+    past: [past],
+    openPast: async () => {
+      const begun = services.begin(scenario, 'old')
+      const states = [begun, services.advance(begun, services.view(begun)!.suggestion)]
+      return { scenario, states, notes: noNotes('block'), recordPath: past.path }
+    },
+  })
+  const home = await startingState(undefined, services)
+  const initial = startBlock(home, scenario, 'idle', services)
+  const { terminal, type, screen, close } = mountTrainer({ services, initial })
+  const settled = async () => {
+    for (let before = -1; before !== terminal.written.length; ) {
+      before = terminal.written.length
+      await wait(QUIET_MILLISECONDS)
+    }
+  }
+  const choose = async (label: string) => {
+    for (let tries = 0; tries < 12 && !new RegExp(`▸ ?${label}`).test(await screen()); tries++) {
+      type(DOWN)
+      await wait(30)
+    }
+    type(ENTER)
+  }
+
+  const idle: Idle[] = []
+  let timersWhileRolling = 0
+  try {
+    for (const stop of TOUR) {
+      if (stop.choose !== undefined && stop.keys[0] === ENTER) await choose(stop.choose)
+      else {
+        for (const key of stop.keys) {
+          type(key)
+          await wait(60)
+        }
+        if (stop.choose !== undefined) await choose(stop.choose)
+      }
+      const start = performance.now()
+      while (!stop.shows.test(await screen())) {
+        if (performance.now() - start > LONGEST_MILLISECONDS)
+          throw new Error(`The screen of ${stop.name} did not come; there was:\n${await screen()}`)
+        await wait(20)
+      }
+      await settled()
+      const before = terminal.written.length
+      const timers = timersNow()
+      await wait(QUIET_MILLISECONDS)
+      idle.push({ name: stop.name, timers, pictures: terminal.written.length - before })
+    }
+    type(ENTER)
+    await wait(500)
+    timersWhileRolling = timersNow()
+  } finally {
+    close()
+  }
+  return { idle, timersWhileRolling }
+}
