@@ -1,7 +1,7 @@
 import type { BlockState, Decision, ThrowRecord } from '../block/types.js'
 import { FULL_RACK } from '../pins/leaves.js'
 import { bentFirstBallWorth } from './bent-worths.js'
-import type { FirstBallJudge } from './first-ball-judge.js'
+import type { FirstBallJudge, Gap } from './first-ball-judge.js'
 import type { Innovation } from './innovation.js'
 import { doubtPhysics } from './model-doubt.js'
 import { nearestAsGood } from './nearest-line.js'
@@ -33,14 +33,22 @@ export function readFirstBall(
   const onTrueOil = worthOnTrueOil(before, record)
   const ownOnTrueOil = onTrueOil(decision)
   const doubt = doubtPhysics(before.setup, judge.search.belief, spot.lane, last, bentFirstBallWorth(before.setup))
-  const stands: Stands = (other) => onTrueOil(other) > ownOnTrueOil && doubt.stands(other, decision, tolerance)
-  const better = (other: Decision): Instead => insteadOf(judge, other, decision, tolerance, stands)
+  const stands: Stands = (other) => doubt.stands(other, decision, tolerance)
+  const savedBy: SavedBy = (other) => {
+    const { pins, standardErrorPins } = judge.gap(other, decision)
+    return { pins: Math.min(pins, onTrueOil(other) - ownOnTrueOil), standardErrorPins }
+  }
+  const better = (other: Decision): Instead => {
+    const saved = savedBy(other)
+    return { decision: other, saved, stands: saved.pins > tolerance && stands(other) }
+  }
   const nearest = better(nearestAsGood(judge, decision, verdict.best, tolerance))
   const bestSameBall = bestOfBall(judge, decision.ballId)
   const sameBall = bestSameBall && nearestAsGood(judge, decision, bestSameBall, tolerance, decision.ballId)
   return {
     ...shared,
-    staying: lastIndex < 0 ? null : stayingOf(before, lastIndex, decision, judge, verdict, innovationOf, stands),
+    staying:
+      lastIndex < 0 ? null : stayingOf(before, lastIndex, decision, judge, verdict, innovationOf, savedBy, stands),
     nearest,
     nearestSameBall:
       sameBall === null || isSame(sameBall, decision)
@@ -81,16 +89,8 @@ function untroubled(before: BlockState, lastIndex: number, innovationOf: Innovat
 /** Whether a choice that looks better than the one made goes on doing so. */
 type Stands = (other: Decision) => boolean
 
-function insteadOf(
-  judge: FirstBallJudge,
-  other: Decision,
-  decision: Decision,
-  tooClosePins: number,
-  stands: Stands,
-): Instead {
-  const saved = judge.gap(other, decision)
-  return { decision: other, saved, stands: saved.pins > tooClosePins && stands(other) }
-}
+/** What another choice would have saved: by what could be known, but no more than on the oil as it was. */
+type SavedBy = (other: Decision) => Gap
 
 function stayingOf(
   before: BlockState,
@@ -99,12 +99,13 @@ function stayingOf(
   judge: FirstBallJudge,
   { best, tooCloseToCallPins }: Verdict,
   innovationOf: InnovationOf,
+  savedBy: SavedBy,
   stands: Stands,
 ): Staying {
   const record = before.throws[lastIndex]
   const last = record.decision
   const stayed = isSame(last, decision)
-  const saved = stayed ? { pins: 0, standardErrorPins: 0 } : judge.gap(last, decision)
+  const saved = stayed ? { pins: 0, standardErrorPins: 0 } : savedBy(last)
   return {
     decision: last,
     record,

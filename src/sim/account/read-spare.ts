@@ -41,7 +41,7 @@ export function readSpare(
   const own = setup.bowler.hand === 'left' ? mirrorMask(standingBefore) : standingBefore
   const onTrueOil = worthOnTrueOil(before, record)
   const stands =
-    onTrueOil(best) > onTrueOil(decision) &&
+    onTrueOil(best) - onTrueOil(decision) > verdict.tooCloseToCallPins &&
     both - neither > verdict.tooCloseToCallPins &&
     doubtPhysics(
       setup,

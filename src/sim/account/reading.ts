@@ -11,9 +11,9 @@ export type Verdict = Pick<
 >
 
 /**
- * A counterfactual: what to have done instead, what it saves by what could be known, and whether that stands: under doubted
- * physics, and on the oil as it was. The oil can only take a finding back, never make one, so that nothing is taught that
- * the lifted oil contradicts.
+ * A counterfactual: what to have done instead, what it saves, and whether that stands under doubted physics. What is saved
+ * is counted by what could be known, but never as more than the oil as it was would have given: the oil can take a finding
+ * back or make it smaller, never make one, so that nothing is taught that the lifted oil contradicts.
  */
 export interface Instead {
   readonly decision: Decision
