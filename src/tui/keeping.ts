@@ -1,9 +1,10 @@
 import { basename, join } from 'node:path'
-import { dataFolder, recordsFolder, saidFolder } from '../scenarios/data-folder.js'
+import { dataFolder, debriefsFolder, recordsFolder, saidFolder } from '../scenarios/data-folder.js'
 import { PLAYER_VARIABLE } from '../scenarios/player-name.js'
 import { readRecord, recordOf, writeRecord } from '../scenarios/record.js'
 import { replaceFile } from '../scenarios/replace-file.js'
 import { replayRecord } from '../scenarios/replay.js'
+import { type KeptAccount, keepAccount, readKeptAccount } from '../scenarios/review/kept-account.js'
 import type { Scenario } from '../scenarios/scenario.js'
 import type { BlockState } from '../sim/block/types.js'
 import { EMPTY_KIT, kitText, type OwnKit, readKit } from './kit/own-kit.js'
@@ -25,6 +26,8 @@ export interface Keeper {
   file(scenario: Scenario, block: BlockState, notes: BlockNotes): Promise<string>
   /** Replaces the notes beside a filed record. */
   keepNotes(recordPath: string, notes: BlockNotes): Promise<void>
+  /** Keeps what was worked out of a block, so that it need not be worked out again. */
+  keepWorked(scenario: Scenario, block: BlockState, worked: KeptAccount): Promise<void>
   hasPast(): Promise<boolean>
   listPast(): Promise<PastBlock[]>
   /** @throws ScenarioError */
@@ -45,6 +48,7 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
   const records = recordsFolder(folder)
   const player = environment[PLAYER_VARIABLE] || undefined
   const unfinished = unfinishedBlocks(folder, player)
+  const debriefs = debriefsFolder(folder)
   const kitPath = join(folder, 'kit.json')
   const notesOf = (recordPath: string) => join(saidFolder(folder), basename(recordPath))
   const inTurn = queue()
@@ -61,12 +65,15 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
         return path
       }),
     keepNotes: (recordPath, notes) => inTurn(() => replaceFile(notesOf(recordPath), notesText(notes))),
+    keepWorked: (scenario, block, worked) => inTurn(() => keepAccount(debriefs, recordOf(scenario, block), worked)),
     hasPast: () => hasPastBlocks(records),
     listPast: () => listPastBlocks(records),
     async openPast(path) {
       const said = await textAt(notesOf(path))
       const notes = (said === null ? null : readNotes(said)) ?? noNotes('block')
-      return { ...replayRecord(await readRecord(path), path), notes, recordPath: path }
+      const record = await readRecord(path)
+      const worked = await readKeptAccount(debriefs, record)
+      return { ...replayRecord(record, path), notes, recordPath: path, ...(worked ? { worked } : {}) }
     },
     async findKit() {
       const text = await textAt(kitPath)

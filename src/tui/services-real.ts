@@ -38,6 +38,7 @@ export function realServices(
     keepSaid: keeper.keepSaid,
     file: keeper.file,
     keepNotes: keeper.keepNotes,
+    keepWorked: keeper.keepWorked,
     hasPast: keeper.hasPast,
     listPast: keeper.listPast,
     openPast: keeper.openPast,

@@ -1,3 +1,4 @@
+import type { KeptAccount } from '../scenarios/review/kept-account.js'
 import type { Scenario } from '../scenarios/scenario.js'
 import type { BallData } from '../scenarios/schema/ball.js'
 import type { BlockState, Decision } from '../sim/block/types.js'
@@ -16,6 +17,8 @@ export interface PlayedBlock {
   readonly notes: BlockNotes
   /** Where it is filed; null while it is unfinished. */
   readonly recordPath: string | null
+  /** What was worked out of it before, if it is still kept. */
+  readonly worked?: KeptAccount
 }
 
 /** A block left unfinished, told without playing it again. */
@@ -89,6 +92,8 @@ export interface TrainerServices {
   /** Files a block that is over or ended, and tells where. */
   file(scenario: Scenario, block: BlockState, notes: BlockNotes): Promise<string>
   keepNotes(recordPath: string, notes: BlockNotes): Promise<void>
+  /** Keeps what was worked out of a filed block, so that it need not be worked out again. */
+  keepWorked(scenario: Scenario, block: BlockState, worked: KeptAccount): Promise<void>
   hasPast(): Promise<boolean>
   listPast(): Promise<readonly PastBlock[]>
   /** @throws ScenarioError when it cannot be read or no longer comes out the same */

@@ -252,6 +252,9 @@ describe('the trainer on a terminal', () => {
     type('j\r')
     await until('Your account first')
     expect([services.keptThrows.length, services.filed.length]).toEqual([1, 1])
+    // The grades are kept with the record, and the account once it is whole: here it was so at once.
+    expect(services.keptWorked.at(-1)?.worked.account?.throws).toHaveLength(1)
+    expect(services.keptWorked.at(-1)?.worked.grades).toHaveLength(1)
   })
 
   it('ends with the fault when a screen cannot be drawn, instead of a blank screen', async () => {

@@ -1,4 +1,5 @@
 import { loadScenario } from '../../src/scenarios/load.js'
+import type { KeptAccount } from '../../src/scenarios/review/kept-account.js'
 import type { Scenario } from '../../src/scenarios/scenario.js'
 import type { Account, AccountStep } from '../../src/sim/account/account.js'
 import type { LedgerTerms } from '../../src/sim/account/ledger.js'
@@ -191,6 +192,7 @@ export interface FixtureServices extends TrainerServices {
   readonly keptThrows: { scenario: Scenario; block: BlockState }[]
   readonly keptSaid: { block: BlockState; notes: BlockNotes }[]
   readonly filed: { scenario: Scenario; block: BlockState; notes: BlockNotes }[]
+  readonly keptWorked: { block: BlockState; worked: KeptAccount }[]
   readonly keptNotes: { path: string; notes: BlockNotes }[]
   readonly keptSettings: Settings[]
   readonly keptKits: OwnKit[]
@@ -206,15 +208,18 @@ interface FixtureParts {
 
 /** The trainer's services with the true simulator, but made-up grades and nothing written to disk. */
 export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
-  const calls: Pick<FixtureServices, 'keptThrows' | 'keptSaid' | 'filed' | 'keptNotes' | 'keptSettings' | 'keptKits'> =
-    {
-      keptThrows: [],
-      keptSaid: [],
-      filed: [],
-      keptNotes: [],
-      keptSettings: [],
-      keptKits: [],
-    }
+  const calls: Pick<
+    FixtureServices,
+    'keptThrows' | 'keptSaid' | 'filed' | 'keptWorked' | 'keptNotes' | 'keptSettings' | 'keptKits'
+  > = {
+    keptThrows: [],
+    keptSaid: [],
+    filed: [],
+    keptWorked: [],
+    keptNotes: [],
+    keptSettings: [],
+    keptKits: [],
+  }
   return {
     ...realServices({}, madeUpThinker, 'fixture'),
     view: quickView,
@@ -227,6 +232,7 @@ export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
       return '/records/fixture-1.json'
     },
     keepNotes: async (path, notes) => void calls.keptNotes.push({ path, notes }),
+    keepWorked: async (_scenario, block, worked) => void calls.keptWorked.push({ block, worked }),
     hasPast: async () => (parts.past ?? []).length > 0,
     listPast: async () => parts.past ?? [],
     openPast: parts.openPast ?? (() => Promise.reject(new Error('there is no past block'))),

@@ -8,8 +8,9 @@ import { readRecord, recordOf } from '../../src/scenarios/record.js'
 import type { BlockState } from '../../src/sim/block/types.js'
 import { fileKeeper, type Keeper } from '../../src/tui/keeping.js'
 import { type BlockNotes, noNotes } from '../../src/tui/notes.js'
+import { playedOn } from '../../src/tui/state/play-state.js'
 import { runCommand } from '../cli/in-process.js'
-import { fixtureServices } from './fixtures.js'
+import { fixtureServices, madeUpAccount } from './fixtures.js'
 
 let folder: string
 beforeEach(async () => {
@@ -202,5 +203,37 @@ describe('screen and plain play', () => {
     expect(blocks.map(({ throws }) => throws)).toEqual([3])
     const { states } = await blocks[0]!.takeUp()
     expect(states.at(-1)!.throws[1]!.decision.aim).toMatchObject({ feetBoard: 24, targetBoard: 12 })
+  })
+})
+
+describe('what was worked out of a block', () => {
+  it('comes with it when it is opened again, in less than half a second', async () => {
+    const played = await thrown(24)
+    const kept = keeper()
+    await keepAll(kept, played)
+    const account = madeUpAccount(played.block)
+    const grades = account.throws.map(({ graded }) => graded?.grade ?? null)
+    await kept.keepWorked(played.scenario, played.block, { grades, account })
+    const path = await kept.file(played.scenario, played.block, noNotes('drill'))
+    const before = process.cpuUsage()
+    const { worked, states } = await kept.openPast(path)
+    const { user, system } = process.cpuUsage(before)
+    expect(states).toHaveLength(25)
+    expect(worked).toEqual({ grades, account })
+    expect((user + system) / 1000).toBeLessThan(500)
+    const opened = playedOn({ ...(await kept.openPast(path)) })
+    expect(opened.account).toEqual(account)
+    expect(opened.grades).toEqual(grades)
+  })
+
+  it('is left out where it is not of this block, and the block opens all the same', async () => {
+    const played = await thrown(2)
+    const other = await thrown(2, 'other')
+    const kept = keeper()
+    await kept.keepWorked(other.scenario, other.block, { grades: [null, null], account: null })
+    const path = await kept.file(played.scenario, played.block, noNotes('drill'))
+    const opened = await kept.openPast(path)
+    expect(opened.worked).toBeUndefined()
+    expect(playedOn(opened).grades).toEqual([undefined, undefined])
   })
 })

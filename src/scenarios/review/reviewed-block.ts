@@ -1,14 +1,11 @@
-import { createHash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { basename, dirname, join, resolve } from 'node:path'
 import { debriefOf } from '../debrief.js'
 import { type DebriefReport, debriefText } from '../debrief-report.js'
-import { carryTableHash } from '../hashes.js'
-import { modelFingerprint } from '../model-fingerprint.js'
-import { type BlockRecord, readRecord, recordText } from '../record.js'
+import { type BlockRecord, readRecord } from '../record.js'
 import { replaceFile } from '../replace-file.js'
 import { replayRecord } from '../replay.js'
-import { VERSION } from '../version.js'
+import { debriefName } from './debrief-name.js'
 import { type Note, readNotes } from './notes.js'
 
 /** A record with its debrief and what a coach wrote to it. */
@@ -34,7 +31,7 @@ export async function reviewBlock(
 ): Promise<ReviewedBlock> {
   const record = await readRecord(path)
   const notes = await readNotes(path)
-  const kept = join(cache, `${nameOf(record)}.json`)
+  const kept = join(cache, `${debriefName(record)}.json`)
   const report = (await readKept(kept)) ?? (await debriefAndKeep(record, path, kept, reached))
   return { path, player: record.player ?? folderName(path), record, report, notes }
 }
@@ -43,12 +40,6 @@ export async function reviewBlock(
 function folderName(path: string): string {
   const folder = dirname(resolve(path))
   return basename(folder) === 'records' ? basename(dirname(folder)) : basename(folder)
-}
-
-function nameOf(record: BlockRecord): string {
-  const { player: _anybody, ...block } = record
-  const made = [VERSION, modelFingerprint(), carryTableHash(), recordText(block)].join('\n')
-  return createHash('sha256').update(made).digest('hex').slice(0, 32)
 }
 
 async function readKept(path: string): Promise<DebriefReport | null> {

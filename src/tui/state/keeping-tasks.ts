@@ -55,9 +55,10 @@ function useFiling(state: AppState, dispatch: Dispatch<Action>, services: Traine
       return
     }
     filed.current = block
-    services
-      .file(looked.current.scenario, block, notes)
-      .then((path) => dispatch({ type: 'filed', block, path }), complain)
+    const { scenario, grades } = looked.current
+    services.file(scenario, block, notes).then((path) => dispatch({ type: 'filed', block, path }), complain)
+    // The account, which has the grades in it too, comes later and takes the place of this.
+    if (grades.some((grade) => grade)) services.keepWorked(scenario, block, { grades, account: null }).catch(complain)
   }, [block, isFinished, dispatch, services])
 }
 

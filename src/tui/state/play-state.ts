@@ -129,9 +129,12 @@ export function playFrom(
   }
 }
 
-/** A block played before, as far as it came; nothing of it is graded yet. */
-export function playedOn({ scenario, states, notes, recordPath }: PlayedBlock, suggestion?: Decision): PlayState {
-  const grades = new Array<ThrowGrade>(states.length - 1).fill(undefined)
+/** A block played before, as far as it came, with what is kept of its grades. */
+export function playedOn(
+  { scenario, states, notes, recordPath, worked }: PlayedBlock,
+  suggestion?: Decision,
+): PlayState {
+  const grades = worked?.grades ?? new Array<ThrowGrade>(states.length - 1).fill(undefined)
   const play = playFrom(scenario, states, grades, suggestion ?? states.at(-1)?.throws.at(-1)?.decision, notes)
-  return { ...play, recordPath }
+  return { ...play, recordPath, account: worked?.account ?? null, accounts: worked?.account?.throws ?? [] }
 }

@@ -7,6 +7,7 @@ import { SETTING_ROWS, stepSetting } from '../settings/settings.js'
 import { type AppState, type BowlerChoice, homeEntries, type Screen, type ScreenOf } from './app-state.js'
 import { bowlerEntries, chosenScenario } from './bowler-choice.js'
 import { debriefOf } from './debrief-state.js'
+import type { PlayState } from './play-state.js'
 import { startBlock } from './start.js'
 
 type MenuScreen = Exclude<Screen, { kind: 'play' | 'debrief' | 'kit' | 'ball' | 'own-bowler' }>
@@ -50,10 +51,8 @@ function home(state: AppState, cursor: number, command: Command): AppState {
   switch (entries[cursor]) {
     case 'continue':
       return { ...state, screen: { kind: 'home', cursor, takingUp: state.kept[0]! } }
-    case 'debrief': {
-      const play = state.finished!
-      return { ...state, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
-    }
+    case 'debrief':
+      return lookAgain(state, state.finished!)
     case 'past':
       return { ...state, screen: { kind: 'past', cursor: 0, blocks: null, opening: null } }
     case 'kit':
@@ -68,6 +67,11 @@ function home(state: AppState, cursor: number, command: Command): AppState {
       return { ...state, screen: { kind: 'scenarios', cursor: 0 } }
   }
 }
+
+const lookAgain = (state: AppState, play: PlayState): AppState => ({
+  ...state,
+  screen: { kind: 'debrief', play, debrief: debriefOf(play) },
+})
 
 function firstChoice({ settings, kit }: AppState, scenario: Scenario): BowlerChoice {
   const own = scenario.setup.bowler.hand
@@ -114,6 +118,12 @@ const after = <Value>(values: readonly Value[], value: Value): Value =>
 function past(state: AppState, screen: ScreenOf<'past'>, command: Command): AppState {
   const blocks = screen.blocks ?? []
   if (screen.opening !== null) return state
-  if (command === 'enter') return { ...state, screen: { ...screen, opening: blocks[screen.cursor]?.path ?? null } }
+  if (command === 'enter') {
+    const path = blocks[screen.cursor]?.path ?? null
+    const { finished } = state
+    // The block just looked back on need not be played again.
+    if (finished && finished.recordPath === path) return lookAgain(state, finished)
+    return { ...state, screen: { ...screen, opening: path } }
+  }
   return { ...state, screen: { ...screen, cursor: moved(screen.cursor, command, blocks.length) } }
 }

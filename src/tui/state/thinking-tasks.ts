@@ -83,7 +83,8 @@ function useBelief({ screen }: AppState, dispatch: Dispatch<Action>, { thinker }
 }
 
 /** The account of the block looked back on, throw by throw as it comes. */
-function useAccount({ screen }: AppState, dispatch: Dispatch<Action>, { thinker }: TrainerServices): void {
+function useAccount({ screen }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  const { thinker } = services
   const play = screen.kind === 'debrief' && screen.play.account === null ? screen.play : null
   const block = play ? blockOf(play) : null
   const opened = useRef(play)
@@ -95,12 +96,19 @@ function useAccount({ screen }: AppState, dispatch: Dispatch<Action>, { thinker 
       dispatch({ type: 'accounted', block, step }),
     )
     asked.answer.then(
-      (account) => dispatch({ type: 'account-whole', block, account }),
+      (account) => {
+        dispatch({ type: 'account-whole', block, account })
+        if (looked.tour !== null) return
+        const grades = account.throws.map(({ graded }) => graded?.grade ?? null)
+        services.keepWorked(looked.scenario, block, { grades, account }).catch((fault: unknown) => {
+          dispatch({ type: 'trouble', sentence: `The account could not be kept: ${sentenceOf(fault)}` })
+        })
+      },
       (fault: unknown) =>
         dispatch({ type: 'trouble', sentence: `The account could not be finished: ${sentenceOf(fault)}` }),
     )
     return asked.giveUp
-  }, [block, dispatch, thinker])
+  }, [block, dispatch, thinker, services])
 }
 
 /** What the choice made, and the one being tried in its place, come to. */

@@ -195,6 +195,19 @@ describe('past blocks', () => {
     expect(reduce(home, { type: 'past-opened', path: block.path, played } satisfies Action)).toBe(home)
   })
 
+  it('open at once where they were just looked back on, with all that was worked out', () => {
+    const begun = services.begin(scenario, 'past')
+    const states = [begun, services.advance(begun, services.view(begun)!.suggestion)]
+    const account = madeUpAccount(states[1]!)
+    const grades = account.throws.map(({ graded }) => graded?.grade ?? null)
+    const played = { scenario, states, notes: noNotes('block'), recordPath: block.path, worked: { grades, account } }
+    const opened = reduce(press(listed(), 'enter'), { type: 'past-opened', path: block.path, played })
+    expect(playIn(opened)).toMatchObject({ account, grades })
+    const again = press({ ...listed(), finished: opened.finished }, 'enter')
+    expect(again.screen.kind).toBe('debrief')
+    expect(playIn(again)).toBe(opened.finished)
+  })
+
   it('say why one cannot be opened', () => {
     const refused = reduce(press(listed(), 'enter'), { type: 'past-refused', sentence: 'It differs.' })
     expect(refused.notice).toBe('It differs.')

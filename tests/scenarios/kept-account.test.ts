@@ -1,0 +1,63 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { beginScenario } from '../../src/scenarios/begin-scenario.js'
+import { loadScenario } from '../../src/scenarios/load.js'
+import { type BlockRecord, recordOf } from '../../src/scenarios/record.js'
+import { type KeptAccount, keepAccount, readKeptAccount } from '../../src/scenarios/review/kept-account.js'
+import { accountOf } from '../../src/sim/account/account.js'
+import { advance } from '../../src/sim/block/advance.js'
+import { playerView } from '../../src/sim/decision/player-view.js'
+
+const folder = mkdtempSync(join(tmpdir(), 'dryboard-accounts-'))
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+let record: BlockRecord
+let worked: KeptAccount
+beforeAll(async () => {
+  const scenario = await loadScenario('house-forty')
+  let block = beginScenario(scenario, 'account')
+  const practice = scenario.setup.practiceThrows * scenario.setup.lanes.length
+  for (let i = 0; i < practice + 2; i++) block = advance(block, playerView(block)!.suggestion)
+  const account = accountOf(block)
+  record = recordOf(scenario, block)
+  worked = { grades: account.throws.map(({ graded }) => graded?.grade ?? null), account }
+}, 60_000)
+
+describe('the account of a block, kept', () => {
+  it('comes back to the last bit', async () => {
+    await keepAccount(folder, record, worked)
+    const kept = await readKeptAccount(folder, record)
+    expect(kept).toEqual(worked)
+    // toEqual tells NaN and minus zero as they are, but not whether an array of doubles is still one.
+    expect(kept!.account!.throws[0]!.paths.choice.path).toBeInstanceOf(Float64Array)
+  })
+
+  it('comes back without an account where only grades were known, and which were not asked', async () => {
+    const grades = worked.grades.map((grade, index) => (index === 0 ? undefined : grade))
+    await keepAccount(folder, record, { grades, account: null })
+    expect(await readKeptAccount(folder, record)).toEqual({ grades, account: null })
+  })
+
+  it('is not taken for that of another block, and not for one at all where the file is spoiled', async () => {
+    await keepAccount(folder, record, worked)
+    const { decisions } = record
+    const [first, ...rest] = decisions
+    for (const other of [
+      { ...record, seed: 'another' },
+      { ...record, decisions: decisions.slice(0, -1) },
+      { ...record, decisions: [{ ...first!, feet: first!.feet + 1 }, ...rest] },
+    ]) {
+      expect(await readKeptAccount(folder, other)).toBeNull()
+    }
+    // Whoever played it, the account is the same.
+    expect(await readKeptAccount(folder, { ...record, player: 'Ines' })).toEqual(worked)
+    const path = join(folder, readdirSync(folder)[0]!)
+    const text = readFileSync(path, 'utf8')
+    for (const spoiled of ['', text.slice(0, 200), '{}', '[]', text.replace('"version":1', '"version":2')]) {
+      writeFileSync(path, spoiled)
+      expect(await readKeptAccount(folder, record)).toBeNull()
+    }
+  })
+})
