@@ -11,6 +11,7 @@ import { EMPTY_KIT, kitText, type OwnKit, readKit } from './kit/own-kit.js'
 import { type BlockNotes, noNotes, notesText, readNotes } from './notes.js'
 import { hasPastBlocks, listPastBlocks, type PastBlock } from './past-blocks.js'
 import type { LeftBlocks, PlayedBlock } from './services.js'
+import { setAside } from './set-aside.js'
 import { textAt } from './text-at.js'
 import { unfinishedBlocks } from './unfinished-blocks.js'
 
@@ -34,7 +35,8 @@ export interface Keeper {
   openPast(path: string): Promise<PlayedBlock>
   /** The kit, or why there is none though there is a file. */
   findKit(): Promise<{ kit: OwnKit; problem: string }>
-  keepKit(kit: OwnKit): Promise<void>
+  /** Keeps the kit, and returns where a file that could not be read lies now, or null. */
+  keepKit(kit: OwnKit): Promise<string | null>
   /** Ends the keeping; blocks left unfinished stay for next time. */
   leave(): Promise<void>
 }
@@ -75,15 +77,24 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
       const worked = await readKeptAccount(debriefs, record)
       return { ...replayRecord(record, path), notes, recordPath: path, ...(worked ? { worked } : {}) }
     },
-    async findKit() {
-      const text = await textAt(kitPath)
-      if (text === null) return { kit: EMPTY_KIT, problem: '' }
-      const read = readKit(kitPath, text)
-      return 'kit' in read ? { kit: read.kit, problem: '' } : { kit: EMPTY_KIT, problem: read.problem }
-    },
-    keepKit: (kit) => inTurn(() => replaceFile(kitPath, kitText(kit))),
+    findKit: () => kitAt(kitPath),
+    keepKit: (kit) =>
+      inTurn(async () => {
+        const { problem } = await kitAt(kitPath)
+        const aside = problem === '' ? null : await setAside(kitPath)
+        await replaceFile(kitPath, kitText(kit))
+        return aside
+      }),
     leave: () => inTurn(unfinished.leave),
   }
+}
+
+async function kitAt(path: string): Promise<{ kit: OwnKit; problem: string }> {
+  const text = await textAt(path)
+  if (text === null) return { kit: EMPTY_KIT, problem: '' }
+  const read = readKit(basename(path), text)
+  if ('kit' in read) return { kit: read.kit, problem: '' }
+  return { kit: EMPTY_KIT, problem: `Your bag and bowler are not used, for ${read.problem}` }
 }
 
 /** Does one thing after the other, so that an earlier state never lands on a later one; one that fails stops no other. */

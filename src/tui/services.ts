@@ -100,9 +100,12 @@ export interface TrainerServices {
   openPast(path: string): Promise<PlayedBlock>
   /** Own balls and bowler; `problem` is why they could not be read, else empty. */
   findKit(): Promise<{ readonly kit: OwnKit; readonly problem: string }>
-  keepKit(kit: OwnKit): Promise<void>
-  readSettings(): Promise<Settings>
-  keepSettings(settings: Settings): Promise<void>
+  /** Returns where a file that could not be read lies now, out of the way of the new one; null where there was none. */
+  keepKit(kit: OwnKit): Promise<string | null>
+  /** Settings; `problem` is why they could not be read, else empty. */
+  readSettings(): Promise<{ readonly settings: Settings; readonly problem: string }>
+  /** Returns the same as keepKit. */
+  keepSettings(settings: Settings): Promise<string | null>
   /** Ends the keeping once all that was to be kept is; blocks left unfinished stay for next time. */
   leave(): Promise<void>
 }

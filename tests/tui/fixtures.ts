@@ -237,9 +237,15 @@ export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
     listPast: async () => parts.past ?? [],
     openPast: parts.openPast ?? (() => Promise.reject(new Error('there is no past block'))),
     findKit: async () => ({ kit: parts.kit ?? EMPTY_KIT, problem: '' }),
-    keepKit: async (kit) => void calls.keptKits.push(kit),
-    readSettings: async () => ({ ...DEFAULT_SETTINGS, tour: 'seen', ...parts.settings }),
-    keepSettings: async (settings) => void calls.keptSettings.push(settings),
+    keepKit: async (kit) => {
+      calls.keptKits.push(kit)
+      return null
+    },
+    readSettings: async () => ({ settings: { ...DEFAULT_SETTINGS, tour: 'seen', ...parts.settings }, problem: '' }),
+    keepSettings: async (settings) => {
+      calls.keptSettings.push(settings)
+      return null
+    },
     ...calls,
   }
 }

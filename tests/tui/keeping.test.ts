@@ -7,6 +7,7 @@ import { loadScenario } from '../../src/scenarios/load.js'
 import { readRecord, recordOf } from '../../src/scenarios/record.js'
 import type { BlockState } from '../../src/sim/block/types.js'
 import { fileKeeper, type Keeper } from '../../src/tui/keeping.js'
+import { EMPTY_KIT } from '../../src/tui/kit/own-kit.js'
 import { type BlockNotes, noNotes } from '../../src/tui/notes.js'
 import { playedOn } from '../../src/tui/state/play-state.js'
 import { runCommand } from '../cli/in-process.js'
@@ -235,5 +236,22 @@ describe('what was worked out of a block', () => {
     const opened = await kept.openPast(path)
     expect(opened.worked).toBeUndefined()
     expect(playedOn(opened).grades).toEqual([undefined, undefined])
+  })
+})
+
+describe('the kit', () => {
+  it('that cannot be read is left as it is, said so, and kept aside when a new one is written', async () => {
+    const path = join(folder, 'kit.json')
+    const spoiled = '{ "format": "dryboard-kit", "version": 1, "bag": 3 }'
+    await writeFile(path, spoiled)
+    const kept = keeper()
+    const { kit, problem } = await kept.findKit()
+    expect(kit).toEqual(EMPTY_KIT)
+    expect(problem).toMatch(/^Your bag and bowler are not used, for kit\.json .*: found 3; .*\.$/)
+    expect(await readFile(path, 'utf8')).toBe(spoiled)
+    expect(await kept.keepKit(EMPTY_KIT)).toBe(`${path}.unreadable-1`)
+    expect(await readFile(`${path}.unreadable-1`, 'utf8')).toBe(spoiled)
+    expect(await kept.keepKit(EMPTY_KIT)).toBeNull()
+    expect(await kept.findKit()).toEqual({ kit: EMPTY_KIT, problem: '' })
   })
 })

@@ -1,40 +1,46 @@
-import { existsSync } from 'node:fs'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { configFolder } from '../../scenarios/config-folder.js'
-import { readTextFile } from '../../scenarios/read-text-file.js'
-import { ScenarioError } from '../../scenarios/scenario-error.js'
-import { type Settings, settingsFault, settingsFrom } from './settings.js'
+import { setAside } from '../set-aside.js'
+import { textAt } from '../text-at.js'
+import { DEFAULT_SETTINGS, type Settings, settingsFault, settingsFrom } from './settings.js'
 
 type Environment = Readonly<Record<string, string | undefined>>
 
 const FILE_STEM = 'settings'
+const pathIn = (environment: Environment): string => join(configFolder(environment), `${FILE_STEM}.json`)
 
 /**
- * The settings as kept; the usual ones where none are. A file that cannot be read is refused and left as it is: going on
- * without it would replace it at the next change.
- *
- * @throws ScenarioError
+ * The settings as kept; the usual ones where there are none, and where they cannot be read: `problem` says why then, else it
+ * is empty. The file is left as it is.
  */
-export async function readSettings(environment: Environment): Promise<Settings> {
-  const path = join(configFolder(environment), `${FILE_STEM}.json`)
-  if (!existsSync(path)) return settingsFrom(null)
-  const data = parsed(path, await readTextFile(path))
-  const fault = settingsFault(data)
-  if (fault !== null) throw new ScenarioError([`${path}${fault}; mend the file, or delete it for the usual settings.`])
-  return settingsFrom(data)
+export async function readSettings(environment: Environment): Promise<{ settings: Settings; problem: string }> {
+  const path = pathIn(environment)
+  const text = await textAt(path)
+  if (text === null) return { settings: DEFAULT_SETTINGS, problem: '' }
+  const data = parsed(text)
+  const fault = data === undefined ? ': this is not JSON' : settingsFault(data)
+  if (fault === null) return { settings: settingsFrom(data), problem: '' }
+  return { settings: DEFAULT_SETTINGS, problem: `The usual settings are used, for ${basename(path)}${fault}.` }
 }
 
-function parsed(path: string, text: string): unknown {
+function parsed(text: string): unknown {
   try {
     return JSON.parse(text)
   } catch {
-    throw new ScenarioError([`${path}: this is not JSON; mend the file, or delete it for the usual settings.`])
+    return undefined
   }
 }
 
-/** Keeps the settings; the library for it is loaded only now, for opening the trainer has to be quick. */
-export async function writeSettings(environment: Environment, settings: Settings): Promise<void> {
+/**
+ * Keeps the settings, and returns where a file that could not be read lies now, or null. The library for it is loaded only now,
+ * for opening the trainer has to be quick.
+ */
+export async function writeSettings(environment: Environment, settings: Settings): Promise<string | null> {
+  const { problem } = await readSettings(environment)
+  const aside = problem === '' ? null : await setAside(pathIn(environment))
   const { default: Conf } = await import('conf')
   const store = new Conf({ cwd: configFolder(environment), configName: FILE_STEM })
-  store.store = { ...settings }
+  // What a later program has set stays.
+  store.store = { ...store.store, ...settings }
+  return aside
 }

@@ -96,13 +96,15 @@ function useKeepingChoices({ settings, kit }: AppState, dispatch: Dispatch<Actio
   useEffect(() => {
     const complain = (what: string) => (fault: unknown) =>
       dispatch({ type: 'trouble', sentence: `${what} could not be kept: ${sentenceOf(fault)}` })
+    const tell = (aside: string | null) =>
+      aside !== null && dispatch({ type: 'trouble', sentence: `What could not be read is kept as ${aside}.` })
     if (keptSettings.current !== settings) {
       keptSettings.current = settings
-      services.keepSettings(settings).catch(complain('The settings'))
+      services.keepSettings(settings).then(tell, complain('The settings'))
     }
     if (keptKit.current !== kit) {
       keptKit.current = kit
-      services.keepKit(kit).catch(complain('Your bag and bowler'))
+      services.keepKit(kit).then(tell, complain('Your bag and bowler'))
     }
   }, [settings, kit, dispatch, services])
 }

@@ -26,7 +26,7 @@ export async function startingState(
   services: TrainerServices,
   listed: readonly string[] = services.scenarioNames(),
 ): Promise<AppState> {
-  const [scenarios, left, hasPast, found, settings] = await Promise.all([
+  const [scenarios, left, hasPast, found, { settings, problem }] = await Promise.all([
     Promise.all(listed.map((name) => services.loadScenario(name))),
     services.leftBlocks(),
     services.hasPast(),
@@ -43,7 +43,7 @@ export async function startingState(
     kitUndo: [],
     settings,
     help: false,
-    notice: found.problem || (left.problems[0] ?? ''),
+    notice: found.problem || problem || (left.problems[0] ?? ''),
     exitCode: null,
   }
   if (scenarioName === undefined) {

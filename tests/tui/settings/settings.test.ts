@@ -1,7 +1,7 @@
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { themeFor } from '../../../src/tui/draw/theme.js'
 import {
   DEFAULT_SETTINGS,
@@ -48,32 +48,45 @@ describe('settings', () => {
 })
 
 describe('the settings file', () => {
-  it('gives back what was kept, and is refused with a sentence and left as it is where it is spoiled', async () => {
-    const folder = await mkdtemp(join(tmpdir(), 'dryboard-settings-'))
-    const environment = { DRYBOARD_CONFIG: folder }
-    try {
-      expect(await readSettings(environment)).toEqual(DEFAULT_SETTINGS)
-      const changed: Settings = { ...DEFAULT_SETTINGS, mode: 'test', tour: 'seen', colour: 'palette' }
-      await writeSettings(environment, changed)
-      expect(await readSettings(environment)).toEqual(changed)
-      expect(JSON.parse(await readFile(join(folder, 'settings.json'), 'utf8'))).toEqual(changed)
-      const path = join(folder, 'settings.json')
-      for (const [spoiled, sentence] of [
-        ['{ half', /settings\.json: this is not JSON; .*\.$/],
-        ['[]', /settings\.json: this is not a table of settings; .*\.$/],
-        [
-          '{ "colour": "purple" }',
-          /colour: found "purple"; allowed is one of auto, none, sixteen, palette, true; .*\.$/,
-        ],
-      ] as const) {
-        await writeFile(path, spoiled)
-        await expect(readSettings(environment)).rejects.toThrow(sentence)
-        expect(await readFile(path, 'utf8')).toBe(spoiled)
-      }
-      await writeFile(path, '{ "motion": "off", "of a later program": 1 }')
-      expect(await readSettings(environment)).toEqual({ ...DEFAULT_SETTINGS, motion: 'off' })
-    } finally {
-      await rm(folder, { recursive: true, force: true })
+  let folder: string
+  let path: string
+  let environment: { DRYBOARD_CONFIG: string }
+  beforeEach(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'dryboard-settings-'))
+    path = join(folder, 'settings.json')
+    environment = { DRYBOARD_CONFIG: folder }
+  })
+  afterEach(() => rm(folder, { recursive: true, force: true }))
+
+  it('gives back what was kept, and leaves alone what a later program set', async () => {
+    expect(await readSettings(environment)).toEqual({ settings: DEFAULT_SETTINGS, problem: '' })
+    const changed: Settings = { ...DEFAULT_SETTINGS, mode: 'test', tour: 'seen', colour: 'palette' }
+    expect(await writeSettings(environment, changed)).toBeNull()
+    expect(await readSettings(environment)).toEqual({ settings: changed, problem: '' })
+    expect(JSON.parse(await readFile(path, 'utf8'))).toEqual(changed)
+    await writeFile(path, '{ "motion": "off", "of a later program": 1 }')
+    const { settings } = await readSettings(environment)
+    expect(settings).toEqual({ ...DEFAULT_SETTINGS, motion: 'off' })
+    await writeSettings(environment, { ...settings, motion: 'on' })
+    expect(JSON.parse(await readFile(path, 'utf8'))).toMatchObject({ motion: 'on', 'of a later program': 1 })
+  })
+
+  it('is left as it is where it is spoiled, said so in a sentence, and kept aside when a new one is written', async () => {
+    const spoils = [
+      ['{ half', /settings\.json: this is not JSON\.$/],
+      ['[]', /settings\.json: this is not a table of settings\.$/],
+      ['{ "colour": "purple" }', /colour: found "purple"; allowed is one of auto, none, sixteen, palette, true\.$/],
+    ] as const
+    for (const [index, [spoiled, sentence]] of spoils.entries()) {
+      await writeFile(path, spoiled)
+      const { settings, problem } = await readSettings(environment)
+      expect(settings).toEqual(DEFAULT_SETTINGS)
+      expect(problem).toMatch(sentence)
+      expect(await readFile(path, 'utf8')).toBe(spoiled)
+      const aside = `${path}.unreadable-${index + 1}`
+      expect(await writeSettings(environment, { ...settings, tour: 'seen' })).toBe(aside)
+      expect(await readFile(aside, 'utf8')).toBe(spoiled)
+      expect((await readSettings(environment)).settings.tour).toBe('seen')
     }
   })
 })
