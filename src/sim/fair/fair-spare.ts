@@ -13,6 +13,7 @@ import {
   tabulatedWorth,
 } from '../decision/spare-choice.js'
 import { spareShots } from '../decision/spare-search.js'
+import { countPins } from '../pins/leaves.js'
 import { drawRackNature, type RackNature } from '../pins/nature.js'
 import { stream } from '../random.js'
 import { ROUNDS, type ShownSetup } from './fair-search.js'
@@ -59,8 +60,29 @@ function spareBench(racks: number, tabulated: number, round: number): SpareBench
   }
 }
 
-const choosing = spareBench(12, 96, 0)
-const judging = spareBench(32, 192, 1)
+/** How often a shot is tried on each lane; `pins` racks of one pin, and fewer of more, which take longer to fall. */
+interface Turns {
+  readonly most: number
+  readonly least: number
+  readonly pins: number
+  readonly tabulated: number
+  /** Of the deliveries and racks; each has its own. */
+  readonly round: number
+}
+const CHOOSING: Turns = { most: 12, least: 4, pins: 36, tabulated: 96, round: 0 }
+const JUDGING: Turns = { most: 32, least: 8, pins: 96, tabulated: 192, round: 1 }
+
+const benches = new Map<string, SpareBench>()
+
+function benchFor({ most, least, pins, tabulated, round }: Turns, standing: number): SpareBench {
+  const racks = Math.max(least, Math.min(most, Math.floor(pins / countPins(standing))))
+  const key = `${round} ${racks}`
+  const known = benches.get(key)
+  if (known) return known
+  const made = spareBench(racks, tabulated, round)
+  benches.set(key, made)
+  return made
+}
 
 /**
  * Looks for the best ball, line and angle at the pins that stand: by the table of straight spare balls on imagined
@@ -93,7 +115,7 @@ export function searchFairSpare(
     found.slice(0, IMPROVED).flatMap((shot) => neighboursOf(shot.aim).map((aim) => ({ ...shot, aim }))),
   )
   const finalists = distinctShots([...improved.slice(0, FINALISTS), ...also])
-    .map((shot) => ({ ...shot, worth: meanOf(worthByRacks(situations, shot, choosing)) }))
+    .map((shot) => ({ ...shot, worth: meanOf(worthByRacks(situations, shot, CHOOSING)) }))
     .sort((a, b) => b.worth - a.worth)
   return {
     kind: 'spare',
@@ -112,14 +134,15 @@ export function meanByTable(situations: readonly SpareSituation[], shot: SpareSh
 
 /** Worth of a shot by racks that had no part in choosing the best one, one figure a rack, for pairing. */
 export function judgeSpare(situations: readonly SpareSituation[], shot: SpareShot): Float64Array {
-  return worthByRacks(situations, shot, judging)
+  return worthByRacks(situations, shot, JUDGING)
 }
 
 /**
  * Each figure is what the rack gave less what the table expects of that ball, plus what the table expects of the shot:
  * true to the live rack in the mean, far steadier than it.
  */
-function worthByRacks(situations: readonly SpareSituation[], shot: SpareShot, bench: SpareBench): Float64Array {
+function worthByRacks(situations: readonly SpareSituation[], shot: SpareShot, turns: Turns): Float64Array {
+  const bench = benchFor(turns, situations[0].standing)
   const { racks, natures, tabulated } = bench
   const worths = new Float64Array(situations.length * racks)
   const expected = new Float64Array(tabulated)
