@@ -15,12 +15,13 @@ export interface Hardness {
   readonly stayPins: number
 }
 
-const SEEDS = ['hard-1', 'hard-2']
+/** Seeds under which a scenario is weighed. */
+export const HARDNESS_SEEDS = ['hard-1', 'hard-2']
 /** One game tells how hard a block is; later ones would only take longer. */
 const GAMES = 1
 
 /** Plays a few quick blocks by the scripted policies and prices their first balls. */
-export function hardnessOf(scenario: Scenario, seeds: readonly string[] = SEEDS): Hardness {
+export function hardnessOf(scenario: Scenario, seeds: readonly string[] = HARDNESS_SEEDS): Hardness {
   return { thumbPins: lostBy('thumb', scenario, seeds), stayPins: lostBy('stay', scenario, seeds) }
 }
 
@@ -45,7 +46,7 @@ function lostInGame(policy: Policy, begun: BlockState): number {
 }
 
 /** What seeing the oil would be worth on the first throw of a block, in game pins, at the least. */
-export function informationAtStart(scenario: Scenario, seed = SEEDS[0]): number {
+export function informationAtStart(scenario: Scenario, seed = HARDNESS_SEEDS[0]): number {
   const choices = choicesFor(beginScenario(scenario, seed))
   return choices.kind === 'first-ball' ? choices.informationPins : 0
 }

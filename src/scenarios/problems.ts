@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { nearestOf } from './nearest.js'
 import type { LocatedData } from './source-text.js'
 
 /** Marks an issue whose message is a whole sentence and not just what is allowed. */
@@ -24,9 +25,7 @@ interface Problem {
 
 function problemsOf(source: LocatedData, issue: z.core.$ZodIssue): Problem[] {
   if (issue.code === 'unrecognized_keys') {
-    return issue.keys.map((key) =>
-      problemAt(source, [...issue.path, key], 'name', `there is no such field; allowed is ${issue.message}.`),
-    )
+    return issue.keys.map((key) => problemAt(source, [...issue.path, key], 'name', noSuchField(key, issue.message)))
   }
   if (issue.code === 'custom' && issue.params?.wholeSentence === true) {
     return [problemAt(source, issue.path, 'value', issue.message)]
@@ -34,6 +33,11 @@ function problemsOf(source: LocatedData, issue: z.core.$ZodIssue): Problem[] {
   const value = valueAt(source.data, issue.path)
   const found = value === undefined ? 'missing' : `found ${show(value)}`
   return [problemAt(source, issue.path, 'value', `${found}; allowed is ${issue.message}.`)]
+}
+
+function noSuchField(key: string, allowed: string): string {
+  const [near] = nearestOf(key, allowed.replace(/^one of the fields /, '').split(', '))
+  return `there is no such field; allowed is ${allowed}${near === undefined ? '' : `; nearest is ${near}`}.`
 }
 
 function problemAt(

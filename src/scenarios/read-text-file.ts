@@ -16,7 +16,11 @@ export async function readTextFile(path: string, otherwise = ''): Promise<string
   } catch (cause) {
     const code = (cause as NodeJS.ErrnoException).code
     const sentence =
-      code === 'ENOENT' ? `there is no such file${otherwise}` : `cannot be read (${code ?? String(cause)})`
+      code === 'ENOENT'
+        ? `there is no such file${otherwise}`
+        : code === 'EISDIR'
+          ? 'this is a folder, not a file'
+          : `cannot be read (${code ?? String(cause)})`
     throw new ScenarioError([`${path}: ${sentence}.`], true)
   }
   if (bytes.length > LARGEST_FILE_BYTES) {

@@ -35,3 +35,21 @@ export function laneWords({ lane, drawn, lengthFeet, volumeMillilitres, ratio, l
   const figures = `${lengthFeet} ft, ${volumeMillilitres} mL, ${ratio === null ? 'dry outside' : `${ratio}:1`}, ${laneClass}`
   return `${lane}: ${figures}${drawn ? ' (drawn by a seed; others differ)' : ''}`
 }
+
+/** What is not oil: who bowls, with whom, what is told and how long it is, in a line. */
+export function aboutWords({ setup, data }: Scenario): string {
+  const { bowler, field, games, practiceThrows, bag } = setup
+  return [
+    `for ${bowler.name}, ${bowler.hand}-handed`,
+    data.takeBalls === undefined
+      ? `${bag.length} ball${bag.length === 1 ? '' : 's'}`
+      : `${data.takeBalls} of ${bag.length} balls`,
+    POSTED_WORDS[setup.posted],
+    ...(field.length > 0 ? [`${field.length} other${field.length === 1 ? '' : 's'} on the lanes`] : []),
+    ...(data.fieldFramesBefore > 0 ? [`who have bowled ${data.fieldFramesBefore} frames`] : []),
+    practiceThrows === 0 ? 'no practice' : `${practiceThrows} practice throws`,
+    games === 1 ? 'one game' : `${games} games`,
+  ].join(', ')
+}
+
+const POSTED_WORDS = { sheet: 'the sheet posted', length: 'the length posted', nothing: 'nothing posted' } as const

@@ -1,4 +1,5 @@
 import { isMap, isNode, isScalar, LineCounter, parseDocument } from 'yaml'
+import { firstSentence, notationFaults } from './notation-faults.js'
 import { ScenarioError } from './scenario-error.js'
 
 /** Where something stands: to be printed, and to be sorted by. */
@@ -32,13 +33,13 @@ export function readSourceText(name: string, text: string): LocatedData {
     return `${name}:${line}:${col}`
   }
   if (document.errors.length > 0) {
-    throw new ScenarioError(document.errors.map((fault) => `${at(fault.pos[0])}: ${asSentence(fault.message)}`))
+    throw new ScenarioError(notationFaults(document.errors).map(({ offset, sentence }) => `${at(offset)}: ${sentence}`))
   }
   let data: unknown
   try {
     data = document.toJS({ maxAliasCount: 100 })
   } catch (fault) {
-    throw new ScenarioError([`${name}: ${asSentence(fault instanceof Error ? fault.message : String(fault))}`])
+    throw new ScenarioError([`${name}: ${firstSentence(fault instanceof Error ? fault.message : String(fault))}`])
   }
   return {
     data,
@@ -67,9 +68,4 @@ function offsetOf(
     if (isNode(node) && node.range) return node.range[0]
   }
   return 0
-}
-
-function asSentence(message: string): string {
-  const first = message.split('\n')[0].trim()
-  return /[.!?]$/.test(first) ? first : `${first}.`
 }

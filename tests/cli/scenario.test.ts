@@ -21,8 +21,10 @@ describe('scenario check', () => {
     expect(exitCode).toBe(0)
     expect(out.split('\n')).toEqual([
       'scenarios-demo/house-forty.yaml: fine',
+      '  for 200-average tweener, right-handed, 6 balls, the sheet posted, 4 practice throws, one game',
       '  lane 3: 40 ft, 24 mL, 10:1, standard',
       'unseen-draw: fine',
+      expect.stringMatching(/^ {2}for .*, nothing posted, /),
       expect.stringMatching(/^ {2}lane 7: \d.* mL, .*\(drawn by a seed; others differ\)$/),
       expect.stringMatching(/^ {2}lane 8: /),
     ])
@@ -36,6 +38,7 @@ describe('scenario check', () => {
     expect(out.split('\n')).toEqual([
       `${path}:${line}:8 games: found 0; allowed is a whole number from 1 to 12.`,
       'house-forty: fine',
+      expect.stringMatching(/^ {2}for /),
       '  lane 3: 40 ft, 24 mL, 10:1, standard',
     ])
   })
@@ -45,6 +48,10 @@ describe('scenario check', () => {
     const oneBall = fileWith(JSON.stringify({ ...rest, bag: bag.slice(5), practiceThrows: 0 }))
     const [checked] = JSON.parse((await runCommand(['scenario', 'check', oneBall, '--json'])).out).checked
     const { thumbPins, stayPins } = checked.hardness
+    // With the oil in sight nobody does worse in expectation than by a rule that does not look at it.
+    const { known, thumb, stay, random } = checked.expected
+    for (const blind of [thumb, stay, random]) expect(known).toBeGreaterThan(blind)
+    expect(checked.expected).not.toHaveProperty('fair')
     // The rule of thumb's opening line is made for balls that hook: with the straightest ball it is not the best one.
     expect(Math.min(thumbPins, stayPins)).toBeGreaterThan(0)
     expect(checked.informationPins).toBeGreaterThanOrEqual(0)

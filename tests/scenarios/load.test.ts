@@ -111,7 +111,11 @@ describe('loading a scenario', () => {
       /write \[2, 38\]/,
     ],
     ['text where a number should be', (s) => (s.games = 'three'), /games: found "three"; allowed is a whole number/],
-    ['no bowler', (s) => delete s.bowler, /bowler: missing; allowed is a bowler\.$/],
+    [
+      'no bowler',
+      (s) => delete s.bowler,
+      /bowler: missing; allowed is a bowler with level, hand .* --own-bowler prints\.$/,
+    ],
     [
       'a level nobody has',
       (s) => {
@@ -134,8 +138,44 @@ describe('loading a scenario', () => {
   })
 
   it('answers broken notation with its line', () => {
-    expect(sentencesOf('title: one\ntitle: two\n')[0]).toMatch(/^lane\.yaml:2:\d+: .*unique/)
+    expect(sentencesOf('title: one\ntitle: two\n')[0]).toMatch(/^lane\.yaml:2:\d+: .*twice/)
     expect(sentencesOf('lanes: [1, 2\n')[0]).toMatch(/^lane\.yaml:\d+:\d+: /)
+  })
+
+  it.each([
+    ['a bracket left open', 'a: [1, 2\nb: 3\n', 2, /not closed: \] is missing\.$/],
+    ['a brace left open before a comment', 'a: { b: 1 #\nc: 2\n', 2, /not closed: \} is missing\.$/],
+    ['a quote left open', 'a: "x\nb: 2\n', 3, /not closed: " is missing\.$/],
+    ['a tab', 'a:\n\tb: 1\n', 2, /begins with a tab; lines are indented with spaces\.$/],
+    ['two names on a line', 'a: b: c\n', 1, /two names with a colon on one line/],
+    ['a line too far in', 'a: 1\n  b: 2\n', 1, /The line after this one is indented too far\.$/],
+    ['an item without its dash', 'a:\n  - x: 1\n   y: 2\n', 3, /has no "- " before it\.$/],
+  ])('answers %s with one sentence a writer understands, at its line', (_slip, text, line, sentence) => {
+    const sentences = sentencesOf(text)
+    expect(sentences).toHaveLength(1)
+    expect(sentences[0]).toMatch(new RegExp(`^lane\\.yaml:${line}:\\d+: `))
+    expect(sentences[0]).toMatch(sentence)
+  })
+
+  it('tells what only two fields together have wrong along with all else, and what was nearest', () => {
+    const { bag, ...rest } = house() as { bag: { id: string }[] } & Record<string, unknown>
+    const field = [{ name: 'Ansa', hand: 'right', level: '200', ball: 'symetric-solid', feet: 24, target: 13 }]
+    const sentences = sentencesOf(stringify({ ...rest, bag, field, games: 0, practiseThrows: 3, takeBalls: 8 }))
+    expect(sentences).toHaveLength(4)
+    expect(sentences.join('\n')).toMatch(/games: found 0/)
+    expect(sentences.join('\n')).toMatch(/practiseThrows: there is no such field; .*; nearest is practiceThrows\./)
+    expect(sentences.join('\n')).toMatch(/takeBalls: A bag of 6 leaves no choice of 8/)
+    expect(sentences.join('\n')).toMatch(
+      /field 1 > ball: There is no ball "symetric-solid" .*; nearest is symmetric-solid\./,
+    )
+  })
+
+  it('names the fields that a missing table needs', () => {
+    const bowler = { level: 'own', name: 'Me', hand: 'right' }
+    const sentences = sentencesOf(stringify({ ...house(), bowler }))
+    expect(sentences[0]).toMatch(
+      /bowler > strike: missing; allowed is a release with speedMph, spinRpm, rotationDegrees, tiltDegrees, loftFeet\.$/,
+    )
   })
 
   it('answers any text at all with sentences or a scenario, never with another error', () => {
@@ -166,11 +206,12 @@ describe('loading a scenario', () => {
     )
   })
 
-  it('refuses a file that is not there and names the built-in ones', async () => {
-    await expect(loadScenario('no-such-lane')).rejects.toMatchObject({
+  it('refuses a file that is not there, names the built-in ones near it and says where all are', async () => {
+    await expect(loadScenario('house-fourty.yaml')).rejects.toMatchObject({
       missing: true,
-      sentences: [expect.stringContaining('house-forty, flat-forty-five, short-thirty-five, unseen-draw')],
+      sentences: [expect.stringMatching(/near it: house-forty\); dryboard scenario list names them all\.$/)],
     })
+    await expect(loadScenario('flat')).rejects.toThrow(/near it: flat-forty, flat-forty-five/)
   })
 
   it('does not mistake a name every object has for a built-in scenario', async () => {

@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander'
-import { playerOption, seedOption, wholeOption } from './options.js'
+import { framesOption, playerOption, seedOption, titleOption, wholeOption } from './options.js'
 import type { ProgramParts } from './program-parts.js'
 import { dataFolder, fixedSeed, jsonFlag, playedBy, SCENARIO_WORDS } from './shared-options.js'
 
@@ -46,7 +46,7 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
       finish(await playCommand(scenario, options, console))
     })
 
-  program
+  const drill = program
     .command('drill')
     .description("a coach's drill: moments to decide one after the other, line by line")
     .argument('<file>', 'a drill file')
@@ -56,6 +56,24 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
     .action(async (file, options) => {
       const { drillCommand } = await import('./drill.js')
       finish(await drillCommand(file, options, console))
+    })
+
+  drill
+    .command('new')
+    .description(
+      'print a drill: the dearest choices of records, or the frames named; or the start of scenarios. It carries what it needs, to be sent as one file',
+    )
+    .argument('<source...>', 'record files, scenario files or built-in names')
+    .addOption(new Option('--at <frames>', 'frames of the records, such as 3,7 or 2-7').argParser(framesOption))
+    .addOption(
+      new Option('--throws <number>', "how many throws are the player's").argParser(wholeOption(1, 60)).default(1),
+    )
+    .addOption(new Option('--title <text>', 'what the drill is called').argParser(titleOption))
+    .addOption(fixedSeed())
+    .addOption(dataFolder())
+    .action(async (sources, options) => {
+      const { drillNewCommand } = await import('./drill-new.js')
+      finish(await drillNewCommand(sources, options, console))
     })
 
   program

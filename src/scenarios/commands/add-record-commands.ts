@@ -42,7 +42,7 @@ export function addRecordCommands(program: Command, { console, finish }: Program
     .description(
       "a player's or a group's blocks looked at together; or a note put to one of them. Players are told apart by the name in the record, else by folder",
     )
-    .argument('<record...>', 'record files, oldest first')
+    .argument('<record...>', 'record files, oldest first; or folders of them')
     .addOption(new Option('--at <frame>', 'the frame a note is for, such as 7 or 2-7').argParser(frameOption))
     .addOption(new Option('--note <text>', 'a note to be kept beside the record').argParser(noteOption))
     .option('--html <file>', 'the report as a page with pictures of the lanes')

@@ -65,6 +65,18 @@ export function frameOption(text: string): { readonly game: number; readonly fra
   return place
 }
 
+/** A reader of some frames with commas between, such as 3,7 or 1-3,2-7. */
+export function framesOption(text: string): readonly { readonly game: number; readonly frame: number }[] {
+  return text.split(',').map(frameOption)
+}
+
+/** A reader of a title. */
+export function titleOption(text: string): string {
+  if (!/^[\u0020-\u007e\u00a0-\uffff]{1,80}$/.test(text))
+    throw new InvalidArgumentError('allowed is one line of text, 1 to 80 characters')
+  return text
+}
+
 /** A reader of a note: text of at most 2000 characters. */
 export function noteOption(text: string): string {
   if (!/^[\n\u0020-\u007e\u00a0-\uffff]{1,2000}$/.test(text))

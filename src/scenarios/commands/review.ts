@@ -6,6 +6,7 @@ import { reviewCsv } from '../review/csv.js'
 import { reviewHtml } from '../review/html/review-page.js'
 import { reviewMarkdown } from '../review/markdown.js'
 import { addNote } from '../review/notes.js'
+import { recordsAmong } from '../review/records-among.js'
 import { reviewReport } from '../review/review-report.js'
 import { type ReviewedBlock, reviewBlock } from '../review/reviewed-block.js'
 import { ScenarioError } from '../scenario-error.js'
@@ -32,8 +33,9 @@ export async function reviewCommand(
   if (options.note !== undefined || options.at) return noteOn(paths, options, console)
   const cache = debriefsFolder(dataFolder(options.data, console.environment))
   const blocks: ReviewedBlock[] = []
-  for (const [index, path] of paths.entries()) {
-    const progress = progressOn(console, `record ${index + 1} of ${paths.length}`)
+  const records = await recordsAmong(paths)
+  for (const [index, path] of records.entries()) {
+    const progress = progressOn(console, `record ${index + 1} of ${records.length}`)
     blocks.push(await reviewBlock(path, cache, progress.reached))
     progress.over()
   }

@@ -1,12 +1,18 @@
+import { POLICIES, type Policy } from '../../sim/fair/policies.js'
 import { beginScenario } from '../begin-scenario.js'
-import { type Hardness, hardnessOf, hardnessWord, informationAtStart } from '../hardness.js'
+import { HARDNESS_SEEDS, type Hardness, hardnessOf, hardnessWord, informationAtStart } from '../hardness.js'
 import { jsonText, rounded } from '../json.js'
+import { playPolicyGame } from '../ladder.js'
 import { commentedScenario } from '../library/commented.js'
-import { builtInNames, builtInScenario } from '../library/library.js'
-import { loadScenario } from '../load.js'
+import { builtInScenario } from '../library/library.js'
+import { loadScenario, nearWords } from '../load.js'
+import { type OilFigures, withBowler, withOil, withOwnBowler } from '../made-to-measure.js'
+import { signedPins } from '../plain/words.js'
+import type { Scenario } from '../scenario.js'
 import { ScenarioError } from '../scenario-error.js'
-import { type LaneSummary, laneSummaries, laneWords } from '../scenario-summary.js'
+import { aboutWords, type LaneSummary, laneSummaries, laneWords } from '../scenario-summary.js'
 import { scenarioJsonSchema } from '../schema/json-schema.js'
+import type { ScenarioInput } from '../schema/scenario.js'
 import type { CommandConsole } from './console.js'
 import { EXIT } from './exit-codes.js'
 import { progressOn } from './progress.js'
@@ -16,9 +22,13 @@ const TRIED_SEEDS = ['1', '2', '3']
 
 interface Checked {
   readonly file: string
+  /** Who bowls, what is told and how long it is, in a line. */
+  readonly about: string
   readonly problems: readonly string[]
   readonly lanes: readonly LaneSummary[]
   readonly hardness: Hardness | null
+  /** What each policy's first balls are worth, game pins a game in expectation against the bowler's average first ball. */
+  readonly expected: Readonly<Partial<Record<Policy, number>>> | null
   /** Game pins that seeing the oil would be worth on the first throw. */
   readonly informationPins: number | null
 }
@@ -26,6 +36,8 @@ interface Checked {
 export interface CheckOptions {
   /** Leaves out how hard a scenario is, which takes seconds. */
   readonly quick?: boolean
+  /** Also plays one who decides best by what is seen, which takes half a minute. */
+  readonly fair?: boolean
   readonly json?: boolean
 }
 
@@ -38,7 +50,7 @@ export async function scenarioCheckCommand(
   const progress = progressOn(console, 'checking')
   const checked: Checked[] = []
   for (const file of files) {
-    const one = await checkFile(file, options.quick !== true, () => progress.reached(checked.length, files.length))
+    const one = await checkFile(file, options, () => progress.reached(checked.length, files.length))
     progress.over()
     checked.push(one)
     if (!options.json) for (const line of linesOf(one)) console.print(line)
@@ -47,18 +59,20 @@ export async function scenarioCheckCommand(
   return checked.some(({ problems }) => problems.length > 0) ? EXIT.checkFailed : EXIT.fine
 }
 
-async function checkFile(file: string, weigh: boolean, working: () => void): Promise<Checked> {
-  const nothing = { file, lanes: [], hardness: null, informationPins: null }
+async function checkFile(file: string, { quick, fair }: CheckOptions, working: () => void): Promise<Checked> {
+  const nothing = { file, about: '', lanes: [], hardness: null, expected: null, informationPins: null }
   try {
     const scenario = await loadScenario(file)
     for (const seed of TRIED_SEEDS) beginScenario(scenario, seed)
     working()
-    const fine = { ...nothing, problems: [], lanes: laneSummaries(scenario, TRIED_SEEDS[0]) }
-    if (!weigh) return fine
+    const about = aboutWords(scenario)
+    const fine = { ...nothing, about, problems: [], lanes: laneSummaries(scenario, TRIED_SEEDS[0]) }
+    if (quick) return fine
     const { thumbPins, stayPins } = hardnessOf(scenario)
     return {
       ...fine,
       hardness: { thumbPins: rounded(thumbPins, 1), stayPins: rounded(stayPins, 1) },
+      expected: expectedBy(fair ? POLICIES : POLICIES.filter((policy) => policy !== 'fair'), scenario),
       informationPins: rounded(informationAtStart(scenario), 2),
     }
   } catch (fault) {
@@ -67,31 +81,83 @@ async function checkFile(file: string, weigh: boolean, working: () => void): Pro
   }
 }
 
-function linesOf({ file, problems, lanes, hardness, informationPins }: Checked): readonly string[] {
+function linesOf({ file, about, problems, lanes, hardness, expected, informationPins }: Checked): readonly string[] {
   if (problems.length > 0) return problems
   return [
     `${file}: fine`,
+    `  ${about}`,
     ...lanes.map((lane) => `  ${laneWords(lane)}`),
     ...(hardness && informationPins !== null
       ? [
-          `  ${hardnessWord(hardness)}: on first balls the rule of thumb gives away ${hardness.thumbPins.toFixed(1)} pins a game, never moving ${hardness.stayPins.toFixed(1)}, against the best with the oil in sight`,
+          `  ${hardnessWord(hardness)}: on first balls the rule of thumb gives away ${hardness.thumbPins.toFixed(1)} pins a game, never moving ${hardness.stayPins.toFixed(1)},`,
+          '    against the best with the oil in sight',
+          ...expectedLines(expected),
           `  seeing the oil before the first throw would be worth ${informationPins.toFixed(1)} pins on it`,
         ]
       : []),
   ]
 }
 
-/** A built-in scenario as YAML with comments, to be changed. */
-export function scenarioNewCommand(from: string, console: CommandConsole): number {
+export interface NewOptions {
+  readonly length?: number
+  readonly volume?: number
+  readonly ratio?: number
+  /** Level, hand and style with commas between. */
+  readonly bowler?: string
+  readonly ownBowler?: boolean
+}
+
+const POLICY_WORDS: Readonly<Record<Policy, string>> = {
+  known: 'best with the oil in sight',
+  fair: 'best by what is seen',
+  thumb: 'rule of thumb',
+  stay: 'never moving',
+  random: 'anywhere sensible',
+}
+
+function expectedBy(policies: readonly Policy[], scenario: Scenario): Partial<Record<Policy, number>> {
+  return Object.fromEntries(
+    policies.map((policy) => {
+      const games = HARDNESS_SEEDS.map((seed) => playPolicyGame(policy, scenario, seed).expectedPins)
+      return [policy, rounded(games.reduce((sum, pins) => sum + pins, 0) / games.length, 1)]
+    }),
+  )
+}
+
+function expectedLines(expected: Checked['expected']): string[] {
+  if (!expected) return []
+  const told = POLICIES.flatMap((policy) => {
+    const pins = expected[policy]
+    return pins === undefined ? [] : [`${POLICY_WORDS[policy]} ${signedPins(pins)}`]
+  })
+  return [
+    "  first balls in pins a game, in expectation, above or below this bowler's average:",
+    `    ${told.join(', ')}`,
+  ]
+}
+
+/** A built-in scenario as YAML with comments, to be changed; with other oil or another bowler where asked. */
+export function scenarioNewCommand(from: string, options: NewOptions, console: CommandConsole): number {
   const data = builtInScenario(from)
   if (!data) {
     throw new ScenarioError(
-      [`${from}: there is no built-in scenario of that name; they are ${builtInNames().join(', ')}.`],
+      [`${from}: there is no built-in scenario of that name${nearWords(from)}; dryboard scenario list names them all.`],
       true,
     )
   }
-  console.print(commentedScenario(data))
+  console.print(commentedScenario(changed(data, options)))
   return EXIT.fine
+}
+
+function changed(data: ScenarioInput, { length, volume, ratio, bowler, ownBowler }: NewOptions): ScenarioInput {
+  const oil: OilFigures = {
+    ...(length === undefined ? {} : { lengthFeet: length }),
+    ...(volume === undefined ? {} : { millilitres: volume }),
+    ...(ratio === undefined ? {} : { ratio }),
+  }
+  const onIt = bowler ? withBowler(data, bowler) : data
+  const oiled = Object.keys(oil).length > 0 ? withOil(onIt, oil) : onIt
+  return ownBowler ? withOwnBowler(oiled) : oiled
 }
 
 /** The file format as JSON Schema (draft 7), for editors that complete and check while one writes. */

@@ -8,10 +8,10 @@ import { refuseNewer } from '../newer-version.js'
 import { problemSentences } from '../problems.js'
 import { readTextFile } from '../read-text-file.js'
 import { decisionsOf } from '../record.js'
-import type { Scenario } from '../scenario.js'
+import { type Scenario, scenarioFrom } from '../scenario.js'
 import { ScenarioError } from '../scenario-error.js'
 import { DRILL_VERSION, drillSchema, type PositionData } from '../schema/drill.js'
-import { readSourceText } from '../source-text.js'
+import { locateNowhere, readSourceText } from '../source-text.js'
 
 /** A moment of a drill, ready to be decided. */
 export interface DrillPosition {
@@ -36,18 +36,32 @@ export async function loadDrill(path: string): Promise<Drill> {
   refuseNewer(source, DRILL_VERSION)
   const checked = drillSchema.safeParse(source.data)
   if (!checked.success) throw new ScenarioError(problemSentences(source, checked.error.issues))
-  const { title, positions } = checked.data
+  const { title, positions, scenarios } = checked.data
   const ready: DrillPosition[] = []
   for (const [index, position] of positions.entries()) {
     const { text } = source.place(['positions', index], 'value')
-    ready.push(await positionAt(`${text} positions ${index + 1}`, dirname(path), position))
+    const place = `${text} positions ${index + 1}`
+    const own = Object.hasOwn(scenarios, position.scenario) ? scenarios[position.scenario] : undefined
+    const scenario = own
+      ? scenarioFrom(position.scenario, locateNowhere(`${path} scenarios > ${position.scenario}`, own))
+      : await scenarioOf(place, dirname(path), position.scenario)
+    ready.push(positionAt(place, scenario, position))
   }
   return { title, positions: ready }
 }
 
-async function positionAt(place: string, folder: string, position: PositionData): Promise<DrillPosition> {
-  const beside = join(folder, position.scenario)
-  const scenario = await loadScenario(existsSync(beside) ? beside : position.scenario)
+/** A file beside the drill, or a built-in name; one that is neither is told at its place in the drill. */
+async function scenarioOf(place: string, folder: string, name: string): Promise<Scenario> {
+  const beside = join(folder, name)
+  try {
+    return await loadScenario(existsSync(beside) ? beside : name)
+  } catch (fault) {
+    if (!(fault instanceof ScenarioError && fault.missing)) throw fault
+    throw new ScenarioError([`${place} > scenario: ${fault.sentences[0]}`], true)
+  }
+}
+
+function positionAt(place: string, scenario: Scenario, position: PositionData): DrillPosition {
   let state = beginScenario(scenario, position.seed)
   for (const [index, decision] of decisionsOf(position).entries()) {
     const problem = checkDecision(state, decision)

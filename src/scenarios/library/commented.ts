@@ -10,7 +10,7 @@ const COMMENTS: Readonly<Record<string, string>> = {
   posted: ' What the player is told of the oil: sheet, length or nothing.',
   bag: ' One to eight balls; covers are solid, hybrid, pearl, urethane and plastic. With takeBalls: 3 the player chooses three of them.',
   bowler:
-    ' The bowler: a level (elite, 220, 200, 180, 160, recreational), a hand, a style (stroker, tweener, cranker, two-handed);\n or level: own with figures of your own.',
+    ' The bowler: a level (elite, 220, 200, 180, 160, recreational), a hand, a style (stroker, tweener, cranker, two-handed);\n or level: own with figures of your own, as dryboard scenario new --own-bowler writes out. There error is how far one strike ball\n misses from the next and spareError one spare ball (standard deviations, to both sides alike): a bowler who always misses to one side\n by as much mends it with the target; what a lane makes of a miss to either side dryboard room tells.',
   field:
     ' Up to five others on the same lanes, each with a ball of bag or fieldBag and the line they start on, from their own side;\n fieldFramesBefore: 10 lets them bowl ten frames on each lane before the block begins.',
   practiceThrows:
@@ -32,7 +32,7 @@ export function commentedScenario(data: ScenarioInput): string {
 }
 
 /** Writes the rows of a list inside each item of a list on one line each. */
-function flowRows(list: unknown, field: string): void {
+export function flowRows(list: unknown, field: string): void {
   for (const item of (list as { items?: unknown[] } | undefined)?.items ?? []) {
     const rows = isMap(item) ? (item.get(field, true) as { items?: unknown[] } | undefined) : undefined
     for (const row of rows?.items ?? []) if (isMap(row)) row.flow = true

@@ -13,15 +13,19 @@ const style = oneOf(...STYLES)
 const LEVEL_NUMBERS = LEVELS.map(Number).filter(Number.isFinite)
 const level = z.literal([...LEVELS, ...LEVEL_NUMBERS], { error: () => `one of ${LEVELS.join(', ')}` })
 
-const typicalBowler = table({ level, hand, style: style.default('tweener') }, 'a bowler')
+/** A bowler as most of a level and style are. */
+export const typicalBowler = table({ level, hand, style: style.default('tweener') }, 'a bowler')
 
 const ownBowler = ownBowlerFields.superRefine((own, context) => {
   for (const sentence of checkProfile(ownProfileFromData(own))) context.addIssue(sentenceIssue([], sentence))
 })
 
+const ALLOWED_BOWLER =
+  'a bowler with level, hand and perhaps style; or with level own and figures, as dryboard scenario new --own-bowler prints'
+
 /** The player's bowler: a typical one of a level, or own figures. */
 export const bowler = z.discriminatedUnion('level', [typicalBowler, ownBowler], {
-  error: (issue) => (issue.code === 'invalid_union' ? `one of ${[...LEVELS, 'own'].join(', ')}` : 'a bowler'),
+  error: (issue) => (issue.code === 'invalid_union' ? `one of ${[...LEVELS, 'own'].join(', ')}` : ALLOWED_BOWLER),
 })
 
 const fieldBowler = table(

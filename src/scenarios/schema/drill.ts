@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { line, listOf, oneOf, prose, table, wholeFrom } from './fields.js'
+import { scenarioSchema } from './scenario.js'
 
 export const DRILL_VERSION = 1
 
@@ -16,7 +17,7 @@ const decision = table(
 
 const position = table(
   {
-    /** A built-in name, or a scenario file beside the drill. */
+    /** One of the drill's own scenarios, a scenario file beside the drill, or a built-in name. */
     scenario: line(200),
     seed: line(80),
     /** What was thrown before the player comes to it. */
@@ -35,9 +36,13 @@ export const drillSchema = table(
     version: z.literal(DRILL_VERSION, { error: () => String(DRILL_VERSION) }),
     title: line(80),
     positions: listOf(position, 1, 100, 'positions'),
+    /** Scenarios by their names, so that a drill can be sent as one file. */
+    scenarios: z.record(line(200), scenarioSchema, { error: () => 'scenarios by their names' }).default({}),
   },
   'a drill',
 )
 
 export type DrillData = z.output<typeof drillSchema>
 export type PositionData = DrillData['positions'][number]
+/** A drill as a person writes it. */
+export type DrillInput = z.input<typeof drillSchema>

@@ -93,5 +93,7 @@ export function range(least: number, most: number, unit: string) {
 /** A table of named fields; unknown names are errors, so that a slip of the pen is never silently ignored. */
 export function table<Shape extends z.core.$ZodLooseShape>(shape: Shape, what: string) {
   const names = `one of the fields ${Object.keys(shape).join(', ')}`
-  return z.strictObject(shape, { error: (issue) => (issue.code === 'unrecognized_keys' ? names : what) })
+  const needed = Object.entries(shape).flatMap(([name, field]) => (field._zod.optin === 'optional' ? [] : [name]))
+  const allowed = `${what} with ${needed.join(', ')}`
+  return z.strictObject(shape, { error: (issue) => (issue.code === 'unrecognized_keys' ? names : allowed) })
 }

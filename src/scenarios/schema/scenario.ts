@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { sentenceIssue } from '../problems.js'
+import { checkAcross } from './across-fields.js'
 import { bag, fieldBag } from './ball.js'
 import { bowler, fieldBowlers } from './bowler.js'
 import { line, numberFrom, oneOf, prose, table, wholeFrom } from './fields.js'
@@ -41,35 +41,7 @@ export const scenarioSchema = table(
     seeing: seeing.default({ arrowsBoards: 1, breakpointBoards: 1, breakpointFeet: 2, speedMph: 0.1 }),
   },
   'a scenario',
-).superRefine((scenario, context) => {
-  const ids = [...scenario.bag, ...scenario.fieldBag].map((ball) => ball.id)
-  scenario.fieldBag.forEach((ball, index) => {
-    if (scenario.bag.some((own) => own.id === ball.id)) {
-      context.addIssue(sentenceIssue(['fieldBag', index, 'id'], `The bag already has a ball called ${ball.id}.`))
-    }
-  })
-  if (scenario.takeBalls !== undefined && scenario.takeBalls >= scenario.bag.length) {
-    context.addIssue(
-      sentenceIssue(
-        ['takeBalls'],
-        `A bag of ${scenario.bag.length} leaves no choice of ${scenario.takeBalls}; leave takeBalls out.`,
-      ),
-    )
-  }
-  if (scenario.fieldFramesBefore > 0 && scenario.field.length === 0) {
-    context.addIssue(sentenceIssue(['fieldFramesBefore'], 'There is no field that could have bowled before.'))
-  }
-  scenario.field.forEach((other, index) => {
-    if (!ids.includes(other.ball)) {
-      context.addIssue(
-        sentenceIssue(
-          ['field', index, 'ball'],
-          `There is no ball "${other.ball}" in bag or fieldBag; they hold ${ids.join(', ')}.`,
-        ),
-      )
-    }
-  })
-})
+).superRefine(checkAcross, { when: ({ value }) => typeof value === 'object' && value !== null })
 
 /** A checked scenario as written, defaults filled in; what records and the library hold. */
 export type ScenarioData = z.output<typeof scenarioSchema>

@@ -1,12 +1,6 @@
+import { ownFigures as figuresOf } from '../../scenarios/own-figures.js'
 import { LEVELS, type Level, levelProfile, STYLES, type Style } from '../../sim/bowler/levels.js'
-import type { ErrorSpread, Hand, ReleaseNumbers } from '../../sim/bowler/profile.js'
-import {
-  metresPerSecondToMph,
-  metresToBoards,
-  metresToFeet,
-  radiansPerSecondToRpm,
-  radiansToDegrees,
-} from '../../sim/units.js'
+import type { Hand } from '../../sim/bowler/profile.js'
 import { type FormField, numberField, textField } from './form.js'
 import type { BowlerData } from './own-kit.js'
 
@@ -59,40 +53,8 @@ const style: FormField<BowlerData> = {
 function ownFigures(bowler: BowlerData): OwnFigures {
   if (isOwn(bowler)) return bowler
   const { level: ofLevel, style: ofStyle, hand: ofHand } = bowler as Typical
-  const profile = levelProfile(String(ofLevel) as Level, ofStyle, ofHand)
-  return {
-    level: 'own',
-    name: 'You',
-    hand: ofHand,
-    strike: releaseData(profile.strike),
-    spare: releaseData(profile.spare),
-    error: spreadData(profile.error),
-    spareError: spreadData(profile.spareError),
-    speedStepMph: rounded(metresPerSecondToMph(profile.speedStepMetresPerSecond), 2),
-    offNormalErrorFactor: profile.offNormalErrorFactor,
-    slideToLaydownBoards: rounded(metresToBoards(profile.slideToLaydownMetres), 1),
-  }
+  return figuresOf(levelProfile(String(ofLevel) as Level, ofStyle, ofHand), 'You')
 }
-
-const rounded = (value: number, decimals: number) => Number(value.toFixed(decimals))
-
-const releaseData = (release: ReleaseNumbers): OwnFigures['strike'] => ({
-  speedMph: rounded(metresPerSecondToMph(release.speedMetresPerSecond), 1),
-  spinRpm: rounded(radiansPerSecondToRpm(release.spinRadiansPerSecond), 0),
-  rotationDegrees: rounded(radiansToDegrees(release.rotationRadians), 0),
-  tiltDegrees: rounded(radiansToDegrees(release.tiltRadians), 0),
-  loftFeet: rounded(metresToFeet(release.loftMetres), 1),
-})
-
-const spreadData = (error: ErrorSpread): OwnFigures['error'] => ({
-  laydownBoards: rounded(metresToBoards(error.lateralMetres), 2),
-  angleDegrees: rounded(radiansToDegrees(error.angleRadians), 2),
-  speedMph: rounded(metresPerSecondToMph(error.speedMetresPerSecond), 2),
-  spinRpm: rounded(radiansPerSecondToRpm(error.spinRadiansPerSecond), 0),
-  rotationDegrees: rounded(radiansToDegrees(error.rotationRadians), 1),
-  lateralAngleCorrelation: error.lateralAngleCorrelation,
-  speedSpinCorrelation: error.speedSpinCorrelation,
-})
 
 /** A figure of one's own; on a typical bowler, who has none, it is not shown. */
 function figure(

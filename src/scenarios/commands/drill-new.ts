@@ -1,0 +1,57 @@
+import { dataFolder, debriefsFolder } from '../data-folder.js'
+import { type DrillPart, dearestOf, drillText, framesOf, startOf } from '../drill/make-drill.js'
+import { builtInScenario } from '../library/library.js'
+import { loadScenario } from '../load.js'
+import { readTextFile } from '../read-text-file.js'
+import { recordFromText } from '../record.js'
+import { RECORD_FORMAT } from '../record-schema.js'
+import { replayRecord } from '../replay.js'
+import { reviewBlock } from '../review/reviewed-block.js'
+import { ScenarioError } from '../scenario-error.js'
+import { readSourceText } from '../source-text.js'
+import type { CommandConsole } from './console.js'
+import { EXIT } from './exit-codes.js'
+import { progressOn } from './progress.js'
+
+export interface DrillNewOptions {
+  readonly at?: readonly { readonly game: number; readonly frame: number }[]
+  readonly seed: string
+  readonly throws: number
+  readonly title?: string
+  readonly data?: string
+}
+
+/** A drill made of moments of records and of starts of scenarios, printed as a file that needs no other. */
+export async function drillNewCommand(
+  sources: readonly string[],
+  options: DrillNewOptions,
+  console: CommandConsole,
+): Promise<number> {
+  const parts: DrillPart[] = []
+  for (const source of sources) parts.push(await partFrom(source, options, console))
+  console.print(drillText(options.title ?? 'A drill', parts))
+  return EXIT.fine
+}
+
+async function partFrom(source: string, options: DrillNewOptions, console: CommandConsole): Promise<DrillPart> {
+  const isBuiltIn = builtInScenario(source) !== undefined
+  if (isBuiltIn || !(await isRecord(source))) {
+    if (options.at) throw new ScenarioError([`${source}: this is a scenario; --at takes moments of a record.`])
+    return startOf(await loadScenario(source), isBuiltIn, options.seed, options.throws)
+  }
+  if (options.at) {
+    const record = recordFromText(source, await readTextFile(source))
+    return framesOf(record, replayRecord(record, source), source, options.at, options.throws)
+  }
+  const progress = progressOn(console, 'pricing choices')
+  const cache = debriefsFolder(dataFolder(options.data, console.environment))
+  const { record, report } = await reviewBlock(source, cache, progress.reached)
+  progress.over()
+  return dearestOf(record, replayRecord(record, source), report, source, options.throws)
+}
+
+async function isRecord(path: string): Promise<boolean> {
+  if (!path.endsWith('.json')) return false
+  const { data } = readSourceText(path, await readTextFile(path))
+  return (data as { readonly format?: unknown } | null)?.format === RECORD_FORMAT
+}
