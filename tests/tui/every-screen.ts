@@ -9,8 +9,8 @@ const ENTER = '\r'
 const ESCAPE = '\u001B'
 const DOWN = '\u001B[B'
 const TAB = '\t'
-const QUIET_MILLISECONDS = 250
-const LONGEST_MILLISECONDS = 8000
+const QUIET_MILLISECONDS = 120
+const LONGEST_MILLISECONDS = 6000
 
 /** A screen reached by keys, and words by which it is known. `choose` goes down a menu to a line first. */
 interface Stop {
@@ -84,8 +84,11 @@ export async function idleOnEveryScreen(): Promise<{ readonly idle: Idle[]; read
   const home = await startingState(undefined, services)
   const initial = startBlock(home, scenario, 'idle', services)
   const { terminal, type, screen, close } = mountTrainer({ services, initial })
+  /** Until what was set going has come to its end; what never ends is found still running. */
   const settled = async () => {
-    for (let before = -1; before !== terminal.written.length; ) {
+    const deadline = performance.now() + LONGEST_MILLISECONDS
+    for (let before = -1; performance.now() < deadline; ) {
+      if (before === terminal.written.length && timersNow() === 0) return
       before = terminal.written.length
       await wait(QUIET_MILLISECONDS)
     }
@@ -106,7 +109,7 @@ export async function idleOnEveryScreen(): Promise<{ readonly idle: Idle[]; read
       else {
         for (const key of stop.keys) {
           type(key)
-          await wait(60)
+          await wait(40)
         }
         if (stop.choose !== undefined) await choose(stop.choose)
       }
