@@ -23,7 +23,7 @@ beforeAll(async () => {
   const account = accountOf(block)
   record = recordOf(scenario, block)
   worked = { grades: account.throws.map(({ graded }) => graded?.grade ?? null), account }
-}, 60_000)
+}, 120_000)
 
 describe('the account of a block, kept', () => {
   it('comes back to the last bit', async () => {
