@@ -55,11 +55,9 @@ it('writes out a bowler to be changed, who bowls as the typical one does', async
 
 it('makes a drill of a record in one file: the player stands where the block stood, and it is graded', async () => {
   const data = folder()
+  const house = parse(readFileSync('scenarios-demo/house-forty.yaml', 'utf8'))
   const lane = join(data, 'own.yaml')
-  writeFileSync(
-    lane,
-    readFileSync('scenarios-demo/house-forty.yaml', 'utf8').replace('practiceThrows: 4', 'practiceThrows: 1'),
-  )
+  writeFileSync(lane, JSON.stringify({ ...house, bag: house.bag.slice(3, 4), practiceThrows: 1 }))
   const script = ['', 'feet 30 target 9', '', 'feet 24 target 12', '']
   const played = await runCommand(['play', lane, '--seed', 'c', '--no-grade', '--data', data, '--player', 'Ansa'], {
     typed: script,
@@ -94,9 +92,11 @@ it('makes a drill of the dearest choices, dearest first, and tells afterwards wh
   const played = await runCommand(argv, { typed: ['feet 30 target 9'] })
   const record = /^Record kept: (.*)$/m.exec(played.err)?.[1] ?? ''
   const { out } = await runCommand(['drill', 'new', record, '--data', data])
-  const [{ fair }] = JSON.parse((await runCommand(['debrief', record, '--quick', '--json'])).out).throws
+  const [player] = JSON.parse((await runCommand(['review', record, '--data', data, '--json'])).out).players
   expect(parse(out).positions).toHaveLength(1)
-  expect(parse(out).positions[0].lookFor).toContain(`which gave away ${fair.givenAwayPins.toFixed(1)} pins`)
+  expect(parse(out).positions[0].lookFor).toContain(
+    `which gave away ${player.dearest[0].givenAwayPins.toFixed(1)} pins`,
+  )
 })
 
 it('reviews folders of records in the order of their names, and passes notes over', async () => {

@@ -20,17 +20,25 @@ export interface KilledPlay {
 
 const THROWS = 24
 const RESUMED = 3
+/** What node is told to run: the program as it stands. */
+export const FROM_SOURCE: readonly string[] = ['--import', 'tsx', 'src/cli.ts']
 
 /**
  * Plays a script in a process of its own, kills it outright after it has told `throws` results and so many milliseconds
  * more, looks at what is on the disk, and goes on with it.
  */
-export async function killAt(throws: number, milliseconds: number): Promise<KilledPlay> {
+export async function killAt(throws: number, milliseconds: number, program = FROM_SOURCE): Promise<KilledPlay> {
   const data = mkdtempSync(join(tmpdir(), 'dryboard-kill-'))
   const script = join(data, 'script.txt')
   writeFileSync(script, '\n'.repeat(THROWS))
   const argv = ['play', 'house-forty', '--script', script, '--seed', `${throws}`, '--no-grade', '--data', data]
-  const told = await playUntilKilled(argv, throws, milliseconds)
+  const told = await playUntilKilled([...program, ...argv], throws, milliseconds)
+  return lookedOver(data, told)
+}
+
+/** Reads what a killed program left in a data folder, goes on with it by plain play, and takes the folder away. */
+export async function lookedOver(data: string, told: number): Promise<KilledPlay> {
+  const script = join(data, 'script.txt')
   const left = await filesIn(join(data, 'unfinished'), readJournal)
   const kept = await filesIn(join(data, 'records'), readRecord)
   const count = Math.max(0, ...[...left, ...kept].map((one) => one.throws))
@@ -62,7 +70,9 @@ interface Found {
 }
 
 async function filesIn(folder: string, read: typeof readRecord): Promise<Found[]> {
-  const names = existsSync(folder) ? readdirSync(folder).filter((name) => !name.endsWith('.part')) : []
+  const names = existsSync(folder)
+    ? readdirSync(folder).filter((name) => /\.jsonl?$/.test(name) && !/\.said\.json$/.test(name))
+    : []
   return Promise.all(
     names.map(async (name): Promise<Found> => {
       const path = join(folder, name)
@@ -77,7 +87,7 @@ async function filesIn(folder: string, read: typeof readRecord): Promise<Found[]
 }
 
 function playUntilKilled(argv: readonly string[], throws: number, milliseconds: number): Promise<number> {
-  const child = spawn(process.execPath, ['--import', 'tsx', 'src/cli.ts', ...argv], {
+  const child = spawn(process.execPath, argv, {
     stdio: ['ignore', 'pipe', 'ignore'],
   })
   let out = ''
