@@ -16,6 +16,9 @@ const PLAIN_LABELS: Readonly<Record<Exclude<HomeEntry, 'continue'>, string>> = {
   quit: 'Quit',
 }
 
+const LANE_FRAME_ROWS = 3
+const LEAST_LANE_ROWS = 8
+
 /** The first screen: what there is to do, and a lane with its oil to look at once it has been worked out. */
 export function homeScreen(
   state: AppState,
@@ -27,15 +30,19 @@ export function homeScreen(
   const labels = homeEntries(state).map((entry) => (entry === 'continue' ? continueLabel(state) : PLAIN_LABELS[entry]))
   const head = [
     '',
-    textRow(theme, [' Dryboard', 'strong']),
-    textRow(theme, [' Read the oil, decide, throw, and see what the decision was worth.', 'faint']),
+    textRow(
+      theme,
+      [' Dryboard', 'strong'],
+      ['  Read the oil, decide, throw, and see what the decision was worth.', 'faint'],
+    ),
     '',
   ]
   const menu = menuRows(labels, cursor, theme).map((row) => ` ${row}`)
   const notice = state.notice === '' ? '' : textRow(theme, [` ${state.notice}`, 'loss'])
-  const room = size.rows - 1 - head.length - menu.length - 3
-  const laneRows = Math.min(20, room - 3)
-  const lane = picture && laneRows >= 8 ? lanePicture(picture, Math.min(size.columns - 1, 130), laneRows, theme) : []
+  const room = size.rows - 1 - head.length - menu.length - 1
+  const laneRows = Math.min(20, room - LANE_FRAME_ROWS)
+  const lane =
+    picture && laneRows >= LEAST_LANE_ROWS ? lanePicture(picture, Math.min(size.columns - 1, 130), laneRows, theme) : []
   return page([...head, ...menu, notice, ...lane], contextKeyLine('home', size.columns, theme), size)
 }
 
