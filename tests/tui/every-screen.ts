@@ -27,7 +27,7 @@ const TOUR: readonly Stop[] = [
   { name: 'after a throw', keys: ['x', 't', '.', ENTER, 'x'], shows: /Seen:/ },
   { name: 'what could be known', keys: ['o'], shows: /The oil ends between/ },
   { name: 'keys', keys: [ESCAPE, '?'], shows: /the guided first frame/ },
-  { name: 'ending a block', keys: [ESCAPE, 'e'], shows: /lifts the oil/ },
+  { name: 'ending a block', keys: [ESCAPE, 'e'], shows: /lift the oil\?/ },
   { name: 'own account', keys: [ENTER], shows: /What was it\?/ },
   { name: 'debrief', keys: [ESCAPE], shows: /The oil lifted/ },
   { name: 'debrief, choices', keys: [TAB], shows: /The oil lifted/ },

@@ -94,21 +94,17 @@ function sentencesOf(
   shape: BeliefSummary['shape'],
 ): string[] {
   return [
-    `The oil ends between ${toHalf(lengthFeet.low)} and ${toHalf(lengthFeet.high)} ft in four cases of five; ${likeliest(
-      [
-        [length.short, 'short'],
-        [length.medium, 'of medium length'],
-        [length.long, 'long'],
-      ],
-    )}.`,
-    `There is between ${volumeMillilitres.low.toFixed(1)} and ${volumeMillilitres.high.toFixed(1)} mL of it in four cases of five.`,
-    `The middle holds between ${ratio.low.toFixed(1)} and ${ratio.high.toFixed(1)} times as much as the outside in four cases of five; ${likeliest(
-      [
-        [shape.flat, 'flat'],
-        [shape.between, 'between flat and house-like'],
-        [shape.houseLike, 'house-like'],
-      ],
-    )}.`,
+    `The oil ends ${within(lengthFeet, toHalf, 'at')} ft in four cases of five; ${likeliest([
+      [length.short, 'short'],
+      [length.medium, 'of medium length'],
+      [length.long, 'long'],
+    ])}.`,
+    `There is ${within(volumeMillilitres, toTenth)} mL of it.`,
+    `The middle holds ${within(ratio, toTenth)} times as much as the outside; ${likeliest([
+      [shape.flat, 'flat'],
+      [shape.between, 'between flat and house-like'],
+      [shape.houseLike, 'house-like'],
+    ])}.`,
   ]
 }
 
@@ -117,4 +113,11 @@ function likeliest(cases: readonly (readonly [share: number, words: string])[]):
   return `it is ${share > 0.995 ? 'surely' : `${Math.round(share * 100)} % likely to be`} ${words}`
 }
 
+/** The middle of a reading as it is said: its ends, or the one figure where both are told alike. */
+function within({ low, high }: Reading, told: (value: number) => string, lead = ''): string {
+  const [from, to] = [told(low), told(high)]
+  return from === to ? `${lead} ${from}`.trimStart() : `between ${from} and ${to}`
+}
+
+const toTenth = (value: number): string => value.toFixed(1)
 const toHalf = (feet: number): string => String(Math.round(feet * 2) / 2)

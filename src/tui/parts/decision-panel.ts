@@ -22,8 +22,8 @@ const VALUE_COLUMNS: Readonly<Record<Exclude<DecisionField, 'ball'>, number>> = 
   release: 10,
 }
 
-/** Wider than this the ball would stand too far from the rest. */
-const LONGEST_BALL_COLUMNS = 52
+/** Room for a ball's name between its marks and before the next field. */
+const AROUND_BALL_COLUMNS = 7
 
 /** What the next throw will be: headings and values, the field under the hand between two marks. */
 export function decisionPanelRows(
@@ -44,7 +44,7 @@ export function decisionPanelRows(
   }
   let left = 0
   for (const name of DECISION_FIELDS) {
-    const room = fieldColumns(name, columns)
+    const room = fieldColumns(name, bag, columns)
     const chosen = name === field
     const value = [...values[name]].slice(0, room - 4).join('')
     put(canvas, left + 2, 0, HEADINGS[name], chosen ? 'accent' : 'faint')
@@ -58,10 +58,12 @@ export function decisionPanelRows(
   return canvasRows(canvas, theme)
 }
 
-function fieldColumns(name: DecisionField, columns: number): number {
+/** The ball takes what its longest name needs, as far as there is room, so that the fields stand together and stay put. */
+function fieldColumns(name: DecisionField, bag: readonly BallSpecification[], columns: number): number {
   if (name !== 'ball') return VALUE_COLUMNS[name]
   const others = Object.values(VALUE_COLUMNS).reduce((sum, width) => sum + width, 0)
-  return Math.min(columns - others, LONGEST_BALL_COLUMNS)
+  const longest = Math.max(...bag.map(({ id }) => [...ballText(bag, id)].length))
+  return Math.min(columns - others, longest + AROUND_BALL_COLUMNS)
 }
 
 function ballText(bag: readonly BallSpecification[], id: string): string {

@@ -1,5 +1,6 @@
 import { breakpointWords } from '../../scenarios/plain/words.js'
-import type { Spot } from '../../sim/block/types.js'
+import type { BeliefSummary } from '../../sim/belief/summary.js'
+import type { BlockState, Spot } from '../../sim/block/types.js'
 import type { PlayerView, PostedSheet } from '../../sim/decision/player-view.js'
 import { FULL_RACK } from '../../sim/pins/leaves.js'
 import { tally } from '../../sim/scoring/game.js'
@@ -7,17 +8,18 @@ import { beside, indent, type Size } from '../draw/layout.js'
 import { spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { callWords, changeWords, FAIR_WORDS, MODE_WORDS, pinsGivenWords, placeWords } from '../draw/words.js'
+import { beliefWords } from '../parts/belief.js'
 import { decisionPanelRows } from '../parts/decision-panel.js'
 import { LANE_FEET, type LanePicture, lanePicture } from '../parts/lane.js'
 import { rackRows } from '../parts/rack.js'
 import { recentThrowRows } from '../parts/recent-throws.js'
 import { resultRows, standingWords } from '../parts/result.js'
-import { scoreSheetRows } from '../parts/score-sheet.js'
+import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../parts/score-sheet.js'
 import { laydownBoard, recentSketches, sketchTrace } from '../parts/sketches.js'
-import { allPinsGiven, blockOf, type PlayState } from '../state/play-state.js'
+import { allPinsGiven, blockOf, type PlayState, tellsGrades } from '../state/play-state.js'
 import { ROLL_FRAMES } from '../state/reduce-throw.js'
 import { tourLines } from '../state/tour.js'
-import { sidePanelRows } from './play-side.js'
+import { BELIEF_HEADING, sidePanelRows } from './play-side.js'
 
 const LANE_FRAME_ROWS = 3
 /** Everything but the lane, without air between: head, result, score, panel, move, keys. */
@@ -28,12 +30,18 @@ const SIDE_COLUMNS = 26
 /** Where what the others did fits whole. */
 const WIDE_SIDE_COLUMNS = 46
 const WIDE_SIDE_FROM_COLUMNS = 170
+/** From this width on there is room beside the score sheet. */
+const BELIEF_COLUMNS = 100
+/** From this height on there is a row to spare. */
+const BELIEF_ROWS = 30
 const SIDE_FROM: Size = { columns: 110, rows: 30 }
 
 export interface PlayLayout {
   readonly laneRows: number
   readonly laneColumns: number
   readonly sideColumns: number
+  /** Where a few words on how sure one could be of the oil stand: beside the lane, beside the score sheet, on a row, or nowhere. */
+  readonly beliefAt: 'lane' | 'sheet' | 'row' | 'nowhere'
   /** Blank rows, at most three, before score sheet, panel and recent throws. */
   readonly air: number
   readonly recentRows: number
@@ -42,16 +50,24 @@ export interface PlayLayout {
 /** How the play screen shares out a size: first the lane grows, then the latest throws get rows. */
 export function playLayout(size: Size): PlayLayout {
   const most = size.rows >= 56 ? 30 : size.rows >= 50 ? 26 : 20
-  const spare = size.rows - FIXED_ROWS - LANE_FRAME_ROWS
+  const hasSide = size.columns >= SIDE_FROM.columns && size.rows >= SIDE_FROM.rows
+  const beliefAt = hasSide
+    ? 'lane'
+    : size.columns >= BELIEF_COLUMNS
+      ? 'sheet'
+      : size.rows >= BELIEF_ROWS
+        ? 'row'
+        : 'nowhere'
+  const spare = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0)
   const laneRows = Math.min(most, Math.max(10, spare - 1))
   const left = spare - laneRows
   const air = Math.min(3, Math.max(0, left))
-  const hasSide = size.columns >= SIDE_FROM.columns && size.rows >= SIDE_FROM.rows
   const sideColumns = hasSide ? (size.columns >= WIDE_SIDE_FROM_COLUMNS ? WIDE_SIDE_COLUMNS : SIDE_COLUMNS) : 0
   return {
     laneRows,
     laneColumns: Math.min(150, size.columns - 1 - sideColumns),
     sideColumns,
+    beliefAt,
     air,
     recentRows: Math.max(0, left - air),
   }
@@ -67,7 +83,11 @@ export function playTopRows(play: PlayState, view: PlayerView | null, size: Size
       ? beside(
           lane,
           layout.laneColumns + 1,
-          sidePanelRows(block, rackRows(standingShown(play), theme), layout.sideColumns, theme),
+          sidePanelRows(
+            { block, rack: rackRows(standingShown(play), theme), belief: toldBelief(play) },
+            layout.sideColumns,
+            theme,
+          ),
         )
       : lane
   return [
@@ -79,7 +99,7 @@ export function playTopRows(play: PlayState, view: PlayerView | null, size: Size
 
 /** Score sheet, decision and move, below the lane. */
 export function playLowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
-  const { air, recentRows } = playLayout(size)
+  const { air, beliefAt, recentRows } = playLayout(size)
   const block = blockOf(play)
   const columns = size.columns - 2
   const blank = (which: number) => (air >= which ? [''] : [])
@@ -87,13 +107,35 @@ export function playLowerRows(play: PlayState, view: PlayerView | null, size: Si
   const field = play.stage.kind === 'deciding' ? play.field : null
   return [
     ...blank(1),
-    ...(play.tour === null ? score : tourRows(play.tour, theme)),
+    ...(play.tour === null
+      ? withBelief(score, beliefAt === 'sheet' ? toldBelief(play) : null, theme)
+      : tourRows(play.tour, theme)),
+    ...(beliefAt === 'row' ? [beliefRow(play, theme)] : []),
     ...blank(3),
     ...indent(decisionPanelRows(play.decision, block.setup.bag, field, columns, theme), 1),
     ` ${moveRow(play, view, columns, theme)}`,
     ...blank(2),
     ...indent(recentThrowRows(view?.onThisLane ?? [], block.setup.bag, Math.min(116, columns), recentRows, theme), 1),
   ]
+}
+
+/** What could be known before the last choice, where grades are told at once. */
+const toldBelief = (play: PlayState): BeliefSummary | null => (tellsGrades(play) ? play.belief : null)
+
+function withBelief(score: readonly string[], belief: BeliefSummary | null, theme: Theme): string[] {
+  if (!belief) return [...score]
+  const [length, volume, shape] = beliefWords(belief)
+  const words = [BELIEF_HEADING, `${length}, ${volume}`, shape]
+  return beside(
+    score,
+    SCORE_SHEET_COLUMNS + 2,
+    words.map((row) => textRow(theme, [row, 'faint'])),
+  )
+}
+
+function beliefRow(play: PlayState, theme: Theme): string {
+  const belief = toldBelief(play)
+  return textRow(theme, [belief ? ` ${BELIEF_HEADING}: ${beliefWords(belief).join(', ')}` : '', 'faint'])
 }
 
 /** The guide, where the score sheet stands otherwise. */
@@ -107,12 +149,17 @@ function headRow(play: PlayState, view: PlayerView | null, columns: number, them
   const dot = ` ${theme.glyphs.separator} `
   const mode = columns >= MODE_COLUMNS ? `${dot}${MODE_WORDS[play.mode]}` : ''
   const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}${mode}` : ''
-  const place = block.spot && play.stage.kind !== 'done' ? placeWords(block.spot, block.setup.games) : overWords(play)
+  const place = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
   return spreadRow(
     textRow(theme, [` ${play.scenario.title}`, 'strong'], [about, 'faint']),
     textRow(theme, [`${place} `, 'strong']),
     columns,
   )
+}
+
+function placeNow({ setup }: BlockState, spot: Spot): string {
+  const place = placeWords(spot, setup.games)
+  return spot.phase === 'practice' ? `${place} of ${setup.practiceThrows * setup.lanes.length}` : place
 }
 
 const overWords = (play: PlayState): string => (play.tour === null ? 'The block is over' : 'The frame is over')
@@ -173,10 +220,7 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
   if (play.notice !== '') return textRow(theme, [play.notice, 'loss'])
   const { stage } = play
   if (stage.kind === 'leaving') {
-    return textRow(theme, [
-      'Enter ends the block here and lifts the oil; the rest will not be bowled. Esc goes on.',
-      'accent',
-    ])
+    return textRow(theme, ['End the block here and lift the oil? The rest will not be bowled.', 'accent'])
   }
   const block = blockOf(play)
   if (stage.kind === 'done') return textRow(theme, [totalWords(play), 'strong'])

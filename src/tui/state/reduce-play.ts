@@ -48,7 +48,7 @@ export function reducePlay(play: PlayState, command: Command, services: Pick<Tra
       return { ...clear, open: 'call', call: clear.call ?? { contact: 'pocket', confidencePercent: 70 } }
     case 'belief': {
       const why = whyNoBelief(clear)
-      return why === '' ? { ...clear, open: 'belief', belief: null } : { ...clear, notice: why }
+      return why === '' ? { ...clear, open: 'belief' } : { ...clear, notice: why }
     }
     case 'undo':
       return undo(clear)

@@ -10,7 +10,7 @@ export const ROLL_FRAMES = 16
 export function letGo(play: PlayState, next: BlockState, grade: ThrowGrade): PlayState {
   if (play.stage.kind !== 'weighing') return play
   const stage: Rolling = { kind: 'rolling', next, grade, frame: 0, isKept: play.tour !== null, isSkipped: false }
-  return { ...play, stage }
+  return { ...play, stage, belief: null }
 }
 
 /** The throw is on the disk, so that its ball may roll. */
@@ -50,6 +50,6 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     suggestion ?? blockOf(play).throws.at(-1)?.decision,
     { mode: play.mode, calls, ownFindings: play.ownFindings },
   )
-  const toured = { ...next, tour: play.tour }
+  const toured = { ...next, tour: play.tour, belief: play.belief }
   return isTourOver(toured) ? { ...toured, stage: { kind: 'done' } } : toured
 }

@@ -1,3 +1,5 @@
+import type { BeliefSummary } from '../../sim/belief/summary.js'
+import type { BlockState } from '../../sim/block/types.js'
 import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys.js'
 import type { KeptBlock, PlayedBlock, TrainerServices } from '../services.js'
@@ -43,9 +45,7 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
         return isOpen ? { ...play, grades: play.grades.with(throwIndex, action.grade) } : play
       })
     case 'believed':
-      return changePlay(state, (play) =>
-        play.states.at(-2) === action.before ? { ...play, belief: action.belief } : play,
-      )
+      return changePlay(state, (play) => believed(play, action.before, action.belief))
     case 'accounted':
       return accounted(state, action.block, action.step)
     case 'account-whole':
@@ -181,3 +181,9 @@ const withoutKept = (state: AppState, kept: KeptBlock): AppState => ({
   kept: state.kept.filter((one) => one !== kept),
   screen: state.screen.kind === 'home' ? { kind: 'home', cursor: 0 } : state.screen,
 })
+
+/** What could be known before a choice, told beside that choice and no other. */
+function believed(play: PlayState, before: BlockState, belief: BeliefSummary): PlayState {
+  const decided = play.stage.kind === 'rolling' ? blockOf(play) : play.states.at(-2)
+  return decided === before ? { ...play, belief } : play
+}

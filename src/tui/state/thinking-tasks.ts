@@ -1,5 +1,7 @@
 import { type Dispatch, useEffect, useRef } from 'react'
+import type { BlockState } from '../../sim/block/types.js'
 import type { TrainerServices } from '../services.js'
+import type { Thinker } from '../thinking/thinker.js'
 import type { Action, AppState } from './app-state.js'
 import { blockOf, type PlayState, type ThrowGrade, tellsGrades } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
@@ -67,10 +69,26 @@ function useWeighing({ screen }: AppState, dispatch: Dispatch<Action>, services:
   }, [isWeighing, dispatch, services])
 }
 
-/** What could be known before the last choice, once it is asked for. */
+/**
+ * What could be known before the last choice: in a drill as soon as its ball is let go, when the thinker still has it in
+ * mind; else once it is asked for.
+ */
 function useBelief({ screen }: AppState, dispatch: Dispatch<Action>, { thinker }: TrainerServices): void {
-  const play = screen.kind === 'play' && screen.play.open === 'belief' ? screen.play : null
-  const before = play && play.belief === null ? play.states.at(-2) : undefined
+  const play = screen.kind === 'play' && screen.play.belief === null ? screen.play : null
+  const isRolling = play?.stage.kind === 'rolling' && tellsGrades(play)
+  const rolled = play && isRolling && thinker.isApart ? blockOf(play) : null
+  const asked = play?.open === 'belief' ? play.states.at(-2) : undefined
+  useEffect(() => {
+    if (!rolled) return
+    thinker.ask(rolled, { kind: 'belief' }).answer.then(
+      (belief) => dispatch({ type: 'believed', before: rolled, belief }),
+      () => {},
+    )
+  }, [rolled, dispatch, thinker])
+  useAsked(asked, dispatch, thinker)
+}
+
+function useAsked(before: BlockState | undefined, dispatch: Dispatch<Action>, thinker: Thinker): void {
   useEffect(() => {
     if (!before) return
     const asked = thinker.ask(before, { kind: 'belief' })
