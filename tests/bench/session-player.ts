@@ -58,7 +58,7 @@ export function sessionPlayer(seed: string): (screen: string) => Move {
     if (screen.includes('choose the lanes')) return [...new Array<string>(Math.floor(random() * 6)).fill(DOWN), ENTER]
     if (screen.includes('choose who bowls')) return [...oneOf([[], [DOWN], [LEFT], ['m']]), ENTER]
     if (screen.includes('Past blocks  ')) return [...oneOf([[], [DOWN]]), ENTER]
-    if (screen.includes('lifts the oil; the rest')) return [ENTER]
+    if (screen.includes('lift the oil? The rest')) return [ENTER]
     if (screen.includes('The block is over') || screen.includes('The frame is over')) return [ENTER]
     if (screen.includes('The bag')) return [oneOf([DOWN, UP]), ENTER]
     if (screen.includes('next costly')) {

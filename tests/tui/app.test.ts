@@ -169,7 +169,7 @@ describe('the trainer on a terminal', () => {
     type('\rx')
     await until('Seen:')
     type('e')
-    await until('lifts the oil')
+    await until('lift the oil?')
     type('\r')
     // A choice that was dear is asked about first.
     await until(/Your account first|Fair /)
@@ -242,7 +242,7 @@ describe('the trainer on a terminal', () => {
     type('\rx')
     await until('Seen:')
     type('e')
-    await until('lifts the oil')
+    await until('lift the oil?')
     type('\r')
     await until('Your account first')
     type('\u001B')
