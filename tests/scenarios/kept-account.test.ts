@@ -55,7 +55,7 @@ describe('the account of a block, kept', () => {
     expect(await readKeptAccount(folder, { ...record, player: 'Ines' })).toEqual(worked)
     const path = join(folder, readdirSync(folder)[0]!)
     const text = readFileSync(path, 'utf8')
-    for (const spoiled of ['', text.slice(0, 200), '{}', '[]', text.replace('"version":1', '"version":2')]) {
+    for (const spoiled of ['', text.slice(0, 200), '{}', '[]', text.replace('"version":2', '"version":3')]) {
       writeFileSync(path, spoiled)
       expect(await readKeptAccount(folder, record)).toBeNull()
     }

@@ -85,6 +85,13 @@ function madeUpThrowAccount(before: BlockState, record: ThrowRecord, index: numb
       bestKnown: best && meantPath(before, { ...best, ballId: before.setup.bag.at(-1)!.id }),
     },
     belief: MADE_UP_BELIEF,
+    contactChances:
+      record.standingBefore === FULL_RACK
+        ? [
+            { contact: 'pocket', chance: 0.6 },
+            { contact: 'high', chance: 0.4 },
+          ]
+        : null,
     innovation: {
       predictedBoard: 17.2,
       shownBoard: 18.1,

@@ -14,7 +14,7 @@ export interface KeptAccount {
 }
 
 const FORMAT = 'dryboard-account'
-const VERSION = 1
+const VERSION = 2
 
 /** Unlike a review's debrief it holds every figure to the last bit, for the screen goes on working with it. */
 const pathOf = (folder: string, record: BlockRecord): string => join(folder, `${debriefName(record)}.account.json`)

@@ -9,6 +9,7 @@ import type { FairGrade, PricedFairGrade } from '../fair/grade-types.js'
 import { beginSession, type FairSession, follow } from '../fair/session.js'
 import { alternativesOf } from './alternatives.js'
 import { CAUTIONS } from './cautions.js'
+import { contactChances } from './contact-chances.js'
 import { judgeFirstBalls } from './first-ball-judge.js'
 import { innovationOf } from './innovation.js'
 import { ledgerOf } from './ledger.js'
@@ -136,6 +137,7 @@ function accountThrow(
         bestKnown: bestKnown && meantPath(before, bestKnown),
       },
       belief: summarise(beliefBefore),
+      contactChances: isFirstBall ? contactChances(before.setup, beliefBefore, spot.lane, decision) : null,
       innovation: isFirstBall ? innovationOf(before.setup, beliefBefore, after.beliefs[spot.lane], record) : null,
     },
   }

@@ -2,6 +2,7 @@ import type { BeliefSummary } from '../belief/summary.js'
 import type { Decision, Observation, Spot } from '../block/types.js'
 import type { PricedFairGrade } from '../fair/grade-types.js'
 import type { Alternative } from './alternatives.js'
+import type { ContactChance } from './contact-chances.js'
 import type { Innovation } from './innovation.js'
 import type { LedgerTerms } from './ledger.js'
 import type { MeantPath } from './meant-path.js'
@@ -35,4 +36,6 @@ export interface ThrowAccount {
   readonly belief: BeliefSummary
   /** What the throw told of hand and lane; null for spares and balls in the gutter. */
   readonly innovation: Innovation | null
+  /** How the choice was to be expected to meet a full rack; null for spares. */
+  readonly contactChances: readonly ContactChance[] | null
 }

@@ -27,7 +27,7 @@ export const DEBRIEF_KEYS: readonly KeyBinding[] = [
     shown: 'n',
     does: 'next costly choice',
     contexts: ['debrief'],
-    line: { in: ['debrief'], does: 'next costly' },
+    line: { in: ['debrief'], does: 'costly' },
   },
   {
     command: 'wear',
@@ -35,7 +35,15 @@ export const DEBRIEF_KEYS: readonly KeyBinding[] = [
     shown: 'w',
     does: 'oil, wear, or as you saw it',
     contexts: ['debrief'],
-    line: { in: ['debrief'], does: 'oil, wear, seen' },
+    line: { in: ['debrief'], does: 'oil, wear' },
+  },
+  {
+    command: 'what-if',
+    keys: ['i'],
+    shown: 'i',
+    does: 'what if: try another choice',
+    contexts: ['debrief'],
+    line: { in: ['debrief'], does: 'what if' },
   },
   {
     command: 'roll',
@@ -52,13 +60,5 @@ export const DEBRIEF_KEYS: readonly KeyBinding[] = [
     does: 'run through the throws',
     contexts: ['debrief'],
     line: { in: ['debrief'], does: 'run' },
-  },
-  {
-    command: 'what-if',
-    keys: ['i'],
-    shown: 'i',
-    does: 'what if: try another choice',
-    contexts: ['debrief'],
-    line: { in: ['debrief'], does: 'what if' },
   },
 ]

@@ -6,9 +6,14 @@ import { wrapWords } from '../terminal/fit.js'
 const SURE_SHARE = 0.995
 
 /** How sure anyone could be of the fresh pattern before a choice, from what had been shown. */
-export function beliefRows(belief: BeliefSummary | null, columns: number, theme: Theme): string[] {
+export function beliefRows(
+  belief: BeliefSummary | null,
+  columns: number,
+  theme: Theme,
+  when = 'before this choice',
+): string[] {
   return [
-    textRow(theme, ['How sure one could be of the fresh oil', 'strong'], [', before this choice', 'faint']),
+    textRow(theme, ['How sure one could be of the fresh oil', 'strong'], [`, ${when}`, 'faint']),
     ...(belief
       ? wrapWords(belief.sentences.join(' '), columns)
       : [textRow(theme, [`Working it out${theme.glyphs.ellipsis}`, 'faint'])]),

@@ -20,7 +20,7 @@ export function choiceRows(play: PlayState, index: number, columns: number, rows
   const account = play.accounts[index]
   const faint = (words: string) => [textRow(theme, [words, 'faint'])]
   if (!counts(play, index))
-    return faint('A practice throw has nothing at stake, so there is no other choice to hold it against.')
+    return faint('Practice has nothing at stake; other choices are priced from the first frame on.')
   if (!account) return faint('Not weighed yet.')
   const alternatives = account.graded?.alternatives ?? []
   if (alternatives.length === 0) return faint('Other choices are priced for first balls; this was a spare.')

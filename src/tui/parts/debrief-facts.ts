@@ -36,7 +36,7 @@ export function factRows(play: PlayState, index: number, columns: number, theme:
     spreadRow(given, textRow(theme, [fell, 'strong']), columns),
     textRow(theme, ['Yours  ', 'truth'], choiceWords(decision, bag)),
     best('Fair   ', account?.graded?.grade.best, 'best'),
-    best('Known  ', account?.graded?.bestKnown, 'known'),
+    best('Oil    ', account?.graded?.bestKnown, 'known'),
     textRow(theme, entryWords(record), [meantWords(record, account), 'faint']),
     textRow(theme, [lastWords(play, index, record), 'faint']),
   ]
@@ -53,7 +53,7 @@ function givenSpans(play: PlayState, index: number, columns: number): [string, '
     pins > 0 ? [`gave away ${pinsGivenWords(pins)}`, 'loss'] : ['nothing given away', 'plain'],
     known === null
       ? ['', 'faint']
-      : [`, ${known.toFixed(1)} ${columns >= LONG_COLUMNS ? KNOWN_LABEL : 'known'}`, 'faint'],
+      : [columns >= LONG_COLUMNS ? `, ${known.toFixed(1)} ${KNOWN_LABEL}` : ` (oil ${known.toFixed(1)})`, 'faint'],
   ]
 }
 

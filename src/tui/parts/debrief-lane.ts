@@ -12,6 +12,8 @@ import { filmGone } from './wear.js'
 /** Middle of the first half foot, where paths over the film begin. */
 const FIRST_ROW_FEET = 0.25
 const ROW_FEET = 0.5
+/** From this width on the legend says what the lines mean. */
+const LONG_COLUMNS = 118
 /** A ball that never moves outwards has its breakpoint where it is laid down, which is nothing to mark. */
 const NEAREST_BREAKPOINT_FEET = 16
 
@@ -69,10 +71,14 @@ function breakpointOf({ truth }: ThrowRecord): Pick<LanePicture, 'breakpoint'> {
   return { breakpoint: { board: truth.breakpointBoard, feet: truth.breakpointFeet } }
 }
 
+/** A bit of each line: the throw itself, the fair best, the best with the oil in sight. */
+export const lineSamples = ({ glyphs }: Theme): readonly [solid: string, dashed: string, dotted: string] =>
+  glyphs.braille ? ['⠤⠤⠤', '⠤⠄⠠', '⠄⠠⠐'] : ['***', '===', '~~~']
+
 /** What the lines and the ground of the lane mean. */
-export function debriefLegend(play: PlayState, debrief: DebriefState, theme: Theme): string {
+export function debriefLegend(play: PlayState, debrief: DebriefState, columns: number, theme: Theme): string {
   const { glyphs } = theme
-  const [solid, dashed, dotted] = glyphs.braille ? ['⠤⠤⠤', '⠤⠄⠠', '⠄⠠⠐'] : ['***', '===', '~~~']
+  const [solid, dashed, dotted] = lineSamples(theme)
   if (debrief.shows === 'seen') {
     const older = glyphs.braille ? `${dashed} ${dotted}` : 'ooo ...'
     return textRow(theme, [`${solid} as you saw it`, 'last'], [`   ${older} the ones before`, 'older'])
@@ -81,11 +87,12 @@ export function debriefLegend(play: PlayState, debrief: DebriefState, theme: The
     ? `${[1, 3, 5, 7].map((level) => `${theme.style('plain', level)}  `).join('')}\u001B[0m`
     : [1, 3, 5, 7].map((level) => glyphs.oil[level]!.repeat(2)).join('')
   const what = debrief.shows === 'oil' ? ' oil it met' : ' oil gone so far'
+  const isLong = columns >= LONG_COLUMNS
   const hasBest = play.accounts[debrief.chosen]?.graded != null
   const best = hasBest
     ? ([
-        [`  ${dashed} fair best`, 'best'],
-        [`  ${dotted} known best`, 'known'],
+        [`  ${dashed} ${isLong ? 'fair: the best by what could be known' : 'fair best'}`, 'best'],
+        [`  ${dotted} ${isLong ? 'oil: the best with it in sight' : 'oil best'}`, 'known'],
       ] as const)
     : []
   return textRow(theme, [`${solid} yours`, 'truth'], ...best, '  ') + ramp + textRow(theme, [what, 'faint'])

@@ -22,7 +22,7 @@ export const FINDING_WORDS: Readonly<Record<OwnFinding, string>> = {
   'move-too-far': 'The right move, too far',
   'blamed-the-lane': 'Blamed the lane for a bad throw',
   'missed-a-change': 'Missed that the lane had changed',
-  'skipped-a-probe': 'Passed over a throw that would have taught more',
+  'skipped-a-probe': 'Skipped a throw that would have taught more',
   'spare-ball': 'The wrong ball for the spare',
   'spare-line': 'The wrong line for the spare',
 }
@@ -43,7 +43,7 @@ export function findingRows(play: PlayState, account: Account, columns: number, 
   const luck = account.luck.flatMap(({ words }) => say(words, 'faint', `${theme.glyphs.dot} `))
   return [
     ...ownRows(play, theme),
-    textRow(theme, ['What we found', 'strong'], [', dearest first', 'faint']),
+    textRow(theme, ['What we found', 'strong'], [', costliest first', 'faint']),
     ...(findings.length > 0 ? findings : [...say('Nothing that cost enough to name.', 'plain', '', 2), '']),
     ...(luck.length > 0 ? [textRow(theme, ['Luck, which grades nothing', 'strong']), ...luck, ''] : []),
     ...(findings.length > 0 ? account.cautions.flatMap((words) => say(words, 'faint')) : []),

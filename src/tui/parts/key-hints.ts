@@ -1,5 +1,5 @@
 import type { Theme } from '../draw/theme.js'
-import type { KeyContext } from '../keys/binding.js'
+import type { KeyContext, PlainCommand } from '../keys/binding.js'
 import { KEY_BINDINGS } from '../keys.js'
 import { type KeyHint, keyLine } from './key-line.js'
 
@@ -9,15 +9,20 @@ const ASCII_ARROWS: Readonly<Record<string, string>> = { '↑': 'up', '↓': 'do
 export const shownKey = (shown: string, theme: Theme): string =>
   theme.glyphs.braille ? shown : shown.replace(/[↑↓←→]/g, (arrow) => ASCII_ARROWS[arrow]!)
 
+/** What keys do just now, where that differs from what they do otherwise in the context; null where they do nothing. */
+export type KeyWords = Partial<Readonly<Record<PlainCommand, string | null>>>
+
 /** The keys that hold in a context, as its bottom line shows them. */
-function contextHints(context: KeyContext, theme: Theme): KeyHint[] {
-  return KEY_BINDINGS.flatMap(({ shown, does, line }) =>
-    line?.in.includes(context) ? [{ keys: shownKey(line.keys ?? shown, theme), does: line.does ?? does }] : [],
-  )
+function contextHints(context: KeyContext, theme: Theme, now: KeyWords): KeyHint[] {
+  return KEY_BINDINGS.flatMap(({ command, shown, does, line }) => {
+    const words = now[command] === undefined ? (line?.does ?? does) : now[command]
+    if (!line?.in.includes(context) || words === null) return []
+    return [{ keys: shownKey(line.keys ?? shown, theme), does: words }]
+  })
 }
 
 /** The bottom line of a context. */
-export function contextKeyLine(context: KeyContext, columns: number, theme: Theme): string {
-  const hints = context === 'rolling' ? [{ keys: 'any key', does: 'skips' }] : contextHints(context, theme)
+export function contextKeyLine(context: KeyContext, columns: number, theme: Theme, now: KeyWords = {}): string {
+  const hints = context === 'rolling' ? [{ keys: 'any key', does: 'skips' }] : contextHints(context, theme, now)
   return ` ${keyLine(hints, columns - 2, theme)}`
 }

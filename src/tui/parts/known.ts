@@ -1,7 +1,8 @@
 import type { Innovation } from '../../sim/account/innovation.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
-import type { PlayState } from '../state/play-state.js'
+import { placeWords } from '../draw/words.js'
+import { blockOf, type PlayState } from '../state/play-state.js'
 import { wrapWords } from '../terminal/fit.js'
 import { beliefRows } from './belief.js'
 
@@ -13,7 +14,9 @@ export function knownRows(play: PlayState, index: number, columns: number, theme
   if (!account) return [textRow(theme, ['Not worked out yet.', 'faint'])]
   const width = Math.min(columns, 110)
   const told = account.innovation ? wrapWords(innovationWords(account.innovation), width) : []
-  return [...beliefRows(account.belief, width, theme), ...told]
+  const { throws, setup } = blockOf(play)
+  const place = placeWords(throws[index]!.spot, setup.games)
+  return [...beliefRows(account.belief, width, theme, `before ${place}`), ...told]
 }
 
 function innovationWords({

@@ -1,3 +1,4 @@
+import { signedPins } from '../../scenarios/plain/words.js'
 import type { Account } from '../../sim/account/account.js'
 import { LEDGER_TERMS, type LedgerTerms, shortfallOf } from '../../sim/account/ledger.js'
 import type { Spot } from '../../sim/block/types.js'
@@ -6,18 +7,30 @@ import { textRow } from '../draw/text-row.js'
 import type { Ink, Theme } from '../draw/theme.js'
 import { wrapWords } from '../terminal/fit.js'
 
-const HEADINGS: Readonly<Record<keyof LedgerTerms, string>> = {
-  givenAwayPins: 'choice',
-  patternSwingPins: 'swing',
-  hiddenPins: 'hidden',
-  deliveryPins: 'hand',
-  carryPins: 'pins',
+/** Each part as it is headed, and what it is. */
+const PARTS: Readonly<Record<keyof LedgerTerms, readonly [heading: string, about: string]>> = {
+  givenAwayPins: ['choice', 'your choice, by what could be known: only this is graded, less what is too close to call'],
+  patternSwingPins: ['swing', 'how the oil turned out for that choice'],
+  hiddenPins: ['hidden', 'what not seeing the oil costs anyone'],
+  deliveryPins: ['hand', 'this delivery against your usual one'],
+  carryPins: ['pins', 'how they fell for that ball'],
 }
-const ABOUT =
-  'Pins short of the best with the oil in sight; below 0 is gained. Choice: lost by what could be known, before anything is called too close to call; the only part that is graded. Swing: how the oil turned out for it. Hidden: what not seeing the oil cost. Hand: this delivery against your usual. Pins: how they fell for it.'
 const NAME_COLUMNS = 12
 const CELL_COLUMNS = 10
+const ABOUT_COLUMNS = 8
+const TABLE_COLUMNS = NAME_COLUMNS + CELL_COLUMNS * (LEDGER_TERMS.length + 1)
+/** Left of the bars, where there is room for them. */
+const GAP_COLUMNS = 4
+const LEAST_BAR_COLUMNS = 16
+const MOST_BAR_COLUMNS = 40
 const SMALLEST_PINS = 0.05
+
+interface LedgerRow {
+  readonly name: string
+  readonly ledger: LedgerTerms
+  readonly isChosen: boolean
+  readonly isSum: boolean
+}
 
 /** Where the pins of the chosen throw's game went, frame by frame; the five parts add up to the last column. */
 export function ledgerRows(account: Account, spot: Spot, columns: number, theme: Theme): string[] {
@@ -26,33 +39,64 @@ export function ledgerRows(account: Account, spot: Spot, columns: number, theme:
   const frames = sums.frames.filter((one) => one.game === game)
   const total = sums.games.find((one) => one.game === game)
   if (!total) return [textRow(theme, ['Nothing was thrown that counts.', 'faint'])]
-  const rows = [
-    ...frames.map(({ frame, ledger }) => ({ name: `Frame ${frame}`, ledger, isChosen: frame === spot.frame })),
-    { name: `Game ${game}`, ledger: total.ledger, isChosen: false },
-    ...(sums.games.length > 1 ? [{ name: 'Block', ledger: sums.block.ledger, isChosen: false }] : []),
+  const rows: LedgerRow[] = [
+    ...frames.map(({ frame, ledger }) => ({
+      name: `Frame ${frame}`,
+      ledger,
+      isChosen: frame === spot.frame,
+      isSum: false,
+    })),
+    { name: `Game ${game}`, ledger: total.ledger, isChosen: false, isSum: true },
+    ...(sums.games.length > 1 ? [{ name: 'Block', ledger: sums.block.ledger, isChosen: false, isSum: true }] : []),
   ]
-  const canvas = newCanvas(Math.min(columns, NAME_COLUMNS + CELL_COLUMNS * (LEDGER_TERMS.length + 1)), rows.length + 1)
-  LEDGER_TERMS.forEach((term, place) => {
-    putRight(canvas, NAME_COLUMNS + CELL_COLUMNS * (place + 1), 0, HEADINGS[term], 'faint')
-  })
-  putRight(canvas, canvas.columns, 0, 'in all', 'faint')
-  rows.forEach(({ name, ledger, isChosen }, index) => {
-    const y = index + 1
-    const isSum = index >= frames.length
-    put(canvas, 2, y, name, isChosen ? 'accent' : isSum ? 'strong' : 'plain')
-    if (isChosen) put(canvas, 0, y, theme.glyphs.pointer, 'accent')
-    LEDGER_TERMS.forEach((term, place) => {
-      const ink: Ink = term === 'givenAwayPins' && ledger[term] >= SMALLEST_PINS ? 'loss' : isSum ? 'strong' : 'plain'
-      putRight(canvas, NAME_COLUMNS + CELL_COLUMNS * (place + 1), y, pinsText(ledger[term]), ink)
-    })
-    putRight(canvas, canvas.columns, y, pinsText(shortfallOf(ledger)), isSum ? 'strong' : 'plain')
-  })
   return [
-    textRow(theme, ['Where the pins went', 'strong']),
-    ...wrapWords(ABOUT, Math.min(columns, 110)).map((row) => textRow(theme, [row, 'faint'])),
+    textRow(
+      theme,
+      ['Where the pins went', 'strong'],
+      ['  against the best with the oil in sight; + gained, - lost', 'faint'],
+    ),
+    ...tableRows(rows, columns, theme),
     '',
-    ...canvasRows(canvas, theme),
+    ...aboutRows(columns, theme),
   ]
 }
 
-const pinsText = (pins: number): string => (Math.abs(pins) < SMALLEST_PINS ? '0.0' : pins.toFixed(1))
+function tableRows(rows: readonly LedgerRow[], columns: number, theme: Theme): string[] {
+  const canvas = newCanvas(columns, rows.length + 1)
+  LEDGER_TERMS.forEach((term, place) => {
+    putRight(canvas, NAME_COLUMNS + CELL_COLUMNS * (place + 1), 0, PARTS[term][0], 'faint')
+  })
+  putRight(canvas, TABLE_COLUMNS, 0, 'in all', 'faint')
+  rows.forEach(({ name, ledger, isChosen, isSum }, index) => {
+    const y = index + 1
+    const figureInk: Ink = isSum ? 'strong' : 'plain'
+    put(canvas, 2, y, name, isChosen ? 'accent' : figureInk)
+    if (isChosen) put(canvas, 0, y, theme.glyphs.pointer, 'accent')
+    LEDGER_TERMS.forEach((term, place) => {
+      const ink = term === 'givenAwayPins' && ledger[term] >= SMALLEST_PINS ? 'loss' : figureInk
+      putRight(canvas, NAME_COLUMNS + CELL_COLUMNS * (place + 1), y, signedPins(-ledger[term]), ink)
+    })
+    putRight(canvas, TABLE_COLUMNS, y, signedPins(-shortfallOf(ledger)), figureInk)
+  })
+  const from = TABLE_COLUMNS + GAP_COLUMNS
+  const barColumns = Math.min(MOST_BAR_COLUMNS, columns - from)
+  if (barColumns >= LEAST_BAR_COLUMNS) {
+    const frames = rows.filter(({ isSum }) => !isSum)
+    const most = Math.max(1, ...frames.map(({ ledger }) => ledger.givenAwayPins))
+    put(canvas, from, 0, 'lost by the choice', 'faint')
+    frames.forEach(({ ledger }, index) => {
+      const length = Math.round((ledger.givenAwayPins / most) * barColumns)
+      put(canvas, from, index + 1, theme.glyphs.block.repeat(length), 'loss')
+    })
+  }
+  return canvasRows(canvas, theme)
+}
+
+function aboutRows(columns: number, theme: Theme): string[] {
+  return LEDGER_TERMS.flatMap((term) => {
+    const [heading, about] = PARTS[term]
+    return wrapWords(about, Math.min(columns, 110) - ABOUT_COLUMNS).map((words, line) =>
+      textRow(theme, (line === 0 ? heading : '').padEnd(ABOUT_COLUMNS), [words, 'faint']),
+    )
+  })
+}

@@ -1,7 +1,8 @@
 import { beside, indent, page, type Size } from '../draw/layout.js'
-import { spreadRow, textRow } from '../draw/text-row.js'
+import { type Span, spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { FAIR_WORDS, pinsGivenWords, throwLabel } from '../draw/words.js'
+import { callScoreRows } from '../parts/calls.js'
 import { choiceRows } from '../parts/choices.js'
 import { factRows } from '../parts/debrief-facts.js'
 import { debriefLane, debriefLegend } from '../parts/debrief-lane.js'
@@ -13,6 +14,7 @@ import { ledgerRows } from '../parts/ledger.js'
 import { timelineRows } from '../parts/value-chart.js'
 import { DEBRIEF_VIEWS, type DebriefState, type DebriefView } from '../state/debrief-state.js'
 import { allPinsGiven, blockOf, isWeighed, type PlayState, pinsGiven } from '../state/play-state.js'
+import { columnsOf } from '../terminal/fit.js'
 
 const LANE_FRAME_ROWS = 3
 /** Head, tabs, legend, labels of the timeline, six rows of facts, keys. */
@@ -25,12 +27,15 @@ const LONG_COLUMNS = 100
 /** From this width on the other choices stand beside the facts, which then keep to their own columns. */
 const WIDE_COLUMNS = 150
 const FACT_COLUMNS = 78
+/** Room of the ledger where the findings stand beside it. */
+const LEDGER_COLUMNS = 78
 
 const VIEW_TITLES: Readonly<Record<DebriefView, string>> = {
   throw: 'Throw',
   choices: 'Other choices',
   ledger: 'Ledger',
   findings: 'Findings',
+  calls: 'Calls',
   known: 'What could be known',
 }
 
@@ -44,7 +49,7 @@ export function debriefScreen(
 ): string[] {
   const head = [headRow(play, size.columns, theme), tabRow(debrief.view, theme)]
   const foot = notice === '' ? contextKeyLine('debrief', size.columns, theme) : textRow(theme, [` ${notice}`, 'loss'])
-  const isWhole = debrief.view === 'ledger' || debrief.view === 'findings'
+  const isWhole = debrief.view === 'ledger' || debrief.view === 'findings' || debrief.view === 'calls'
   const body = isWhole
     ? wholeRows(play, debrief, size, theme)
     : debrief.view === 'throw'
@@ -91,14 +96,36 @@ function throwRows(play: PlayState, debrief: DebriefState, size: Size, theme: Th
   const barRows = Math.max(1, Math.min(6, spare - laneRows))
   const air = spare - laneRows - barRows >= 2 ? [''] : []
   const timeline = timelineRows(gradesOf(play), debrief.chosen, columns, barRows, theme)
-  const below = indent([...air, ...timeline, ...air, ...factRows(play, debrief.chosen, columns, theme)], 1)
+  const facts = factRows(play, debrief.chosen, columns, theme)
+  const told = play.tour === null ? facts : [...facts.slice(0, -TOUR_WORDS.length), ...tourRows(theme)]
+  const below = indent([...air, ...timeline, ...air, ...told], 1)
   const besideRows = isWide ? choiceRows(play, debrief.chosen, size.columns - columns - 6, below.length, theme) : []
-  return [...laneAndLegend(play, debrief, laneRows, size, theme), ...beside(below, columns + 4, besideRows)]
+  const chart = [` ${theme.glyphs.bar[3]}`, 'loss'] as const
+  const lane = laneAndLegend(play, debrief, laneRows, size, theme, [chart, [' pins given away', 'faint']])
+  return [...lane, ...beside(below, columns + 4, besideRows)]
 }
 
-function laneAndLegend(play: PlayState, debrief: DebriefState, rows: number, size: Size, theme: Theme): string[] {
+/** What the guided first frame ends with. */
+const TOUR_WORDS = [
+  'Fair is the best choice by what could be known; only that one grades you.',
+  'Oil is the best with it in sight. Tab shows more; Esc goes home, to your own block.',
+]
+
+const tourRows = (theme: Theme): string[] => TOUR_WORDS.map((words) => textRow(theme, [words, 'accent']))
+
+function laneAndLegend(
+  play: PlayState,
+  debrief: DebriefState,
+  rows: number,
+  size: Size,
+  theme: Theme,
+  further: readonly Span[] = [],
+): string[] {
   const picture = lanePicture(debriefLane(play, debrief), Math.min(150, size.columns - 1), rows, theme)
-  return [...picture, ` ${debriefLegend(play, debrief, theme)}`]
+  const legend = ` ${debriefLegend(play, debrief, size.columns, theme)}`
+  const more = `${textRow(theme, ...further)} `
+  const fits = columnsOf(legend) + columnsOf(more) + 1 <= size.columns
+  return [...picture, fits ? spreadRow(legend, more, size.columns) : legend]
 }
 
 const gradesOf = (play: PlayState) =>
@@ -112,26 +139,36 @@ function aboutThrowRows(play: PlayState, debrief: DebriefState, size: Size, them
   const columns = Math.min(110, size.columns - 2)
   const spare = size.rows - ROWS_AROUND_VIEW - LANE_FRAME_ROWS
   const laneRows = Math.min(26, Math.max(LEAST_LANE_ROWS, spare - 16))
-  const rows = spare - laneRows - 1
-  const label = textRow(theme, [`Throw ${throwLabel(blockOf(play).throws[debrief.chosen]!.spot)}`, 'strong'])
+  const rows = spare - laneRows
   const table =
     debrief.view === 'choices'
-      ? choiceRows(play, debrief.chosen, columns, rows, theme)
+      ? [
+          factRows(play, debrief.chosen, columns, theme)[0]!,
+          ...choiceRows(play, debrief.chosen, columns, rows - 1, theme),
+        ]
       : knownRows(play, debrief.chosen, columns, theme)
-  return [...laneAndLegend(play, debrief, laneRows, size, theme), ` ${label}`, ...indent(table.slice(0, rows), 1)]
+  return [...laneAndLegend(play, debrief, laneRows, size, theme), ...indent(table.slice(0, rows), 1)]
 }
 
 /** A page about the whole block, scrolled where it is longer than the screen. */
 function wholeRows(play: PlayState, debrief: DebriefState, size: Size, theme: Theme): string[] {
   const { account } = play
-  const columns = size.columns - 3
+  const isWide = size.columns >= WIDE_COLUMNS && debrief.view !== 'calls'
+  const columns = isWide ? LEDGER_COLUMNS : size.columns - 3
   if (!account) {
     const done = `${play.accounts.length} of ${play.grades.length}`
-    return ['', textRow(theme, [` Working out the account: ${done} throws. Look around meanwhile.`, 'faint'])]
+    return ['', textRow(theme, [` Working out the account: ${done} throws. Tab goes on meanwhile.`, 'faint'])]
   }
   const { spot } = blockOf(play).throws[debrief.chosen]!
-  const rows =
-    debrief.view === 'ledger' ? ledgerRows(account, spot, columns, theme) : findingRows(play, account, columns, theme)
+  const ledger = () => ledgerRows(account, spot, columns, theme)
+  const findings = (room: number) => findingRows(play, account, room, theme)
+  const rows = isWide
+    ? beside(ledger(), columns + 4, findings(size.columns - columns - 8))
+    : debrief.view === 'ledger'
+      ? ledger()
+      : debrief.view === 'findings'
+        ? findings(columns)
+        : callScoreRows(play, debrief.chosen, columns, theme)
   const room = size.rows - 1 - 3
   const first = Math.min(debrief.scroll, Math.max(0, rows.length - room))
   const isCut = first + room < rows.length

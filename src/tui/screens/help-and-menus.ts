@@ -21,7 +21,7 @@ import { whatIfScreen } from './what-if-screen.js'
 interface MenuParts {
   readonly state: AppState
   readonly looks: Pick<Looks, 'homePicture'>
-  readonly services: Pick<TrainerServices, 'levels' | 'fit'>
+  readonly services: Pick<TrainerServices, 'levels' | 'fit' | 'meantBoards'>
   readonly size: Size
   readonly theme: Theme
 }
@@ -64,7 +64,7 @@ export function screenRows({ state, looks, services, size, theme }: MenuParts): 
     case 'debrief': {
       const { play, debrief } = screen
       if (debrief.own) return ownAccountScreen(play, debrief.own, size, theme)
-      if (debrief.whatIf) return whatIfScreen(play, debrief.whatIf, size, theme)
+      if (debrief.whatIf) return whatIfScreen(play, debrief.whatIf, services.meantBoards, size, theme)
       return debriefScreen(play, debrief, notice, size, theme)
     }
     case 'play':

@@ -36,7 +36,6 @@ export function helpScreen(context: KeyContext, size: Size, theme: Theme): strin
     ...sectionRows('Everywhere', common, theme),
     keyRow('Ctrl-L', 'draw the screen afresh', theme),
     keyRow('Ctrl-C', 'leave; the block is kept', theme),
-    keyRow('t', 'the guided first frame', theme),
   ]
   const places = FURTHER.filter((place) => place !== context)
   const columns = intoColumns(
@@ -60,8 +59,14 @@ function intoColumns(sections: readonly string[][], rows: number, count: number)
   return columns
 }
 
-/** Keys that no table row names because a whole range of them means the same. */
+/** What no row of the table names: ranges of keys, and words that want explaining. */
 function moreKeys(place: KeyContext, theme: Theme): string[] {
+  if (place === 'debrief') {
+    return [
+      keyRow('Fair', 'best by what could be known', theme),
+      keyRow('Oil', 'best with the oil in sight', theme),
+    ]
+  }
   if (place === 'play' || place === 'what-if') return [keyRow('1 to 8', 'a ball of the bag', theme)]
   return place === 'form' ? [keyRow('letters', 'typed into the line', theme)] : []
 }

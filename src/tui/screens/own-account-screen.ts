@@ -1,4 +1,5 @@
 import { decisionWords, observationWords } from '../../scenarios/plain/words.js'
+import { tally } from '../../sim/scoring/game.js'
 import { beside, page, type Size } from '../draw/layout.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
@@ -7,16 +8,23 @@ import { OWN_FINDINGS } from '../notes.js'
 import { FINDING_WORDS } from '../parts/findings.js'
 import { contextKeyLine } from '../parts/key-hints.js'
 import { menuRows, menuWidth } from '../parts/menu.js'
+import { scoreSheetRows } from '../parts/score-sheet.js'
 import type { OwnAccount } from '../state/debrief-state.js'
 import { blockOf, isWeighed, type PlayState } from '../state/play-state.js'
 import { wrapWords } from '../terminal/fit.js'
+
+const WAIT_COLUMNS = 40
 
 /** Before our account the player gives theirs: what was it with the dearest choices? */
 export function ownAccountScreen(play: PlayState, own: OwnAccount, size: Size, theme: Theme): string[] {
   const index = own.throws[own.at]
   const head = [
     '',
-    textRow(theme, [' Your account first', 'strong'], ['  ours comes after it; Esc passes it over', 'faint']),
+    textRow(
+      theme,
+      [' Your account first', 'strong'],
+      ['  what you think it was; ours comes after. Esc passes it over', 'faint'],
+    ),
     '',
   ]
   const body = index === undefined ? waitingRows(play, theme) : askingRows(play, own, index, size, theme)
@@ -25,7 +33,19 @@ export function ownAccountScreen(play: PlayState, own: OwnAccount, size: Size, t
 
 function waitingRows(play: PlayState, theme: Theme): string[] {
   const done = play.grades.filter((_, index) => isWeighed(play, index)).length
-  return [textRow(theme, [` Weighing your choices: ${done} of ${play.grades.length}${theme.glyphs.ellipsis}`, 'faint'])]
+  const of = play.grades.length
+  const { block, dot } = theme.glyphs
+  const filled = Math.round((done / Math.max(1, of)) * WAIT_COLUMNS)
+  return [
+    textRow(theme, ` Weighing your choices: ${done} of ${of}${theme.glyphs.ellipsis}`),
+    textRow(theme, ' ', [block.repeat(filled), 'gain'], [dot.repeat(WAIT_COLUMNS - filled), 'faint']),
+    '',
+    ...blockOf(play).balls.flatMap((game) => [
+      ...scoreSheetRows(tally(blockOf(play).setup.scoring, game), null, theme),
+      '',
+    ]),
+    textRow(theme, [' Meanwhile think back: which three choices would you make differently?', 'faint']),
+  ]
 }
 
 function askingRows(play: PlayState, own: OwnAccount, index: number, size: Size, theme: Theme): string[] {
@@ -58,6 +78,6 @@ function askingRows(play: PlayState, own: OwnAccount, index: number, size: Size,
   ]
   const count = own.throws.length
   const which =
-    count === 1 ? 'The dearest choice of the block' : `The dearest choices of the block, ${own.at + 1} of ${count}`
+    count === 1 ? 'The costliest choice of the block' : `The costliest choices of the block, ${own.at + 1} of ${count}`
   return [textRow(theme, [` ${which}. What was it?`, 'accent']), '', ...beside(menu, menuColumns, about)]
 }

@@ -10,8 +10,9 @@ import type { Theme } from '../draw/theme.js'
 import type { KeyContext } from '../keys/binding.js'
 import { beliefRows } from '../parts/belief.js'
 import { callRows } from '../parts/call.js'
-import { contextKeyLine } from '../parts/key-hints.js'
-import { blockOf, type PlayState } from '../state/play-state.js'
+import type { DecisionField } from '../parts/decision-panel.js'
+import { contextKeyLine, type KeyWords } from '../parts/key-hints.js'
+import { blockOf, canCall, type PlayState } from '../state/play-state.js'
 import { wrapWords } from '../terminal/fit.js'
 import { playLowerRows, playTopRows } from './play-rows.js'
 
@@ -26,8 +27,23 @@ interface PlayScreenParts {
 /** The main screen: lane and result on top, score sheet and decision below. */
 export function playScreenRows({ play, view, context, size, theme }: PlayScreenParts): string[] {
   const body = [...playTopRows(play, view, size, theme), ...lowerRows(play, view, size, theme)]
-  return page(body, contextKeyLine(context, size.columns, theme), size)
+  return page(body, contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : {}), size)
 }
+
+const STEP_WORDS: Readonly<Record<DecisionField, string>> = {
+  ball: 'ball',
+  feet: 'left, right',
+  target: 'left, right',
+  speed: 'firmer, softer',
+  release: 'release',
+}
+
+/** What the keys of the main screen do to the field under the hand, and which have nothing to do. */
+export const keyWords = (play: PlayState): KeyWords => ({
+  up: STEP_WORDS[play.field],
+  ...(canCall(play) ? {} : { call: null }),
+  ...(play.undo.length > 0 ? {} : { undo: null }),
+})
 
 /** The main screen with the open bag in place of its lower part. */
 export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {

@@ -1,25 +1,42 @@
-import { decisionWords } from '../../scenarios/plain/words.js'
+import { decisionWords, signedPins } from '../../scenarios/plain/words.js'
+import type { BlockState, Decision, ThrowRecord } from '../../sim/block/types.js'
 import { FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
 import { beside, indent, page, type Size } from '../draw/layout.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
-import { placeWords } from '../draw/words.js'
+import { pinsGivenWords, placeWords } from '../draw/words.js'
+import { lineSamples } from '../parts/debrief-lane.js'
 import { decisionPanelRows } from '../parts/decision-panel.js'
 import { contextKeyLine } from '../parts/key-hints.js'
+import { lanePicture, type Trace, type TraceLook } from '../parts/lane.js'
 import type { WhatIfTrial } from '../state/debrief-state.js'
 import { blockOf, type PlayState } from '../state/play-state.js'
 import { clipRow } from '../terminal/fit.js'
 import type { WhatIf } from '../thinking/what-if.js'
 
-const NAME_COLUMNS = 16
+const NAME_COLUMNS = 17
 const PERCENT_COLUMNS = 6
 const WIDEST_SIDE_COLUMNS = 64
 const MOST_LEAVES = 5
+const LANE_FRAME_ROWS = 4
+const LEAST_LANE_ROWS = 9
+const MOST_LANE_ROWS = 24
+/** Of everything but the lane, at the most. */
+const MOST_WORD_ROWS = 25
 /** Less than this is not worth a row. */
 const LEAST_SHARE = 0.005
 
+/** A choice's path without a miss, see TrainerServices. */
+export type MeantBoards = (block: BlockState, decision: Decision) => Float64Array
+
 /** Another choice on a throw of the block: what many deliveries of it come to, beside those of the choice made. */
-export function whatIfScreen(play: PlayState, trial: WhatIfTrial, size: Size, theme: Theme): string[] {
+export function whatIfScreen(
+  play: PlayState,
+  trial: WhatIfTrial,
+  meantBoards: MeantBoards,
+  size: Size,
+  theme: Theme,
+): string[] {
   const { lab, made, tried } = trial
   const { setup, throws } = blockOf(play)
   const record = throws[lab.states.length - 1]!
@@ -30,6 +47,7 @@ export function whatIfScreen(play: PlayState, trial: WhatIfTrial, size: Size, th
   const barColumns = sideColumns - NAME_COLUMNS - PERCENT_COLUMNS - 2
   const side = (title: string, result: WhatIf | null, against: WhatIf | null) =>
     resultRows({ title, result, against, standing: record.standingBefore, barColumns }, theme)
+  const isSame = lab.decision === record.decision
   const body = [
     '',
     textRow(
@@ -39,11 +57,51 @@ export function whatIfScreen(play: PlayState, trial: WhatIfTrial, size: Size, th
     ),
     ...indent(decisionPanelRows(lab.decision, setup.bag, lab.field, columns, theme), 1),
     textRow(theme, [lab.notice === '' ? '' : ` ${lab.notice}`, 'loss']),
-    ...beside(indent(side('Tried', current, made), 1), sideColumns, side('As chosen', made, null)),
+    ...beside(indent(side('Tried', current, isSame ? null : made), 1), sideColumns, side('As chosen', made, null)),
     '',
     clipRow(textRow(theme, [` Chosen was ${decisionWords(record.decision, setup.bag)}`, 'faint']), size.columns - 1),
   ]
-  return page(body, contextKeyLine('what-if', size.columns, theme), size)
+  const laneRows = Math.min(MOST_LANE_ROWS, size.rows - 1 - MOST_WORD_ROWS - LANE_FRAME_ROWS)
+  const lane =
+    laneRows >= LEAST_LANE_ROWS
+      ? ['', ...triedLane(record, lab, meantBoards, Math.min(150, size.columns - 1), laneRows, theme)]
+      : []
+  return page([...body, ...lane], contextKeyLine('what-if', size.columns, theme), size)
+}
+
+/** Both choices as meant, on the oil the throw met, with what the lines are. */
+function triedLane(
+  record: ThrowRecord,
+  lab: PlayState,
+  meantBoards: MeantBoards,
+  columns: number,
+  rows: number,
+  theme: Theme,
+): string[] {
+  const before = blockOf(lab)
+  const trace = (decision: Decision, look: TraceLook): Trace => ({
+    boards: meantBoards(before, decision),
+    firstFeet: 0.25,
+    stepFeet: 0.5,
+    look,
+  })
+  const picture = {
+    hand: before.setup.bowler.hand,
+    standing: record.standingBefore,
+    oil: record.truth.laneBefore.film,
+    traces: [trace(record.decision, 'truth'), trace(lab.decision, 'best')],
+  }
+  const [solid, dashed] = lineSamples(theme)
+  return [
+    ...lanePicture(picture, columns, rows, theme),
+    textRow(
+      theme,
+      ` `,
+      [`${dashed} tried`, 'best'],
+      [`  ${solid} as chosen`, 'truth'],
+      ['  both without a miss', 'faint'],
+    ),
+  ]
 }
 
 interface Side {
@@ -66,7 +124,7 @@ function resultRows({ title, result, against, standing, barColumns }: Side, them
   const row = (name: string, share: number, ink: 'gain' | 'best' | 'older') =>
     barRow(name, share, barColumns, ink, theme)
   return [
-    textRow(theme, [title, 'strong'], [` ${worthWords(result, against)}`, 'accent']),
+    textRow(theme, [`${title}: `, 'strong'], [worthWords(result, against, felled), 'accent']),
     textRow(theme, entry),
     '',
     ...contacts.filter(({ share }) => share >= LEAST_SHARE).map(({ contact, share }) => row(contact, share, 'gain')),
@@ -77,22 +135,29 @@ function resultRows({ title, result, against, standing, barColumns }: Side, them
   ]
 }
 
-/** Worth of a choice; against the one made where that is known. */
-function worthWords(result: WhatIf, against: WhatIf | null): string {
-  const error = against
-    ? Math.sqrt(result.standardErrorPins ** 2 + against.standardErrorPins ** 2)
-    : result.standardErrorPins
-  const pins = against ? result.worthPins - against.worthPins : result.worthPins
-  const sign = pins >= 0 ? '+' : ''
-  return `${sign}${pins.toFixed(1)} ${against ? 'against it' : 'pins'}, within ${(2 * error).toFixed(1)}`
+/** Worth of a choice against the one made; without one, against what its kind of ball is worth on average. */
+function worthWords(result: WhatIf, against: WhatIf | null, felled: 'strike' | 'spare'): string {
+  if (!against) {
+    const pins = pinsGivenWords(Math.abs(result.worthPins))
+    if (felled === 'spare') return `worth ${pins}`
+    return `${pins} ${result.worthPins < 0 ? 'under' : 'over'} average`
+  }
+  const error = 2 * Math.sqrt(result.standardErrorPins ** 2 + against.standardErrorPins ** 2)
+  const pins = result.worthPins - against.worthPins
+  const size = pinsGivenWords(Math.abs(pins))
+  if (Math.abs(pins) <= error) return `too close to call, ${signedPins(pins)}`
+  return `${size} ${pins < 0 ? 'worse' : 'better'}, within ${error.toFixed(1)}`
+}
+
+/** A leave that is too long for its column goes without what it is called. */
+function shortName(name: string): string {
+  const room = NAME_COLUMNS - 1
+  const pins = name.length > room ? name.split(' ')[0]! : name
+  return [...pins].slice(0, room).join('')
 }
 
 function barRow(name: string, share: number, barColumns: number, ink: 'gain' | 'best' | 'older', theme: Theme): string {
   const bar = theme.glyphs.block.repeat(Math.round(share * barColumns))
   const percent = `${Math.round(share * 100)} %`.padStart(PERCENT_COLUMNS - 1)
-  const short = [...name]
-    .slice(0, NAME_COLUMNS - 1)
-    .join('')
-    .padEnd(NAME_COLUMNS)
-  return textRow(theme, short, `${percent} `, [bar, ink])
+  return textRow(theme, shortName(name).padEnd(NAME_COLUMNS), `${percent} `, [bar, ink])
 }

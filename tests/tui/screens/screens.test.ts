@@ -151,8 +151,11 @@ function* everyScreen(size: Size, theme: Theme): Generator<[name: string, rows: 
     const own = { throws: [0], at: 0, cursor: 3 }
     yield [`own account ${index}`, ownAccountScreen(play, own, size, theme)]
     const trial = reduceDebrief(LOOKING, 'what-if', play).whatIf!
-    yield [`what if ${index}`, whatIfScreen(play, trial, size, theme)]
-    yield [`what if ${index}, answered`, whatIfScreen(play, { ...trial, made: WHAT_IF, tried: WHAT_IF }, size, theme)]
+    yield [`what if ${index}`, whatIfScreen(play, trial, services.meantBoards, size, theme)]
+    yield [
+      `what if ${index}, answered`,
+      whatIfScreen(play, { ...trial, made: WHAT_IF, tried: WHAT_IF }, services.meantBoards, size, theme),
+    ]
   }
 }
 

@@ -81,9 +81,9 @@ function candidateOf(
     () => savedPins,
     ([{ spot }], pins) => ({
       evidence: [
-        pinsEvidence('saved by the nearest move as good, expected', pins),
-        shareEvidence('of the way that was gone', share),
-        pinsEvidence('lost by staying against the best', reading.staying?.lostPins ?? 0),
+        pinsEvidence('the nearest move that was as good would have saved', pins),
+        shareEvidence('made of the move that was needed', share),
+        pinsEvidence('staying would have lost against the best', reading.staying?.lostPins ?? 0),
       ],
       words: `${framesWords([spot.frame])}: a move was called for and went ${WENT[kind]}: ${move} where ${needed} was as good as any. About ${pinsWords(pins)}.`,
       practise: PRACTISE[kind],

@@ -14,7 +14,7 @@ export function skippedProbe(context: TagContext): Candidate[] {
   return alike(untaught, () => '').map((throws) =>
     candidate('skipped-a-probe', throws, lessonLost, (told, pins) => ({
       evidence: [
-        pinsEvidence('lost on later throws by the poorer lesson, expected', pins),
+        pinsEvidence('lost on later throws by the poorer lesson', pins),
         pinsEvidence('what the first of these throws would teach, a later throw', told[0].verdict.teachingPins ?? 0),
       ],
       words: `${framesWords(told.map(({ spot }) => spot.frame))}: another throw would have told more about the oil, and that is worth more while most of the block is to come. About ${pinsWords(pins)}.`,

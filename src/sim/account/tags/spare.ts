@@ -26,8 +26,8 @@ function tell(told: readonly SpareReading[], pins: number, { setup }: TagContext
   const change = changeWords(dearest.decision, dearest.verdict.best, setup.bag, setup.bowler.hand)
   return {
     evidence: [
-      pinsEvidence('of it by ball and release', sum(told, 'ball')),
-      pinsEvidence('of it by the line', sum(told, 'line')),
+      pinsEvidence('lost by ball and release', sum(told, 'ball')),
+      pinsEvidence('lost by the line', sum(told, 'line')),
     ],
     words: `${framesWords(told.map(({ spot }) => spot.frame))}, ${leaveName(dearest.standing)}: ${ball ? 'another ball or release was the surer one' : 'another line was the surer one'}: ${change}. About ${pinsWords(pins)}.`,
     practise: ball

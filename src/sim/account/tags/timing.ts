@@ -70,8 +70,8 @@ function tellStale(told: readonly FirstBallReading[], pins: number, wasTold: boo
   const late = `${frames}: ${lineWords(first.decision)} had been good and was no longer`
   return {
     evidence: [
-      pinsEvidence('saved by the nearest choice as good, expected, over these throws', pins),
-      { words: 'throws on the line after it had stopped being good', value: told.length, unit: 'throws' },
+      pinsEvidence('over these throws the nearest choice that was as good would have saved', pins),
+      { words: 'thrown on the line after it had stopped being good:', value: told.length, unit: 'throws' },
       ...(innovation ? innovationEvidence(innovation) : []),
     ],
     words: `${wasTold ? missed : late}; ${change} was as good as any by the end. About ${pinsWords(pins)}.`,
@@ -124,7 +124,7 @@ function tellBlame(told: readonly Moved[], pins: number, { setup }: TagContext):
   const move = changeWords(last, dearest.decision, setup.bag, hand)
   return {
     evidence: [
-      pinsEvidence('saved by staying, expected, over these throws', pins),
+      pinsEvidence('over these throws staying would have saved', pins),
       ...(innovation ? innovationEvidence(innovation) : []),
       boardsEvidence('crossed the arrows off the target by', arrows),
     ],
@@ -139,8 +139,8 @@ function tellEarly(told: readonly Moved[], pins: number): Telling {
   const { staying } = dearest
   return {
     evidence: [
-      pinsEvidence('saved by staying, expected, over these throws', pins),
-      pinsEvidence('lost by staying against the best', staying.lostPins),
+      pinsEvidence('over these throws staying would have saved', pins),
+      pinsEvidence('staying would have lost against the best', staying.lostPins),
       ...(staying.innovation ? innovationEvidence(staying.innovation) : []),
     ],
     words: `${framesWords([dearest.spot.frame])}: ${lineWords(staying.decision)} was still as good as any; the new choice was not.${andOthers(told, dearest)} About ${pinsWords(pins)}.`,
@@ -169,7 +169,7 @@ const isSurprise = (innovation: Innovation): boolean => Math.abs(surpriseOf(inno
 function innovationEvidence(innovation: Innovation): Evidence[] {
   return [
     boardsEvidence('the throw before came in off the expected entry by', surpriseOf(innovation)),
-    shareEvidence('of it the throw', innovation.deliveryShare),
-    shareEvidence('of it the lane', 1 - innovation.deliveryShare),
+    shareEvidence('of that down to the throw', innovation.deliveryShare),
+    shareEvidence('of that down to the lane', 1 - innovation.deliveryShare),
   ]
 }

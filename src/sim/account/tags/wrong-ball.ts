@@ -29,9 +29,9 @@ function tell(told: readonly FirstBallReading[], pins: number, { setup }: TagCon
   const thrown = ballName(dearest.decision.ballId, setup.bag)
   return {
     evidence: [
-      pinsEvidence(`the ${thrown}'s best line behind the best of all, at the most`, dearest.ballLostPins),
+      pinsEvidence(`the ${thrown}'s best line is behind the best of all by at most`, dearest.ballLostPins),
       pinsEvidence(
-        `the ${better} on its nearest good line ahead of that throw, expected`,
+        `the ${better} on its nearest good line was ahead of that throw by`,
         dearest.nearest?.saved.pins ?? 0,
       ),
     ],

@@ -90,11 +90,11 @@ function tell(told: readonly Faulty[], pins: number, { setup }: TagContext): Tel
   const shares = isBest ? dearest.shares : null
   return {
     evidence: [
-      pinsEvidence('saved by the nearest line as good, expected', instead.saved.pins),
+      pinsEvidence('the nearest line that was as good would have saved', instead.saved.pins),
       ...(shares
         ? (['feet', 'target', 'speed'] as const)
             .filter((part) => shares[part] !== 0)
-            .map((part) => pinsEvidence(`of it by the ${part}`, shares[part]))
+            .map((part) => pinsEvidence(`of that by the ${part}`, shares[part]))
         : []),
     ],
     words: `${framesWords(told.map(({ spot }) => spot.frame))}: ${WORDS[kind]}; ${told.length > 1 ? `in ${framesWords([dearest.spot.frame]).toLowerCase()} ` : ''}${change} was as good as any${isBest ? '' : ' with this ball'}. About ${pinsWords(pins)}.`,
