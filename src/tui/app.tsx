@@ -39,7 +39,7 @@ export async function runTrainer(parts: TrainerParts): Promise<number> {
   return typeof exitCode === 'number' ? exitCode : 0
 }
 
-export function Trainer({ painter, services, theme, initial, noMotion }: TrainerParts) {
+export function Trainer({ painter, keys, services, theme, initial, noMotion }: TrainerParts) {
   const { exit } = useApp()
   const [state, dispatch] = useReducer(
     useMemo(() => reducer(services), [services]),
@@ -55,6 +55,11 @@ export function Trainer({ painter, services, theme, initial, noMotion }: Trainer
     const name = keyName(input, key)
     if (fits(size) || name === 'q') dispatch({ type: 'key', name, bagDrawn: context === 'bag' })
   })
+  useEffect(() => {
+    const onPaste = (text: string) => dispatch({ type: 'pasted', text })
+    keys.on('paste', onPaste)
+    return () => void keys.off('paste', onPaste)
+  }, [keys])
   useEffect(() => {
     if (state.exitCode !== null) (exit as (result: unknown) => void)(state.exitCode)
   }, [state.exitCode, exit])

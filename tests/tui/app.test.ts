@@ -208,6 +208,19 @@ describe('the trainer on a terminal', () => {
     expect(await screen()).toBe(before)
   })
 
+  it('takes a paste into the line of a form', async () => {
+    const { type, until, services } = await sit()
+    await until('New block')
+    type('j\r')
+    await until('Start from the library bag')
+    type('\r')
+    await until('‹')
+    type('\u001B[200~Old faith\r\nful\u001B[201~')
+    await until('Old faithful_')
+    type('\r')
+    await vi.waitFor(() => expect(services.keptKits.at(-1)?.bag[0]?.name).toBe('Old faithful'))
+  })
+
   it('holds its grades back in a test, and tells them in the debrief', async () => {
     const { type, until } = await sit({ playing: true, mode: 'test' })
     await until('Enter throw')

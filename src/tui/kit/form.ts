@@ -61,6 +61,32 @@ function typeInto<Draft>(form: FormState<Draft>, field: FormField<Draft>, text: 
   return { ...form, typing, faults: [] }
 }
 
+const PRINTABLE = /^[\u0020-\u007e\u00a0-\uffff]$/
+
+/**
+ * The form with pasted text typed into its line: line ends and whatever is not printable are dropped, and what is too long is
+ * cut. Text with other characters than the line takes is refused whole, for a figure with some of them left out is another.
+ */
+export function pasteInto<Draft>(
+  form: FormState<Draft>,
+  fields: readonly FormField<Draft>[],
+  text: string,
+): FormState<Draft> {
+  const field = fields[form.cursor]
+  const { accepts } = field ?? {}
+  const printable = [...text]
+    .filter((one) => PRINTABLE.test(one))
+    .join('')
+    .trim()
+  if (!field?.typed || !accepts || printable === '') return form
+  if ([...printable].some((one) => !accepts.test(one))) {
+    const found = printable.slice(0, LONGEST_TYPED)
+    return { ...form, faults: [`"${found}" was pasted; this line takes digits, a point and a minus sign.`] }
+  }
+  const typing = ((form.typing ?? '') + printable).slice(0, LONGEST_TYPED)
+  return { ...form, typing, faults: [] }
+}
+
 /** The form with what was typed taken over; what says nothing is dropped. */
 export function settleTyping<Draft>(form: FormState<Draft>, fields: readonly FormField<Draft>[]): FormState<Draft> {
   if (form.typing === null) return form
@@ -109,8 +135,6 @@ export function numberField<Draft>(
   }
 }
 
-const TEXT_KEY = /^[\u0020-\u007e\u00a0-\uffff]$/
-
 /** A line of text, typed. */
 export function textField<Draft>(
   label: string,
@@ -121,7 +145,7 @@ export function textField<Draft>(
     label,
     shown: read,
     step: (draft) => draft,
-    accepts: TEXT_KEY,
+    accepts: PRINTABLE,
     typed: (draft, text) => (text.trim() === '' ? undefined : write(draft, text.trim())),
   }
 }

@@ -73,6 +73,7 @@ export interface AppState {
 export type Action =
   /** A key by its name. `bagDrawn` tells that the open bag was on screen, whose own list hears most keys itself. */
   | { readonly type: 'key'; readonly name: string; readonly bagDrawn: boolean }
+  | { readonly type: 'pasted'; readonly text: string }
   | { readonly type: 'command'; readonly command: Command }
   | { readonly type: 'ball-chosen'; readonly place: number }
   | { readonly type: 'weighed'; readonly next: BlockState; readonly grade: ThrowGrade }

@@ -2,7 +2,15 @@ import type { BallData } from '../../scenarios/schema/ball.js'
 import type { Command } from '../keys/binding.js'
 import { BALL_FIELDS, newBall, startingBag } from '../kit/ball-form.js'
 import { bowlerFields, startingBowler } from '../kit/bowler-form.js'
-import { type FormField, type FormKey, type FormState, openForm, reduceForm, settleTyping } from '../kit/form.js'
+import {
+  type FormField,
+  type FormKey,
+  type FormState,
+  openForm,
+  pasteInto,
+  reduceForm,
+  settleTyping,
+} from '../kit/form.js'
 import { ballFaults, bowlerFaults, freeBallId, MOST_BALLS, type OwnKit } from '../kit/own-kit.js'
 import type { AppState, ScreenOf } from './app-state.js'
 import { moved } from './reduce-menus.js'
@@ -36,6 +44,18 @@ export function reduceKit(
     case 'own-bowler':
       return bowler(state, screen, command)
   }
+}
+
+/** Pasted text goes into the line under the hand of a form; anywhere else it means nothing. */
+export function pasted(state: AppState, text: string): AppState {
+  const { screen } = state
+  if (screen.kind === 'ball') {
+    return { ...state, screen: { ...screen, form: pasteInto(screen.form, BALL_FIELDS, text) } }
+  }
+  if (screen.kind === 'own-bowler') {
+    return { ...state, screen: { ...screen, form: pasteInto(screen.form, bowlerFields(screen.form.draft), text) } }
+  }
+  return state
 }
 
 function list(state: AppState, cursor: number, command: Command): AppState {

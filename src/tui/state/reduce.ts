@@ -6,7 +6,7 @@ import type { KeptBlock, PlayedBlock, TrainerServices } from '../services.js'
 import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { blockOf, type PlayState, playedOn } from './play-state.js'
-import { reduceKit } from './reduce-kit.js'
+import { pasted, reduceKit } from './reduce-kit.js'
 import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.js'
 import { menu } from './reduce-menus.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
@@ -29,6 +29,8 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     }
     case 'command':
       return command({ ...state, notice: '' }, action.command, services)
+    case 'pasted':
+      return state.help ? state : pasted(state, action.text)
     case 'ball-chosen':
       return screen.kind === 'play' ? withPlay(state, chooseBall(screen.play, action.place, services)) : state
     case 'weighed':

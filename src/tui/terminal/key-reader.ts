@@ -12,10 +12,12 @@ export interface KeyReaderEvents {
   onInterrupt(): void
   /** Ctrl-L, by custom the wish for a fresh screen. */
   onRedraw?(): void
-  onPaste?(text: string): void
 }
 
-/** What Ink is given in place of the terminal's input: one key a read, nothing it cannot digest. */
+/**
+ * What Ink is given in place of the terminal's input: one key a read, nothing it cannot digest. Pasted text comes apart, in a
+ * `paste` event in its turn among the keys.
+ */
 export interface KeyReader extends EventEmitter {
   readonly isTTY: true
   read(): string | null
@@ -37,7 +39,7 @@ function afterTurns(turns: number, then: () => void): void {
 }
 
 export function createKeyReader(source: KeySource, events: KeyReaderEvents): KeyReader {
-  const waiting: string[] = []
+  const waiting: (string | { readonly pasted: string })[] = []
   let current: string | null = null
   let unfinished = ''
   let escapeTimer: NodeJS.Timeout | undefined
@@ -67,8 +69,11 @@ export function createKeyReader(source: KeySource, events: KeyReaderEvents): Key
   const deliver = () => {
     delivering = waiting.length > 0 && reader.listenerCount('readable') > 0
     if (!delivering) return
-    current = waiting.shift()!
-    reader.emit('readable')
+    const next = waiting.shift()!
+    if (typeof next === 'string') {
+      current = next
+      reader.emit('readable')
+    } else reader.emit('paste', next.pasted)
     afterTurns(TURNS_BETWEEN_KEYS, deliver)
   }
   reader.on('newListener', (event) => {
@@ -78,7 +83,7 @@ export function createKeyReader(source: KeySource, events: KeyReaderEvents): Key
   const take = (token: KeyToken) => {
     if (token.kind === 'interrupt') events.onInterrupt()
     else if (token.kind === 'redraw') events.onRedraw?.()
-    else if (token.kind === 'paste') events.onPaste?.(token.text)
+    else if (token.kind === 'paste') waiting.push({ pasted: token.text })
     else waiting.push(token.sequence)
   }
 

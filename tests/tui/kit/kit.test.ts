@@ -6,7 +6,14 @@ import { LEVELS, levelProfile, STYLES } from '../../../src/sim/bowler/levels.js'
 import { BALL_FIELDS, newBall, startingBag } from '../../../src/tui/kit/ball-form.js'
 import { bowlerFields, startingBowler } from '../../../src/tui/kit/bowler-form.js'
 import { fitScenario } from '../../../src/tui/kit/fit.js'
-import { type FormKey, type FormState, openForm, reduceForm, settleTyping } from '../../../src/tui/kit/form.js'
+import {
+  type FormKey,
+  type FormState,
+  openForm,
+  pasteInto,
+  reduceForm,
+  settleTyping,
+} from '../../../src/tui/kit/form.js'
 import {
   type BowlerData,
   ballFaults,
@@ -39,6 +46,22 @@ describe('the form of a ball', () => {
     const weight = { ...openForm(ball), cursor: line(/^Weight/) }
     expect(fill(weight, BALL_FIELDS, ...typed('x'))).toEqual(weight)
     expect(settleTyping(fill(weight, BALL_FIELDS, ...typed('.-.')), BALL_FIELDS).draft).toEqual(ball)
+  })
+
+  it('takes pasted text into a line: one line of printable characters, no longer than a line is', () => {
+    const name = { ...openForm(ball), cursor: line(/^Name/) }
+    const control = `Old${String.fromCharCode(7)} faith\r\nful\t`
+    expect(settleTyping(pasteInto(name, BALL_FIELDS, control), BALL_FIELDS).draft.name).toBe('Old faithful')
+    expect(pasteInto(name, BALL_FIELDS, 'x'.repeat(500)).typing).toBe('x'.repeat(40))
+    expect(pasteInto(name, BALL_FIELDS, '\r\n\u001B')).toEqual(name)
+  })
+
+  it('takes a pasted figure whole or not at all', () => {
+    const weight = { ...openForm(ball), cursor: line(/^Weight/) }
+    expect(settleTyping(pasteInto(weight, BALL_FIELDS, ' 14\n'), BALL_FIELDS).draft.weightPounds).toBe(14)
+    const refused = pasteInto(weight, BALL_FIELDS, '14,5 lb')
+    expect(refused.typing).toBeNull()
+    expect(refused.faults).toEqual(['"14,5 lb" was pasted; this line takes digits, a point and a minus sign.'])
   })
 
   // Limits of the equipment specifications: 16 lb, differential 0.060 in, RG 2.46 to 2.80 in.

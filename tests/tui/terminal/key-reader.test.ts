@@ -80,7 +80,7 @@ describe('tokenising terminal input', () => {
   })
 })
 
-function readerOn(events: { onInterrupt?: () => void; onPaste?: (text: string) => void } = {}) {
+function readerOn(events: { onInterrupt?: () => void } = {}) {
   const source = Object.assign(new EventEmitter(), { setEncoding() {}, resume() {}, pause() {} })
   const reader = createKeyReader(source, { onInterrupt: () => {}, ...events })
   const got: string[] = []
@@ -115,14 +115,16 @@ describe('key reader', () => {
     await vi.waitFor(() => expect(got).toEqual(['\u001B', 'q', 'z']))
   })
 
-  it('tells of Ctrl-C and of a paste without delivering them as keys', () => {
+  it('tells of Ctrl-C and, in its turn, of a paste without delivering them as keys', async () => {
     const onInterrupt = vi.fn()
     const onPaste = vi.fn()
-    const { source, got } = readerOn({ onInterrupt, onPaste })
-    source.emit('data', '\u001B[200~half')
-    source.emit('data', ' done\u001B[201~\u0003')
-    expect(onPaste).toHaveBeenCalledWith('half done')
+    const { source, reader, got } = readerOn({ onInterrupt })
+    reader.on('paste', (text: string) => onPaste(text, [...got]))
+    source.emit('data', 'ab\u001B[200~half')
+    source.emit('data', ' done\u001B[201~\u0003c')
     expect(onInterrupt).toHaveBeenCalledOnce()
-    expect(got).toEqual([])
+    await vi.waitFor(() => expect(got).toEqual(['a', 'b', 'c']))
+    expect(onPaste).toHaveBeenCalledOnce()
+    expect(onPaste).toHaveBeenCalledWith('half done', ['a', 'b'])
   })
 })
