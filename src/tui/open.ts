@@ -84,7 +84,7 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
  */
 async function playAloud({ scenarioName, seed, resume }: TrainerOptions): Promise<number> {
   process.stderr.write(
-    'dryboard: INK_SCREEN_READER asks for a screen reader, so the block is played line by line instead of drawn.\n',
+    'dryboard: INK_SCREEN_READER is set, so a block is played line by line; "dryboard play NAME" plays on other lanes, and "dryboard scenario list" names them.\n',
   )
   const [{ playCommand }, { systemConsole }] = await Promise.all([
     import('../scenarios/commands/play.js'),

@@ -11,34 +11,35 @@ interface TourStep {
 }
 
 const ball = (play: PlayState) => play.grades.length
+const isThrown = (play: PlayState): boolean => play.stage.kind !== 'deciding' || ball(play) > 0
 
 /** A guide through one frame, a step a thing done; each step says two lines. */
 const TOUR: readonly TourStep[] = [
   {
     says: [
-      'The lane from above: you stand left, the pins are right. Its oil is hidden.',
-      'Feet are in hand: up and down move them a board; right goes on to the target.',
+      'Welcome. You choose, your bowler throws, and misses as people do.',
+      'You stand left, the pins are right, the oil is hidden. Up, down: the feet.',
     ],
-    isDone: (play) => play.undo.length > 0 || play.field !== 'feet',
+    isDone: (play) => play.undo.length > 0 || play.field !== 'feet' || isThrown(play),
   },
   {
     says: [
-      'The dotted line is how the ball starts out; the target is on it, at 15 feet.',
-      '[ and ] move both, 2 and 1; b opens the bag; u undoes. Enter throws.',
+      'The dotted line is how the ball starts out; the mark on it is your target.',
+      'Left, right: the next field. [ and ] move 2 and 1; u undoes. Enter throws.',
     ],
-    isDone: (play) => play.stage.kind !== 'deciding' || ball(play) > 0,
+    isDone: isThrown,
   },
   {
     says: [
-      'What the choice gave away is told first: results say little about choices.',
-      'It is held against the best by what had been shown. Now the ball.',
+      'First what the choice gave away, before the pins can flatter it: it is',
+      'held against the best anyone could choose from what had been shown.',
     ],
     isDone: (play) => ball(play) > 0,
   },
   {
     says: [
-      'The path is drawn from what you saw, not the truth. Was it hand or lane?',
-      'That is the skill. Decide and throw again, until the frame is done.',
+      'The path is what you saw, not the truth. A bad ball: was it hand or lane?',
+      'Finding that out is the game. Pins left? A spare line is set; Enter throws.',
     ],
     isDone: (play) => play.stage.kind === 'done',
   },
