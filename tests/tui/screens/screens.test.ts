@@ -1,163 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import type { Size } from '../../../src/tui/draw/layout.js'
-import type { Theme } from '../../../src/tui/draw/theme.js'
-import { startingBag } from '../../../src/tui/kit/ball-form.js'
-import { bowlerFields, startingBowler } from '../../../src/tui/kit/bowler-form.js'
-import { openForm } from '../../../src/tui/kit/form.js'
-import type { OwnKit } from '../../../src/tui/kit/own-kit.js'
-import { debriefScreen } from '../../../src/tui/screens/debrief-screen.js'
-import { screenRows } from '../../../src/tui/screens/help-and-menus.js'
-import { homeScreen } from '../../../src/tui/screens/home-screen.js'
-import { ownAccountScreen } from '../../../src/tui/screens/own-account-screen.js'
-import { playLayout, playLowerRows, playTopRows } from '../../../src/tui/screens/play-rows.js'
-import { scenarioScreen } from '../../../src/tui/screens/scenario-screen.js'
-import { whatIfScreen } from '../../../src/tui/screens/what-if-screen.js'
-import type { AppState } from '../../../src/tui/state/app-state.js'
-import { DEBRIEF_VIEWS, type DebriefState, reduceDebrief } from '../../../src/tui/state/debrief-state.js'
-import { homePicture } from '../../../src/tui/state/home-picture.js'
-import { blockOf, type PlayState, playFrom } from '../../../src/tui/state/play-state.js'
-import { startingState } from '../../../src/tui/state/starting-state.js'
+import { playLayout } from '../../../src/tui/screens/play-rows.js'
+import { blockOf } from '../../../src/tui/state/play-state.js'
 import { columnsOf } from '../../../src/tui/terminal/fit.js'
-import type { WhatIf } from '../../../src/tui/thinking/what-if.js'
-import { bare, fixtureServices, madeUpAccount, madeUpGrade, PLAIN, shortScenario, THEMES } from '../fixtures.js'
+import { bare, PLAIN, THEMES } from '../fixtures.js'
+import { type Drawn, debriefRows, drawnFrom, everyScreen, played, playScreen, SIZES } from './all-screens.js'
 
-const services = fixtureServices()
-const SIZES: readonly Size[] = [
-  { columns: 80, rows: 24 },
-  { columns: 100, rows: 30 },
-  { columns: 120, rows: 40 },
-  { columns: 200, rows: 60 },
-]
-
-/** A block after some throws of its suggested decisions. */
-async function played(name: string, throws: number, hand: 'right' | 'left' = 'right'): Promise<PlayState> {
-  const short = await shortScenario(name)
-  const scenario =
-    hand === 'right' ? short : { ...short, setup: { ...short.setup, bowler: { ...short.setup.bowler, hand } } }
-  const states = [services.begin(scenario, 'screens')]
-  const grades = []
-  for (let i = 0; i < throws; i++) {
-    const block = states.at(-1)!
-    const { suggestion } = services.view(block)!
-    grades.push(madeUpGrade(block, suggestion))
-    states.push(services.advance(block, suggestion))
-  }
-  return playFrom(scenario, states, grades, services.view(states.at(-1)!)?.suggestion)
-}
-
-let home: AppState
-let plays: PlayState[]
+let drawn: Drawn
 beforeAll(async () => {
-  home = await startingState(undefined, services)
-  const all = services.scenarioNames().map((name) => played(name, 6))
-  plays = [...(await Promise.all(all)), await played('house-forty', 0), await played('house-forty', 4, 'left')]
+  drawn = await drawnFrom()
 }, 60_000)
-
-const playScreen = (play: PlayState, size: Size, theme: Theme) => {
-  const view = services.view(blockOf(play))
-  return [...playTopRows(play, view, size, theme), ...playLowerRows(play, view, size, theme)]
-}
-
-const LOOKING: DebriefState = {
-  chosen: 0,
-  shows: 'oil',
-  view: 'throw',
-  scroll: 0,
-  running: false,
-  rolling: null,
-  own: null,
-  whatIf: null,
-}
-
-const accounts = new Map<PlayState, PlayState>()
-/** A played block with its account, worked out once a block. */
-function looked(play: PlayState): PlayState {
-  const known = accounts.get(play)
-  if (known) return known
-  const account = madeUpAccount(blockOf(play))
-  const whole = { ...play, account, accounts: account.throws }
-  accounts.set(play, whole)
-  return whole
-}
-
-function debriefRows(play: PlayState, look: Partial<DebriefState>, size: Size, theme: Theme): string[] {
-  return debriefScreen(looked(play), { ...LOOKING, ...look }, '', size, theme)
-}
-
-const KIT: OwnKit = { bag: startingBag(), bowler: startingBowler('left') }
-const WHAT_IF: WhatIf = {
-  decision: { ballId: 'weak-pearl', aim: { feetBoard: 20, targetBoard: 10, speedStep: 0 }, release: 'strike' },
-  deliveries: 1000,
-  entryBoards: [15.1, 17.4, 19.9],
-  contacts: [
-    { contact: 'pocket', share: 0.7 },
-    { contact: 'crossover', share: 0.3 },
-  ],
-  leaves: [
-    { mask: 0, share: 0.6 },
-    { mask: 0b1001001000, share: 0.4 },
-  ],
-  worthPins: -1.2,
-  standardErrorPins: 0.3,
-}
-
-/** Screens beside the ones that need a block. */
-function otherScreens(): Exclude<AppState['screen'], { kind: 'play' | 'debrief' | 'bowler' }>[] {
-  const past = { title: 'A block', seed: 's', bowledAt: new Date(0), throws: 21, games: [187] }
-  const many = Array.from({ length: 80 }, (_, index) => ({ ...past, path: `/records/${index}.json` }))
-  const own = bowlerFields(startingBowler('right'))[0]!.step(startingBowler('right'), 1)
-  return [
-    { kind: 'settings', cursor: 2 },
-    { kind: 'kit', cursor: 1 },
-    {
-      kind: 'ball',
-      form: { ...openForm(startingBag()[0]!), cursor: 1, typing: '20', faults: ['Too heavy.'] },
-      place: 0,
-    },
-    { kind: 'own-bowler', form: { ...openForm(own), cursor: 20 } },
-    { kind: 'past', cursor: 70, blocks: many, opening: null },
-    { kind: 'past', cursor: 0, blocks: null, opening: null },
-  ]
-}
-
-const rowsOf = (state: AppState, size: Size, theme: Theme): string[] =>
-  screenRows({ state, looks: { homePicture: null }, services, size, theme })
-
-/** Every screen there is, at a size, in a theme. */
-function* everyScreen(size: Size, theme: Theme): Generator<[name: string, rows: string[]]> {
-  yield ['home', homeScreen(home, 0, homePicture(home.scenarios, services), size, theme)]
-  for (const [cursor, scenario] of home.scenarios.entries()) {
-    yield [`scenarios ${cursor}`, scenarioScreen(home.scenarios, cursor, '', size, theme)]
-    const choice = { scenario, cursor: 0, hand: 'right', style: 'tweener', bag: 'own', mode: 'test' } as const
-    yield [`bowler ${cursor}`, rowsOf({ ...home, kit: KIT, screen: { kind: 'bowler', ...choice } }, size, theme)]
-  }
-  for (const screen of otherScreens())
-    yield [screen.kind, rowsOf({ ...home, kit: KIT, screen, notice: 'A notice.' }, size, theme)]
-  for (const screen of otherScreens())
-    yield [`help on ${screen.kind}`, rowsOf({ ...home, screen, help: true }, size, theme)]
-  for (const [index, play] of plays.entries()) {
-    yield [`play ${index}`, playScreen(play, size, theme)]
-    for (let chosen = 0; chosen < play.grades.length; chosen += 2) {
-      const shows = (['oil', 'wear', 'seen'] as const)[(chosen / 2) % 3]!
-      yield [`debrief ${index}.${chosen}`, debriefRows(play, { chosen, shows }, size, theme)]
-    }
-    // The other views say the same of any block; one of each hand is enough.
-    if (index !== 0 && index !== plays.length - 1) continue
-    for (const view of DEBRIEF_VIEWS) {
-      yield [`debrief ${index} ${view}`, debriefRows(play, { view }, size, theme)]
-      yield [`debrief ${index} ${view}, no account yet`, debriefScreen(play, { ...LOOKING, view }, '', size, theme)]
-    }
-    yield [`debrief ${index} rolling`, debriefRows(play, { rolling: 9 }, size, theme)]
-    const own = { throws: [0], at: 0, cursor: 3 }
-    yield [`own account ${index}`, ownAccountScreen(play, own, size, theme)]
-    const trial = reduceDebrief(LOOKING, 'what-if', play).whatIf!
-    yield [`what if ${index}`, whatIfScreen(play, trial, services.meantBoards, size, theme)]
-    yield [
-      `what if ${index}, answered`,
-      whatIfScreen(play, { ...trial, made: WHAT_IF, tried: WHAT_IF }, services.meantBoards, size, theme),
-    ]
-  }
-}
 
 const COLOUR = new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*(3[0-8]|4[0-8]|9[0-7])[;m]`)
 
@@ -165,7 +16,7 @@ describe.each(THEMES)('every screen, %s', (name, theme) => {
   // The depths between differ from true colour in nothing but the sequences sent, so one size does for them.
   const sizes = /^\d/.test(name) ? SIZES.slice(0, 1) : SIZES
   it.each(sizes)('keeps to $columns by $rows', (size) => {
-    for (const [screen, rows] of everyScreen(size, theme)) {
+    for (const [screen, rows] of everyScreen(drawn, size, theme)) {
       expect(rows.length, screen).toBeLessThanOrEqual(size.rows)
       if (screen.startsWith('play')) expect(rows.length, screen).toBeLessThanOrEqual(size.rows - 1)
       // Plain text in menus may be cut by the frame; the lane, the sheet and the figures may not.
@@ -174,7 +25,7 @@ describe.each(THEMES)('every screen, %s', (name, theme) => {
   })
 
   it('sends no more than it says', () => {
-    for (const [screen, rows] of everyScreen(SIZES[0]!, theme)) {
+    for (const [screen, rows] of everyScreen(drawn, SIZES[0]!, theme)) {
       const text = rows.join('\n')
       if (name.startsWith('no colour')) expect(COLOUR.test(text), screen).toBe(false)
       if (name.endsWith('ASCII')) expect(bare(text), screen).toMatch(/^[\n -~]*$/)
@@ -184,7 +35,7 @@ describe.each(THEMES)('every screen, %s', (name, theme) => {
 
 describe('play screen', () => {
   it('never shows the oil, nor a path but from what was seen', () => {
-    for (const play of plays) {
+    for (const play of drawn.plays) {
       const rows = playScreen(play, SIZES[0]!, PLAIN).map(bare).join('\n')
       expect(rows).not.toMatch(/[░▒▓█]/)
       // The same throws with another truth under the same observation draw the same picture.
@@ -215,7 +66,7 @@ describe('play screen', () => {
   })
 
   it('words the move against the last throw on the lane as the trade does', async () => {
-    let play = plays[0]!
+    let play = drawn.plays[0]!
     while (blockOf(play).standing !== 1023) play = await played('house-forty', play.grades.length + 1)
     const { aim } = play.decision
     const moved = { ...play.decision, aim: { ...aim, feetBoard: aim.feetBoard + 2, targetBoard: aim.targetBoard + 1 } }
@@ -228,7 +79,7 @@ describe('play screen', () => {
 
 describe('debrief', () => {
   it('shows the oil, both balls and what the choice gave away', () => {
-    const rows = debriefRows(plays[0]!, {}, SIZES[2]!, PLAIN).map(bare).join('\n')
+    const rows = debriefRows(drawn.plays[0]!, {}, SIZES[2]!, PLAIN).map(bare).join('\n')
     expect(rows).toMatch(/[░▒▓█]/)
     expect(rows).toContain('by what could be known')
     expect(rows).toContain('against the oil as it was')
@@ -237,7 +88,7 @@ describe('debrief', () => {
   })
 
   it('adds up what it shows throw by throw', () => {
-    const play = plays[1]!
+    const play = drawn.plays[1]!
     const rows = play.grades.map((_, chosen) => debriefRows(play, { chosen }, SIZES[2]!, PLAIN).map(bare))
     const total = Number(rows[0]![0]!.match(/([\d.]+) pins? *$/)![1])
     const parts = rows.map((screen) => Number(screen.join('\n').match(/gave away ([\d.]+) pin/)?.[1] ?? 0))

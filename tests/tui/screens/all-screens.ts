@@ -1,0 +1,171 @@
+import type { Size } from '../../../src/tui/draw/layout.js'
+import type { Theme } from '../../../src/tui/draw/theme.js'
+import { startingBag } from '../../../src/tui/kit/ball-form.js'
+import { bowlerFields, startingBowler } from '../../../src/tui/kit/bowler-form.js'
+import { openForm } from '../../../src/tui/kit/form.js'
+import type { OwnKit } from '../../../src/tui/kit/own-kit.js'
+import { debriefScreen } from '../../../src/tui/screens/debrief-screen.js'
+import { screenRows } from '../../../src/tui/screens/help-and-menus.js'
+import { homeScreen } from '../../../src/tui/screens/home-screen.js'
+import { ownAccountScreen } from '../../../src/tui/screens/own-account-screen.js'
+import { playLowerRows, playTopRows } from '../../../src/tui/screens/play-rows.js'
+import { scenarioScreen } from '../../../src/tui/screens/scenario-screen.js'
+import { whatIfScreen } from '../../../src/tui/screens/what-if-screen.js'
+import type { AppState } from '../../../src/tui/state/app-state.js'
+import { DEBRIEF_VIEWS, type DebriefState, reduceDebrief } from '../../../src/tui/state/debrief-state.js'
+import { homePicture } from '../../../src/tui/state/home-picture.js'
+import { blockOf, type PlayState, playFrom } from '../../../src/tui/state/play-state.js'
+import { startingState } from '../../../src/tui/state/starting-state.js'
+import type { WhatIf } from '../../../src/tui/thinking/what-if.js'
+import { fixtureServices, madeUpAccount, madeUpGrade, shortScenario } from '../fixtures.js'
+
+export const services = fixtureServices()
+export const SIZES: readonly Size[] = [
+  { columns: 80, rows: 24 },
+  { columns: 100, rows: 30 },
+  { columns: 120, rows: 40 },
+  { columns: 200, rows: 60 },
+]
+
+/** A block after some throws of its suggested decisions. */
+export async function played(name: string, throws: number, hand: 'right' | 'left' = 'right'): Promise<PlayState> {
+  const short = await shortScenario(name)
+  const scenario =
+    hand === 'right' ? short : { ...short, setup: { ...short.setup, bowler: { ...short.setup.bowler, hand } } }
+  const states = [services.begin(scenario, 'screens')]
+  const grades = []
+  for (let i = 0; i < throws; i++) {
+    const block = states.at(-1)!
+    const { suggestion } = services.view(block)!
+    grades.push(madeUpGrade(block, suggestion))
+    states.push(services.advance(block, suggestion))
+  }
+  return playFrom(scenario, states, grades, services.view(states.at(-1)!)?.suggestion)
+}
+
+/** Plays and a home that every screen is drawn from. */
+export interface Drawn {
+  readonly home: AppState
+  readonly plays: readonly PlayState[]
+}
+
+/** A short block on every built-in scenario, one not begun, one of a left-hander, and one whose reactions were called. */
+export async function drawnFrom(): Promise<Drawn> {
+  const home = await startingState(undefined, services)
+  const all = services.scenarioNames().map((name) => played(name, 6))
+  const called = await played('house-forty', 4)
+  const calls = called.grades.map(() => ({ contact: 'pocket', confidencePercent: 70 }) as const)
+  const left = await played('house-forty', 4, 'left')
+  return { home, plays: [...(await Promise.all(all)), await played('house-forty', 0), { ...called, calls }, left] }
+}
+
+export const playScreen = (play: PlayState, size: Size, theme: Theme) => {
+  const view = services.view(blockOf(play))
+  return [...playTopRows(play, view, size, theme), ...playLowerRows(play, view, size, theme)]
+}
+
+const LOOKING: DebriefState = {
+  chosen: 0,
+  shows: 'oil',
+  view: 'throw',
+  scroll: 0,
+  running: false,
+  rolling: null,
+  own: null,
+  whatIf: null,
+}
+
+const accounts = new Map<PlayState, PlayState>()
+/** A played block with its account, worked out once a block. */
+function looked(play: PlayState): PlayState {
+  const known = accounts.get(play)
+  if (known) return known
+  const account = madeUpAccount(blockOf(play))
+  const whole = { ...play, account, accounts: account.throws }
+  accounts.set(play, whole)
+  return whole
+}
+
+export function debriefRows(play: PlayState, look: Partial<DebriefState>, size: Size, theme: Theme): string[] {
+  return debriefScreen(looked(play), { ...LOOKING, ...look }, '', size, theme)
+}
+
+const KIT: OwnKit = { bag: startingBag(), bowler: startingBowler('left') }
+const WHAT_IF: WhatIf = {
+  decision: { ballId: 'weak-pearl', aim: { feetBoard: 20, targetBoard: 10, speedStep: 0 }, release: 'strike' },
+  deliveries: 1000,
+  entryBoards: [15.1, 17.4, 19.9],
+  contacts: [
+    { contact: 'pocket', share: 0.7 },
+    { contact: 'crossover', share: 0.3 },
+  ],
+  leaves: [
+    { mask: 0, share: 0.6 },
+    { mask: 0b1001001000, share: 0.4 },
+  ],
+  worthPins: -1.2,
+  standardErrorPins: 0.3,
+}
+
+/** Screens beside the ones that need a block. */
+function otherScreens(): Exclude<AppState['screen'], { kind: 'play' | 'debrief' | 'bowler' }>[] {
+  const past = { title: 'A block', seed: 's', bowledAt: new Date(0), throws: 21, games: [187] }
+  const many = Array.from({ length: 80 }, (_, index) => ({ ...past, path: `/records/${index}.json` }))
+  const own = bowlerFields(startingBowler('right'))[0]!.step(startingBowler('right'), 1)
+  return [
+    { kind: 'settings', cursor: 2 },
+    { kind: 'kit', cursor: 1 },
+    {
+      kind: 'ball',
+      form: { ...openForm(startingBag()[0]!), cursor: 1, typing: '20', faults: ['Too heavy.'] },
+      place: 0,
+    },
+    { kind: 'own-bowler', form: { ...openForm(own), cursor: 20 } },
+    { kind: 'past', cursor: 70, blocks: many, opening: null },
+    { kind: 'past', cursor: 0, blocks: null, opening: null },
+  ]
+}
+
+const rowsOf = (state: AppState, size: Size, theme: Theme): string[] =>
+  screenRows({ state, looks: { homePicture: null }, services, size, theme })
+
+/** Every screen there is, at a size, in a theme. */
+export function* everyScreen(
+  { home, plays }: Drawn,
+  size: Size,
+  theme: Theme,
+): Generator<[name: string, rows: string[]]> {
+  yield ['home', homeScreen(home, 0, homePicture(home.scenarios, services), size, theme)]
+  for (const [cursor, scenario] of home.scenarios.entries()) {
+    yield [`scenarios ${cursor}`, scenarioScreen(home.scenarios, cursor, '', size, theme)]
+    const choice = { scenario, cursor: 0, hand: 'right', style: 'tweener', bag: 'own', mode: 'test' } as const
+    yield [`bowler ${cursor}`, rowsOf({ ...home, kit: KIT, screen: { kind: 'bowler', ...choice } }, size, theme)]
+  }
+  for (const screen of otherScreens())
+    yield [screen.kind, rowsOf({ ...home, kit: KIT, screen, notice: 'A notice.' }, size, theme)]
+  for (const screen of otherScreens())
+    yield [`help on ${screen.kind}`, rowsOf({ ...home, screen, help: true }, size, theme)]
+  for (const [index, play] of plays.entries()) {
+    yield [`play ${index}`, playScreen(play, size, theme)]
+    for (let chosen = 0; chosen < play.grades.length; chosen += 2) {
+      const shows = (['oil', 'wear', 'seen'] as const)[(chosen / 2) % 3]!
+      yield [`debrief ${index}.${chosen}`, debriefRows(play, { chosen, shows }, size, theme)]
+    }
+    // The other views say the same of any block; one of each hand is enough.
+    if (index !== 0 && index !== plays.length - 1) continue
+    for (const view of DEBRIEF_VIEWS) {
+      yield [`debrief ${index} ${view}`, debriefRows(play, { view }, size, theme)]
+      yield [`debrief ${index} ${view}, no account yet`, debriefScreen(play, { ...LOOKING, view }, '', size, theme)]
+    }
+    yield [`debrief ${index} rolling`, debriefRows(play, { rolling: 9 }, size, theme)]
+    const own = { throws: [0], at: 0, cursor: 3 }
+    yield [`own account ${index}`, ownAccountScreen(play, own, size, theme)]
+    yield [`own account ${index}, waiting`, ownAccountScreen(play, { ...own, throws: [] }, size, theme)]
+    const trial = reduceDebrief(LOOKING, 'what-if', play).whatIf!
+    yield [`what if ${index}`, whatIfScreen(play, trial, services.meantBoards, size, theme)]
+    yield [
+      `what if ${index}, answered`,
+      whatIfScreen(play, { ...trial, made: WHAT_IF, tried: WHAT_IF }, services.meantBoards, size, theme),
+    ]
+  }
+}
