@@ -11,12 +11,12 @@ export const SPEED_WORDS: Readonly<Record<Aim['speedStep'], string>> = { [-1]: '
 
 export const CONTACT_WORDS: Readonly<Record<Contact, string>> = {
   gutter: 'in the gutter',
-  missed: 'missed the headpin on the near side',
+  missed: 'wide of the headpin',
   light: 'light',
   pocket: 'in the pocket',
   high: 'high',
   nose: 'on the nose',
-  crossover: 'through to the other side',
+  crossover: 'a crossover',
   past: 'past the headpin',
 }
 

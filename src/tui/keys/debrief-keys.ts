@@ -35,7 +35,7 @@ export const DEBRIEF_KEYS: readonly KeyBinding[] = [
     shown: 'w',
     does: 'oil, wear, or as you saw it',
     contexts: ['debrief'],
-    line: { in: ['debrief'], does: 'oil, wear' },
+    line: { in: ['debrief'], does: 'wear' },
   },
   {
     command: 'what-if',
@@ -59,6 +59,5 @@ export const DEBRIEF_KEYS: readonly KeyBinding[] = [
     shown: 'p',
     does: 'run through the throws',
     contexts: ['debrief'],
-    line: { in: ['debrief'], does: 'run' },
   },
 ]

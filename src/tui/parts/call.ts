@@ -23,7 +23,7 @@ export function callRows(call: Call, theme: Theme): string[] {
     textRow(theme, ['How sure  ', 'faint'], ...choices(CALL_CONFIDENCES, call.confidencePercent, ' %')),
     '',
     textRow(theme, [
-      `It will be ${CONTACT_WORDS[call.contact]}, you say. The debrief shows how often you were right.`,
+      `You say it will be ${CONTACT_WORDS[call.contact]}. The debrief tells how good your calls were.`,
       'faint',
     ]),
   ]

@@ -26,8 +26,8 @@ export function callScoreRows(play: PlayState, chosen: number, columns: number, 
   if (!score) return [title, ...faint(NO_CALLS, width, theme)]
   return [
     title,
-    ...wrapWords(scoreWords(score), width),
-    ...faint(brierWords(score), width, theme),
+    ...wrapWords(score.count === 1 ? onlyWords(calls[0]!) : scoreWords(score), width),
+    ...(score.count === 1 ? [] : faint(brierWords(score), width, theme)),
     '',
     ...tableRows(play, calls, chosen, columns, theme),
   ]
@@ -53,11 +53,18 @@ function calledThrows(play: PlayState): Called[] {
 
 function scoreWords({ count, right, claimed, toExpect, toExpectOfLikeliest }: CallScore): string {
   const times = (number: number): string => number.toFixed(1)
-  const calls = count === 1 ? 'one call' : `${count} calls`
   return [
-    `Right in ${right} of ${calls}; as sure as you were, it would have been ${times(claimed)}.`,
-    `By what could be known your calls were to come right ${times(toExpect)} times, the likeliest reaction of each throw ${times(toExpectOfLikeliest)}.`,
+    `${right} of ${count} calls came right; as sure as you were, ${times(claimed)} would have.`,
+    `By what could be known ${times(toExpect)} of them were to come right, and ${times(toExpectOfLikeliest)} had you called the likeliest reaction each time.`,
   ].join(' ')
+}
+
+/** One call is no score; it is told as it was. */
+function onlyWords(call: CalledThrow): string {
+  const { called, sureShare, chances } = call
+  const came = isRight(call) ? 'came right' : 'did not come right'
+  const likeliest = chances[0] ? `; the likeliest was ${chances[0].contact}, ${percent(chances[0].chance)}` : ''
+  return `Your one call ${came}. You were ${percent(sureShare)} sure; by what could be known its chance was ${percent(chanceOf(called, chances))}${likeliest}.`
 }
 
 const brierWords = ({ brier, brierByKnown }: CallScore): string =>

@@ -15,7 +15,7 @@ export function knownRows(play: PlayState, index: number, columns: number, theme
   const width = Math.min(columns, 110)
   const told = account.innovation ? wrapWords(innovationWords(account.innovation), width) : []
   const { throws, setup } = blockOf(play)
-  const place = placeWords(throws[index]!.spot, setup.games)
+  const place = placeWords(throws[index]!.spot, setup.games).toLowerCase()
   return [...beliefRows(account.belief, width, theme, `before ${place}`), ...told]
 }
 

@@ -9,21 +9,25 @@ export function menuRows(labels: readonly string[], chosen: number, theme: Theme
   )
 }
 
-/** Rows that tell of entries out of sight, above and below. */
-const EDGE_ROWS = 2
+/** Rows that tell of entries out of sight at one end. */
+const EDGE_ROWS = 1
 
 /** A menu in at most so many rows: where it is longer, the chosen entry stays in sight and the ends tell how many do not. */
 export function scrolledMenuRows(labels: readonly string[], chosen: number, rows: number, theme: Theme): string[] {
   if (labels.length <= rows) return menuRows(labels, chosen, theme)
-  const room = Math.max(1, rows - EDGE_ROWS)
-  const first = Math.max(0, Math.min(chosen - Math.floor(room / 2), labels.length - room))
-  const after = labels.length - first - room
+  const middle = Math.max(1, rows - 2 * EDGE_ROWS)
+  const wanted = chosen - Math.floor(middle / 2)
+  // At either end there is nothing to tell of on that side, and its row holds an entry.
+  const isFirst = wanted <= EDGE_ROWS
+  const isLast = wanted + middle >= labels.length - EDGE_ROWS
+  const first = isFirst ? 0 : isLast ? labels.length - rows + EDGE_ROWS : wanted
+  const last = isLast ? labels.length : isFirst ? rows - EDGE_ROWS : wanted + middle
   const edge = (count: number, where: string) =>
-    count === 0 ? '' : textRow(theme, [`  ${theme.glyphs.ellipsis} ${count} more ${where}`, 'faint'])
+    count === 0 ? [] : [textRow(theme, [`  ${theme.glyphs.ellipsis} ${count} more ${where}`, 'faint'])]
   return [
-    edge(first, 'above'),
-    ...menuRows(labels.slice(first, first + room), chosen - first, theme),
-    edge(after, 'below'),
+    ...edge(first, 'above'),
+    ...menuRows(labels.slice(first, last), chosen - first, theme),
+    ...edge(labels.length - last, 'below'),
   ]
 }
 

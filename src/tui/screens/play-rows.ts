@@ -26,7 +26,9 @@ const LANE_FRAME_ROWS = 3
 const FIXED_ROWS = 10
 /** From this width on the head says when grades are told. */
 const MODE_COLUMNS = 110
-const SIDE_COLUMNS = 26
+/** Between the pins and what stands beside them. */
+const SIDE_GAP_COLUMNS = 3
+const SIDE_COLUMNS = 28
 /** Where what the others did fits whole. */
 const WIDE_SIDE_COLUMNS = 46
 const WIDE_SIDE_FROM_COLUMNS = 170
@@ -82,10 +84,10 @@ export function playTopRows(play: PlayState, view: PlayerView | null, size: Size
     layout.sideColumns > 0
       ? beside(
           lane,
-          layout.laneColumns + 1,
+          layout.laneColumns + SIDE_GAP_COLUMNS,
           sidePanelRows(
             { block, rack: rackRows(standingShown(play), theme), belief: toldBelief(play) },
-            layout.sideColumns,
+            layout.sideColumns - SIDE_GAP_COLUMNS,
             theme,
           ),
         )
@@ -158,8 +160,8 @@ function headRow(play: PlayState, view: PlayerView | null, columns: number, them
 }
 
 function placeNow({ setup }: BlockState, spot: Spot): string {
-  const place = placeWords(spot, setup.games)
-  return spot.phase === 'practice' ? `${place} of ${setup.practiceThrows * setup.lanes.length}` : place
+  if (spot.phase === 'practice') return `Practice ${spot.frame} of ${setup.practiceThrows * setup.lanes.length}`
+  return placeWords(spot, setup.games)
 }
 
 const overWords = (play: PlayState): string => (play.tour === null ? 'The block is over' : 'The frame is over')

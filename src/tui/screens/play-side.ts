@@ -9,7 +9,7 @@ import { clipRow } from '../terminal/fit.js'
 
 const FIELD_ROWS = 12
 /** Over a few words on how sure one could be of the oil. */
-export const BELIEF_HEADING = 'Sure, before that choice'
+export const BELIEF_HEADING = 'Known before that choice'
 
 interface SideParts {
   readonly block: BlockState
@@ -38,5 +38,5 @@ export function sidePanelRows({ block, rack, belief }: SideParts, columns: numbe
     ...(games.length > 0 ? [heading('So far'), ...games, ''] : []),
     ...(others.length > 0 ? [heading('Others on this lane'), ...others] : []),
   ]
-  return rows.map((row) => clipRow(row, columns - 1))
+  return rows.map((row) => clipRow(row, columns))
 }

@@ -22,7 +22,8 @@ const LANE_FRAME_ROWS = 4
 const LEAST_LANE_ROWS = 9
 const MOST_LANE_ROWS = 24
 /** Of everything but the lane, at the most. */
-const MOST_WORD_ROWS = 25
+const MOST_WORD_ROWS = 22
+const MOST_CONTACTS = 6
 /** Less than this is not worth a row. */
 const LEAST_SHARE = 0.005
 
@@ -127,7 +128,10 @@ function resultRows({ title, result, against, standing, barColumns }: Side, them
     textRow(theme, [`${title}: `, 'strong'], [worthWords(result, against, felled), 'accent']),
     textRow(theme, entry),
     '',
-    ...contacts.filter(({ share }) => share >= LEAST_SHARE).map(({ contact, share }) => row(contact, share, 'gain')),
+    ...contacts
+      .filter(({ share }) => share >= LEAST_SHARE)
+      .slice(0, MOST_CONTACTS)
+      .map(({ contact, share }) => row(contact, share, 'gain')),
     '',
     ...leaves
       .slice(0, MOST_LEAVES)
