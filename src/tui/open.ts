@@ -32,7 +32,7 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     stderr.write('dryboard: the full screen needs a terminal; use --plain for a block line by line.\n')
     return EXIT_USAGE
   }
-  if (env.INK_SCREEN_READER === 'true') return playAloud(options)
+  if (env.INK_SCREEN_READER === 'true' || env.INK_SCREEN_READER === '1') return playAloud(options)
   const thinker = openThinker()
   const services = realServices(env, thinker, options.seed)
   const [{ runTrainer }, initial] = await Promise.all([
@@ -91,5 +91,6 @@ async function playAloud({ scenarioName, seed, resume }: TrainerOptions): Promis
     import('../scenarios/commands/system-console.js'),
   ])
   const options = { grade: true, ...(seed === undefined ? {} : { seed }), ...(resume === undefined ? {} : { resume }) }
-  return playCommand(scenarioName ?? 'house-forty', options, systemConsole())
+  // A hint is written over itself, which a screen reader would read out each time.
+  return playCommand(scenarioName ?? 'house-forty', options, { ...systemConsole(), hint: () => {} })
 }

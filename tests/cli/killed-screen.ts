@@ -15,7 +15,7 @@ const LONGEST_WAIT_MILLISECONDS = 20_000
 const SETTINGS = { motion: 'off', mode: 'test', tour: 'seen' }
 
 /** Where the screen says the block stands, as in its first line: what was thrown before is told. */
-const STANDS = /(Practice throw \d+|Frame \d+, ball \d+)/
+const STANDS = /(Practice \d+|Frame \d+, ball \d+)/
 
 /** The trainer on a terminal of its own, a pseudo-terminal that util-linux's `script` opens, read through a terminal emulator. */
 function openScreen(program: readonly string[], argv: readonly string[], data: string) {
@@ -62,11 +62,7 @@ async function standsOtherThan(screen: Screen, before: string): Promise<string> 
 }
 
 const spotStands = (spot: Spot | null): string =>
-  spot === null
-    ? ''
-    : spot.phase === 'practice'
-      ? `Practice throw ${spot.frame}`
-      : `Frame ${spot.frame}, ball ${spot.ball}`
+  spot === null ? '' : spot.phase === 'practice' ? `Practice ${spot.frame}` : `Frame ${spot.frame}, ball ${spot.ball}`
 
 /**
  * Throws on the screen until so many results have been told, throws once more and kills the program outright so many milliseconds

@@ -1,4 +1,4 @@
-import { createInterface } from 'node:readline'
+import { createInterface, type Interface } from 'node:readline'
 import type { CommandConsole, StopSignal } from './console.js'
 
 const STOP_SIGNALS: readonly StopSignal[] = ['SIGHUP', 'SIGINT', 'SIGTERM']
@@ -22,10 +22,19 @@ export function systemConsole(): CommandConsole {
           process.stdin.destroy()
         })
       }
-      return reader
+      return closedAfter(reader)
     },
     stoppedBy: () => stopped,
     interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,
     environment: process.env,
+  }
+}
+
+/** The lines of a reader that is closed once nobody wants more of them; left open it would keep the program from ending. */
+async function* closedAfter(reader: Interface): AsyncGenerator<string> {
+  try {
+    yield* reader
+  } finally {
+    reader.close()
   }
 }
