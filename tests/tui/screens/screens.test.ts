@@ -1,4 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import type { Size } from '../../../src/tui/draw/layout.js'
+import type { Mode } from '../../../src/tui/notes.js'
 import { playLayout } from '../../../src/tui/screens/play-rows.js'
 import { blockOf } from '../../../src/tui/state/play-state.js'
 import { columnsOf } from '../../../src/tui/terminal/fit.js'
@@ -74,6 +76,51 @@ describe('play screen', () => {
       .map(bare)
       .join('\n')
     expect(rows).toContain('2 and 1 left')
+  })
+})
+
+describe('how sure one could be of the oil', () => {
+  const words = /39 to 41 ft[^\n]*22 to 26 mL/
+  const belief = {
+    lengthFeet: { low: 38.9, high: 41.1, mean: 40 },
+    volumeMillilitres: { low: 22, high: 26, mean: 24 },
+    ratio: { low: 3, high: 9, mean: 6 },
+    length: { short: 0, medium: 1, long: 0 },
+    shape: { flat: 0.1, between: 0.2, houseLike: 0.7 },
+    sentences: [],
+  }
+  const shown = (size: Size, mode: Mode) => {
+    const play = { ...drawn.plays[0]!, belief, mode }
+    return playScreen(play, size, PLAIN).map(bare).join('\n')
+  }
+
+  it('stands on the main screen of a drill from 100 columns or 30 rows on', () => {
+    expect(shown({ columns: 100, rows: 24 }, 'drill')).toMatch(words)
+    expect(shown({ columns: 80, rows: 30 }, 'drill')).toMatch(words)
+    expect(shown({ columns: 120, rows: 40 }, 'drill')).toMatch(/39 to 41 ft.*22 to 26 mL.*house-like 70 %/s)
+    expect(shown({ columns: 80, rows: 24 }, 'drill')).not.toContain('41 ft')
+  })
+
+  it('is kept from who plays a block or a test', () => {
+    for (const mode of ['block', 'test'] as const) {
+      for (const size of SIZES) expect(shown(size, mode)).not.toContain('41 ft')
+    }
+  })
+})
+
+describe('the calls in the debrief', () => {
+  it('are counted and scored, and told as what they were', () => {
+    const play = drawn.plays.at(-2)!
+    const rows = debriefRows(play, { view: 'calls' }, SIZES[0]!, PLAIN).map(bare).join('\n')
+    const first = blockOf(play).throws.filter(({ standingBefore }) => standingBefore === 1023)
+    const right = first.filter(({ observation }) => observation.contact === 'pocket').length
+    expect(rows).toContain(`${right} of ${first.length} calls came right`)
+    expect(rows).toContain(`as sure as you were, ${(0.7 * first.length).toFixed(1)} would have`)
+    // Each call at 70 %: (0.3 squared for a right one, 0.7 squared for a wrong one) over all of them.
+    const brier = (right * 0.09 + (first.length - right) * 0.49) / first.length
+    expect(rows).toContain(`Brier score ${brier.toFixed(2)}`)
+    const none = debriefRows(drawn.plays[0]!, { view: 'calls' }, SIZES[0]!, PLAIN).map(bare).join('\n')
+    expect(none).toContain('You called nothing in this block.')
   })
 })
 
