@@ -76,7 +76,8 @@ export function sessionPlayer(seed: string): (screen: string) => Move {
       const call = chance(0.2) ? ['c', oneOf([LEFT, RIGHT]), ENTER] : []
       return [...call, ...oneOf(CHANGES), ENTER]
     }
-    if (screen.includes('New block')) return oneOf([[ENTER], [ENTER], [ENTER], [DOWN, DOWN, ENTER], [DOWN, ENTER]])
+    if (/[▸>] Quit/.test(screen)) return [UP, UP, UP]
+    if (screen.includes('New block')) return oneOf([[ENTER], [ENTER], [ENTER], [DOWN]])
     return [ESCAPE]
   }
 }
