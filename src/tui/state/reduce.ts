@@ -146,7 +146,7 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
   return withPlay(state, reducePlay(play, command, services))
 }
 
-/** What leaving the play screen keeps: the block to go on with, unless it is the tour or over. */
+/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never the tour. */
 function leaveBlock(state: AppState, services: TrainerServices): AppState {
   const { screen } = state
   if (screen.kind !== 'play') return state
@@ -154,8 +154,9 @@ function leaveBlock(state: AppState, services: TrainerServices): AppState {
   // A ball that is on its way has been thrown.
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
-  const isUnfinished = play.grades.length > 0 && blockOf(play).spot !== null
-  return isUnfinished ? { ...state, kept: [keptFrom(play), ...state.kept] } : state
+  if (play.grades.length === 0) return state
+  if (blockOf(play).spot === null) return { ...state, finished: play }
+  return { ...state, kept: [keptFrom(play), ...state.kept] }
 }
 
 const goHome = (state: AppState): AppState => withScreen(state, { kind: 'home', cursor: 0 })

@@ -232,6 +232,8 @@ describe('the end of a block', () => {
     const debrief = press(state, 'enter')
     expect(debrief.screen.kind).toBe('debrief')
     expect(homeEntries(press(debrief, 'escape'))).toContain('debrief')
+    // Whoever passes the debrief over can still look back without the block being played again.
+    expect(press(state, 'escape').finished).toBe(playIn(state))
   }, 60_000)
 
   it('can be brought about early, if asked twice', () => {
