@@ -36,7 +36,7 @@ export function findingRows(play: PlayState, account: Account, columns: number, 
     )
   const findings = account.tags.flatMap(({ words, evidence, practise }) => [
     ...say(words, 'plain', `${theme.glyphs.pointer} `),
-    ...say(`It stands on: ${evidence.map(evidenceWords).join('; ')}.`, 'faint', '', 2),
+    ...say(`It stands on: ${telling(evidence).map(evidenceWords).join('; ')}.`, 'faint', '', 2),
     ...say(`To practise: ${practise}`, 'strong', '', 2),
     '',
   ])
@@ -65,6 +65,14 @@ function ownRows(play: PlayState, theme: Theme): string[] {
     }),
     '',
   ]
+}
+
+const LEAST_PINS = 0.05
+
+/** Evidence without what comes to nothing, where something else is left to stand on. */
+function telling(evidence: readonly Evidence[]): readonly Evidence[] {
+  const something = evidence.filter(({ unit, value }) => unit !== 'pins' || value >= LEAST_PINS)
+  return something.length > 0 ? something : evidence
 }
 
 function evidenceWords({ words, value, unit }: Evidence): string {

@@ -27,6 +27,11 @@ const LONG_COLUMNS = 100
 /** From this width on the other choices stand beside the facts, which then keep to their own columns. */
 const WIDE_COLUMNS = 150
 const FACT_COLUMNS = 78
+/** From this height on the findings fit below the ledger, and from the next the lane of the chosen throw above both. */
+const TALL_ROWS = 36
+const TALLEST_ROWS = 50
+/** Left for ledger and findings, with what frames the lane. */
+const ROWS_BELOW_LANE = 36
 /** Room of the ledger where the findings stand beside it. */
 const LEDGER_COLUMNS = 78
 
@@ -165,13 +170,17 @@ function wholeRows(play: PlayState, debrief: DebriefState, size: Size, theme: Th
   const rows = isWide
     ? beside(ledger(), columns + 4, findings(size.columns - columns - 8))
     : debrief.view === 'ledger'
-      ? ledger()
+      ? size.rows >= TALL_ROWS
+        ? [...ledger(), '', ...findings(columns)]
+        : ledger()
       : debrief.view === 'findings'
         ? findings(columns)
         : callScoreRows(play, debrief.chosen, columns, theme)
-  const room = size.rows - 1 - 3
+  const laneRows = isWide && size.rows >= TALLEST_ROWS ? size.rows - ROWS_BELOW_LANE : 0
+  const lane = laneRows > 0 ? laneAndLegend(play, debrief, laneRows, size, theme) : []
+  const room = size.rows - 1 - 3 - lane.length
   const first = Math.min(debrief.scroll, Math.max(0, rows.length - room))
   const isCut = first + room < rows.length
   const shown = indent(rows.slice(first, isCut ? first + room - 1 : first + room), 1)
-  return ['', ...shown, ...(isCut ? [textRow(theme, [` ${theme.glyphs.ellipsis} more below`, 'faint'])] : [])]
+  return [...lane, '', ...shown, ...(isCut ? [textRow(theme, [` ${theme.glyphs.ellipsis} more below`, 'faint'])] : [])]
 }

@@ -154,14 +154,14 @@ function worthWords(result: WhatIf, against: WhatIf | null, felled: 'strike' | '
 }
 
 /** A leave that is too long for its column goes without what it is called. */
-function shortName(name: string): string {
+function shortName(name: string, { glyphs }: Theme): string {
   const room = NAME_COLUMNS - 1
   const pins = name.length > room ? name.split(' ')[0]! : name
-  return [...pins].slice(0, room).join('')
+  return pins.length <= room ? pins : `${pins.slice(0, room - glyphs.ellipsis.length)}${glyphs.ellipsis}`
 }
 
 function barRow(name: string, share: number, barColumns: number, ink: 'gain' | 'best' | 'older', theme: Theme): string {
   const bar = theme.glyphs.block.repeat(Math.round(share * barColumns))
   const percent = `${Math.round(share * 100)} %`.padStart(PERCENT_COLUMNS - 1)
-  return textRow(theme, shortName(name).padEnd(NAME_COLUMNS), `${percent} `, [bar, ink])
+  return textRow(theme, shortName(name, theme).padEnd(NAME_COLUMNS), `${percent} `, [bar, ink])
 }
