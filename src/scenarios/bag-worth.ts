@@ -23,7 +23,7 @@ export interface Surface {
 }
 
 /** First balls at full racks in ten frames; what fill balls add is in the worth of a strike. */
-const THROWS_A_GAME = 10
+export const THROWS_A_GAME = 10
 /** Surfaces in common use in a shop, from rough to shiny (common practice, no source). */
 const SURFACES: readonly Surface[] = [
   { grit: 500, polished: false },

@@ -69,7 +69,7 @@ describe('play, line by line', () => {
     expect(text).toMatch(/Given away by what could be known: first balls \d/)
     expect(text).toMatch(/Given away against the oil as it was: first balls \d/)
     expect(text).toMatch(/^game 1 {2}( +-?\d+\.\d){5} {2}= +-?\d/m)
-    expect(text).toContain('Findings, the dearest first')
+    expect(text).toContain('Findings, the costliest first')
     expect(text).toContain('The road not taken')
     expect(text.match(/^ +1-3 \|/gm)).toHaveLength(2)
   })

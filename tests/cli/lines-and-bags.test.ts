@@ -1,3 +1,4 @@
+import { mean } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { runCommand } from './in-process.js'
 
@@ -46,7 +47,12 @@ describe('room', () => {
 
 describe('bag', () => {
   it('never gains by leaving balls at home, and the fewest balls keep their promise', async () => {
-    const { without, alone, withPairOnly, withSurface, fewest } = await json('bag', 'flat-forty-five', '--after', '10')
+    const { lanes, without, alone, withPairOnly, withSurface, fewest } = await json(
+      'bag',
+      'flat-forty-five',
+      '--after',
+      '10',
+    )
     const best = Math.min(...withPairOnly.map((pair: { lostPins: number }) => pair.lostPins))
     for (const { lostPins } of [...without, ...alone, ...withPairOnly]) expect(lostPins).toBeGreaterThanOrEqual(0)
     expect(Math.min(...alone.map((one: { lostPins: number }) => one.lostPins))).toBeGreaterThanOrEqual(best)
@@ -56,5 +62,12 @@ describe('bag', () => {
     const plastic = alone.find((one: { ball: string }) => one.ball === 'plastic-spare').lostPins
     expect(plastic).toBe(Math.max(...alone.map((one: { lostPins: number }) => one.lostPins)))
     expect(withSurface.length).toBeGreaterThan(0)
+    // What a bag loses without a ball is what the next one is behind where that ball is the best, each lane counting alike.
+    for (const { ball, lostPins } of without) {
+      const behind = lanes.map((lane: { bestBall: string; behindPins: number }) =>
+        lane.bestBall === ball ? lane.behindPins : 0,
+      )
+      expect(lostPins).toBeCloseTo(mean(behind), 1)
+    }
   })
 })

@@ -1,103 +1,107 @@
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import fc from 'fast-check'
-import { beginScenario } from '../../src/scenarios/begin-scenario.js'
-import { builtInScenario } from '../../src/scenarios/library/library.js'
-import { loadScenario } from '../../src/scenarios/load.js'
-import { keptDecision, recordOf } from '../../src/scenarios/record.js'
-import { JOURNAL_FORMAT } from '../../src/scenarios/record-schema.js'
-import { advance } from '../../src/sim/block/advance.js'
-import { playerView } from '../../src/sim/decision/player-view.js'
-import { mangled, mutated } from '../scenarios/mutations.js'
-import { runCommand } from './in-process.js'
+import { fileKeeper } from '../../src/tui/keeping.js'
+import { readSettings } from '../../src/tui/settings/settings-file.js'
+import { type CommandResult, runCommand } from './in-process.js'
+import { type Kind, type Spoiled, soundRecord, spoiledFiles } from './spoiled-sources.js'
 
-export interface Answer {
-  readonly kind: string
-  readonly exitCode: number
-  readonly err: string
-  readonly out: string
+export interface Answer extends CommandResult {
+  readonly kind: Kind
   readonly processorSeconds: number
-  /** Names in the data folder afterwards but for the file itself. */
-  readonly written: readonly string[]
-}
-
-interface Spoiled {
-  readonly kind: 'scenario' | 'record' | 'journal'
-  readonly text: string
+  /** What became of the data folder's files: names added, gone or changed. */
+  readonly changed: readonly string[]
 }
 
 /** No process has a number this high on any system we know. */
 const JOURNAL_NAME = `left-1.${2 ** 30}.jsonl`
 
-/** Scenario, record and journal files with slips of data or of the pen in them. */
-async function spoiledFiles(): Promise<fc.Arbitrary<Spoiled>> {
-  const scenario = JSON.parse(JSON.stringify(builtInScenario('crankers-ahead')))
-  const played = await loadScenario('unseen-draw')
-  let state = beginScenario(played, 'spoil')
-  for (let number = 0; number < 2; number++) state = advance(state, playerView(state)!.suggestion)
-  const record = recordOf(played, state)
-  const { format: _format, decisions: _decisions, ...head } = record
-  const lines = [{ ...head, format: JOURNAL_FORMAT }, ...state.throws.map(keptDecision)]
-  const journal = `${lines.map((line) => JSON.stringify(line)).join('\n')}\n`
-  const either = (data: unknown): fc.Arbitrary<string> =>
-    fc.oneof(
-      mutated(data).map((one) => JSON.stringify(one, null, 1)),
-      mangled(JSON.stringify(data, null, 1)),
-    )
-  const kindOf =
-    (kind: Spoiled['kind']) =>
-    (text: string): Spoiled => ({ kind, text })
-  return fc.oneof(
-    either(scenario).map(kindOf('scenario')),
-    either(record).map(kindOf('record')),
-    mangled(journal).map(kindOf('journal')),
-  )
+/** Where each kind lies within its folder, and who is asked to read it. */
+const READERS: Readonly<
+  Record<Kind, { readonly name: string; readonly read: (path: string, data: string) => Promise<CommandResult> }>
+> = {
+  scenario: { name: 'scenario.json', read: (path) => runCommand(['pattern', path]) },
+  record: { name: 'record.json', read: (path) => runCommand(['verify', path]) },
+  journal: {
+    name: join('unfinished', JOURNAL_NAME),
+    read: (_path, data) => runCommand(['play', '--resume', '--no-grade', '--data', data]),
+  },
+  drill: { name: 'drill.json', read: (path) => runCommand(['drill', path, '--check']) },
+  notes: {
+    name: 'sound.notes.json',
+    read: (_path, data) => runCommand(['review', join(data, 'sound.json'), '--at', '1', '--note', 'And then?']),
+  },
+  profile: {
+    name: 'profile.json',
+    read: (_path, data) => runCommand(['player'], { environment: { DRYBOARD_CONFIG: data } }),
+  },
+  settings: {
+    name: 'settings.json',
+    read: async (_path, data) => saidOnScreen(await readSettings({ DRYBOARD_CONFIG: data })),
+  },
+  kit: {
+    name: 'kit.json',
+    read: async (_path, data) => saidOnScreen(await fileKeeper({ DRYBOARD_DATA: data }).findKit()),
+  },
 }
 
-/** Gives spoiled files to the command that reads their kind, and tells what each answered. */
+/** The screen opens without what it cannot read and says so; told here as a refusal, for it is held to the same rules. */
+const saidOnScreen = ({ problem }: { readonly problem: string }): CommandResult => ({
+  exitCode: problem === '' ? 0 : 65,
+  out: '',
+  err: problem,
+})
+
+/** Gives spoiled files to whoever reads their kind, and tells what each answered. */
 export async function answersToSpoiled(count: number, seed: number): Promise<Answer[]> {
   const files = fc.sample(await spoiledFiles(), { numRuns: count, seed })
+  const record = await soundRecord()
   const answers: Answer[] = []
-  for (const file of files) answers.push(await answerTo(file))
+  for (const file of files) answers.push(await answerTo(file, record))
   return answers
 }
 
-async function answerTo({ kind, text }: Spoiled): Promise<Answer> {
+async function answerTo({ kind, text }: Spoiled, record: string): Promise<Answer> {
   const data = mkdtempSync(join(tmpdir(), 'dryboard-spoiled-'))
-  const folder = kind === 'journal' ? join(data, 'unfinished') : data
-  mkdirSync(folder, { recursive: true })
-  const path = join(folder, kind === 'journal' ? JOURNAL_NAME : `${kind}.json`)
+  const { name, read } = READERS[kind]
+  const path = join(data, name)
+  mkdirSync(dirname(path), { recursive: true })
   writeFileSync(path, text)
-  const argv = {
-    scenario: ['pattern', path],
-    record: ['verify', path],
-    journal: ['play', '--resume', '--no-grade', '--data', data],
-  }[kind]
+  if (kind === 'notes') writeFileSync(join(data, 'sound.json'), record)
+  const before = filesIn(data)
   const begun = process.cpuUsage()
-  const { exitCode, err, out } = await runCommand(argv)
+  const { exitCode, err, out } = await read(path, data)
   const { user, system } = process.cpuUsage(begun)
-  const written = readdirSync(data, { recursive: true }).filter((name) => !path.endsWith(String(name)))
+  const after = filesIn(data)
   rmSync(data, { recursive: true, force: true })
+  const names = new Set([...before.keys(), ...after.keys()])
   return {
     kind,
     exitCode,
     err: err.replaceAll(path, 'FILE').replaceAll(data, 'FILE'),
     out: out.replaceAll(path, 'FILE'),
     processorSeconds: (user + system) / 1e6,
-    written: written.map(String).filter((name) => name !== 'unfinished'),
+    changed: [...names].filter((one) => before.get(one) !== after.get(one)),
   }
 }
 
+function filesIn(data: string): Map<string, string> {
+  const files = readdirSync(data, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile())
+  return new Map(
+    files.map(({ name, parentPath }) => [join(parentPath, name), readFileSync(join(parentPath, name), 'utf8')]),
+  )
+}
+
 /** What is wrong with an answer, or null where it is as it should be. */
-export function complaintAbout({ kind, exitCode, err, out, written, processorSeconds }: Answer): string | null {
+export function complaintAbout({ kind, exitCode, err, out, changed, processorSeconds }: Answer): string | null {
   const refused = exitCode !== 0
   const said = kind === 'record' ? out : err
   if (![0, 1, 65, 66].includes(exitCode)) return `ends with ${exitCode}: ${err}`
   if ((exitCode === 1) !== (refused && kind === 'record')) return `a ${kind} ends with ${exitCode}`
   if (/\n\s+at /.test(err + out)) return `shows a stack trace: ${err}`
-  if (refused && !said.split('\n').every((line) => /^FILE.*[.!?]$/.test(line)))
+  if (refused && !said.split('\n').every((line) => /^(FILE|The usual|Your bag).*[.!?]$/.test(line)))
     return `does not speak in sentences: ${said}`
-  if (refused && written.length > 0) return `writes ${written.join(', ')}`
-  return processorSeconds < 1 ? null : `takes ${processorSeconds} s`
+  if (refused && changed.length > 0) return `writes ${changed.join(', ')}`
+  return processorSeconds < 1 ? null : `a ${kind} takes ${processorSeconds} s`
 }

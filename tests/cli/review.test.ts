@@ -48,7 +48,7 @@ describe('review', () => {
     const markdown = (await runCommand([...argv, '--markdown'])).out
     expect(process.cpuUsage(begun).user / 1e6).toBeLessThan(1)
     expect(markdown).toContain('# ansa')
-    expect(markdown).toContain('## Dearest choices')
+    expect(markdown).toContain('## Costliest choices')
     const csv = (await runCommand([...argv, '--csv'])).out.split('\n')
     expect(csv).toHaveLength(3)
     expect(csv[1]).toMatch(/^ansa,.*,1,1,1,first-ball,weak-pearl 30\/9,/)

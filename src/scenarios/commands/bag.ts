@@ -1,5 +1,13 @@
 import type { BlockSetup } from '../../sim/block/types.js'
-import { type BagOnLane, bagOnLane, fewestBalls, gainedBySurface, lostWith, type Surface } from '../bag-worth.js'
+import {
+  type BagOnLane,
+  bagOnLane,
+  fewestBalls,
+  gainedBySurface,
+  lostWith,
+  type Surface,
+  THROWS_A_GAME,
+} from '../bag-worth.js'
 import { beginScenario } from '../begin-scenario.js'
 import { jsonText, rounded } from '../json.js'
 import { loadScenario } from '../load.js'
@@ -29,8 +37,8 @@ export async function bagCommand(
   const { bag, bowler } = scenarios[0].setup
   const setups = scenarios.map(({ setup }): BlockSetup => ({ ...setup, bag, bowler }))
   const work = setups.flatMap((setup, index) =>
-    beginScenario(scenarios[index], options.seed).lanes.flatMap((lane) =>
-      (options.after > 0 ? [0, options.after] : [0]).map((throws) => ({ setup, lane, throws })),
+    beginScenario(scenarios[index], options.seed).lanes.flatMap((lane, place) =>
+      (options.after > 0 ? [0, options.after] : [0]).map((throws) => ({ setup, lane, place, throws })),
     ),
   )
   const progress = progressOn(console, 'lanes')
@@ -40,7 +48,12 @@ export async function bagCommand(
     lanes.push(bagOnLane(setup, wornByBestLines(setup, lane, options.seed, throws)))
   }
   progress.over()
-  const report = reportOf(names, bag, lanes, options)
+  const told = work.map(({ setup, place, throws }) => ({
+    scenario: setup.name,
+    lane: setup.lanes[place].name,
+    after: throws,
+  }))
+  const report = reportOf(names, bag, lanes, told, options)
   if (options.json) console.print(jsonText(report))
   else for (const line of reportLines(report, bag)) console.print(line)
   return EXIT.fine
@@ -48,7 +61,19 @@ export async function bagCommand(
 
 type BagReport = ReturnType<typeof reportOf>
 
-function reportOf(names: readonly string[], bag: BlockSetup['bag'], lanes: readonly BagOnLane[], options: BagOptions) {
+interface ToldLane {
+  readonly scenario: string
+  readonly lane: string
+  readonly after: number
+}
+
+function reportOf(
+  names: readonly string[],
+  bag: BlockSetup['bag'],
+  lanes: readonly BagOnLane[],
+  told: readonly ToldLane[],
+  options: BagOptions,
+) {
   const all = bag.map((_, place) => place)
   const idsOf = (places: readonly number[]) => places.map((place) => bag[place].id)
   const pins = (value: number) => rounded(value, 2)
@@ -58,6 +83,16 @@ function reportOf(names: readonly string[], bag: BlockSetup['bag'], lanes: reado
     scenarios: names,
     seed: options.seed,
     after: options.after,
+    lanes: lanes.map((lane, index) => {
+      const [best, next] = ranked(lane, all)
+      return {
+        ...told[index],
+        bestBall: bag[best].id,
+        abovePins: pins(lostAgainst(lane, best, 0)),
+        nextBall: next === undefined ? null : bag[next].id,
+        behindPins: next === undefined ? null : pins(lostAgainst(lane, best, lane.bestOfBall[next])),
+      }
+    }),
     without: all
       .filter(() => bag.length > 1)
       .map((place) => ({
@@ -84,6 +119,14 @@ function reportOf(names: readonly string[], bag: BlockSetup['bag'], lanes: reado
   }
 }
 
+/** Balls by what their best line on a lane is worth, best first. */
+const ranked = ({ bestOfBall }: BagOnLane, all: readonly number[]): number[] =>
+  [...all].sort((a, b) => bestOfBall[b] - bestOfBall[a])
+
+/** Game pins by which a ball's best line on a lane is ahead of a worth a throw. */
+const lostAgainst = ({ bestOfBall }: BagOnLane, place: number, worth: number): number =>
+  THROWS_A_GAME * (bestOfBall[place] - worth)
+
 const TOLD_PAIRS = 5
 const TOLD_SURFACES = 4
 
@@ -101,6 +144,12 @@ function reportLines(report: BagReport, bag: BlockSetup['bag']): string[] {
         `  ${nameOf(ball).padEnd(34)}${figure(report.without[index]?.lostPins ?? lostPins).padStart(10)}${figure(lostPins).padStart(16)}`,
     ),
     ...section(
+      "The best ball on each lane: pins above the bowler's average, and by how much the next one is behind",
+      report.lanes,
+      ({ scenario, lane, after, bestBall, abovePins, nextBall, behindPins }) =>
+        `  ${`${scenario}, ${lane}${after > 0 ? `, after ${after}` : ''}`.padEnd(40)}${signed(abovePins)}  ${nameOf(bestBall)}${nextBall === null || behindPins === null ? '' : `; ${nameOf(nextBall)} ${behindPins.toFixed(1)} behind`}`,
+    ),
+    ...section(
       'Two balls only, the best pairs: pins lost',
       report.withPairOnly.slice(0, TOLD_PAIRS),
       ({ balls, lostPins }) => `  ${figure(lostPins)}  ${balls.map(nameOf).join(' and ')}`,
@@ -111,7 +160,7 @@ function reportLines(report: BagReport, bag: BlockSetup['bag']): string[] {
       ({ ball, gainedPins, ...surface }) => `  ${signed(gainedPins)}  ${nameOf(ball)} at ${surfaceWords(surface)}`,
     ),
     '',
-    `${report.fewest.balls.length === 1 ? 'One ball is' : `${report.fewest.balls.length} balls are`} within ${AS_GOOD_PINS} pins a game of the whole bag: ${report.fewest.balls.map(nameOf).join(', ')} (${report.fewest.lostPins.toFixed(1)} lost). Spare balls are not counted.`,
+    `${report.fewest.balls.length === 1 ? 'One ball is' : `${report.fewest.balls.length} balls are`} within ${AS_GOOD_PINS} pins a game of the whole bag: ${report.fewest.balls.map(nameOf).join(', ')} (${report.fewest.lostPins.toFixed(1)} lost). First balls only: a ball kept for spares comes on top.`,
   ]
 }
 

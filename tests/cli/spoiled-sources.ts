@@ -1,0 +1,72 @@
+import { readFileSync } from 'node:fs'
+import fc from 'fast-check'
+import { parse } from 'yaml'
+import { beginScenario } from '../../src/scenarios/begin-scenario.js'
+import { builtInScenario } from '../../src/scenarios/library/library.js'
+import { loadScenario } from '../../src/scenarios/load.js'
+import { ownFigures } from '../../src/scenarios/own-figures.js'
+import { keptDecision, recordOf, recordText } from '../../src/scenarios/record.js'
+import { JOURNAL_FORMAT } from '../../src/scenarios/record-schema.js'
+import { advance } from '../../src/sim/block/advance.js'
+import type { BlockState } from '../../src/sim/block/types.js'
+import { levelProfile } from '../../src/sim/bowler/levels.js'
+import { playerView } from '../../src/sim/decision/player-view.js'
+import { DEFAULT_SETTINGS } from '../../src/tui/settings/settings.js'
+import { mangled, mutated } from '../scenarios/mutations.js'
+
+/** Every kind of file that the program reads. */
+export const KINDS = ['scenario', 'record', 'journal', 'drill', 'notes', 'settings', 'kit', 'profile'] as const
+export type Kind = (typeof KINDS)[number]
+
+export interface Spoiled {
+  readonly kind: Kind
+  readonly text: string
+}
+
+async function someThrows(name: string, seed: string, count: number) {
+  const scenario = await loadScenario(name)
+  let state: BlockState = beginScenario(scenario, seed)
+  for (let number = 0; number < count; number++) state = advance(state, playerView(state)!.suggestion)
+  return { scenario, state }
+}
+
+/** A sound record that reaches its first frame, for notes to lie beside. */
+export async function soundRecord(): Promise<string> {
+  const { scenario, state } = await someThrows('house-forty', 'spoil', 5)
+  return recordText(recordOf(scenario, state, 'Ansa'))
+}
+
+/** Files of every kind with slips of data or of the pen in them. */
+export async function spoiledFiles(): Promise<fc.Arbitrary<Spoiled>> {
+  const { scenario: played, state } = await someThrows('unseen-draw', 'spoil', 2)
+  const record = recordOf(played, state, 'Ansa')
+  const { format: _format, decisions: _decisions, ...head } = record
+  const lines = [{ ...head, format: JOURNAL_FORMAT }, ...state.throws.map(keptDecision)]
+  const house = builtInScenario('house-forty')!
+  const drill = parse(readFileSync('scenarios-demo/drill-moves.yaml', 'utf8'))
+  const note = { game: 1, frame: 1, text: 'Where did it turn?' }
+  const own = ownFigures(levelProfile('200'), 'Me')
+  const either = (kind: Kind, data: unknown): fc.Arbitrary<Spoiled> =>
+    fc
+      .oneof(
+        mutated(data).map((one) => JSON.stringify(one, null, 1)),
+        mangled(JSON.stringify(data, null, 1)),
+      )
+      .map((text) => ({ kind, text }))
+  return fc.oneof(
+    either('scenario', builtInScenario('crankers-ahead')),
+    either('record', record),
+    mangled(`${lines.map((line) => JSON.stringify(line)).join('\n')}\n`).map(
+      (text) => ({ kind: 'journal', text }) as const,
+    ),
+    either('drill', {
+      ...drill,
+      positions: [...drill.positions, { ...drill.positions[0], scenario: 'own' }],
+      scenarios: { own: house },
+    }),
+    either('notes', { format: 'dryboard-notes', version: 1, notes: [note, note] }),
+    either('settings', DEFAULT_SETTINGS),
+    either('kit', { format: 'dryboard-kit', version: 1, bag: house.bag, bowler: own }),
+    either('profile', { format: 'dryboard-profile', version: 1, player: 'Ansa' }),
+  )
+}
