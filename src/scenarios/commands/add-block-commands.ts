@@ -61,7 +61,7 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
   drill
     .command('new')
     .description(
-      'print a drill: the dearest choices of records, or the frames named; or the start of scenarios. It carries what it needs, to be sent as one file',
+      'print a drill: the costliest choices of records, or the frames named; or the start of scenarios. It carries what it needs, to be sent as one file',
     )
     .argument('<source...>', 'record files, scenario files or built-in names')
     .addOption(new Option('--at <frames>', 'frames of the records, such as 3,7 or 2-7').argParser(framesOption))

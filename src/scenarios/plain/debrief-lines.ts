@@ -77,7 +77,7 @@ function findingLines({ account: { tags, luck, cautions } }: Debrief): string[] 
   ])
   return [
     '',
-    'Findings, the dearest first',
+    'Findings, the costliest first',
     ...(findings.length > 0 ? findings : ['- Nothing that cost enough to name.']),
     ...luck.flatMap(({ words }) => wrapped(words, '- ')),
     ...(findings.length > 0 ? cautions.flatMap((words) => wrapped(words)) : []),

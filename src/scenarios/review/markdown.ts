@@ -32,7 +32,7 @@ function playerLines(player: PlayerReport): string[] {
     ...player.skills.filter(({ mean }) => mean > 0).map(({ skill, ...estimate }) => `- ${skill}: ${range(estimate)}`),
     ...quietSkills(player),
     '',
-    '## Dearest choices',
+    '## Costliest choices',
     '',
     ...(player.dearest.length === 0 ? ['Nothing was given away that could be called.'] : []),
     ...player.dearest.map(

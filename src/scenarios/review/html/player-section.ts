@@ -23,7 +23,7 @@ export function playerSection(player: PlayerReport, blocks: readonly ReviewedBlo
     ...summary(player),
     '<h3>Where it was given away</h3>',
     skillTable(player),
-    '<h3>Dearest choices</h3>',
+    '<h3>Costliest choices</h3>',
     dearestTable(player),
     '<h3>Findings and what to practise</h3>',
     findingsList(player.findings),
