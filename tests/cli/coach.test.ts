@@ -79,6 +79,12 @@ it('makes a drill of a record in one file: the player stands where the block sto
   expect(exitCode).toBe(0)
   expect(out).toMatch(/Game 1, frame 2, ball 1/)
   expect(out).toMatch(/This choice gives away /)
+  // The last word is the coach's: nothing more is offered to be thrown.
+  expect(out.split('\n').at(-1)).toBe('Look for: Frame 1-2. Say here what you want seen.')
+  expect(out.match(/^Enter throws: /gm)).toHaveLength(1)
+  expect((await runCommand(['drill', elsewhere, '--check'])).out).toMatch(
+    /^ {2}position 1: lookFor is yet to be written$/m,
+  )
   const none = await runCommand(['drill', 'new', record, '--at', '9'])
   expect([none.exitCode, none.err]).toEqual([65, `${record}: it has no frame 1-9.`])
 })

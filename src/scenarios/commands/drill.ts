@@ -1,6 +1,6 @@
 import type { BlockState } from '../../sim/block/types.js'
 import { dataFolder, recordsFolder } from '../data-folder.js'
-import { type DrillPosition, loadDrill } from '../drill/load-drill.js'
+import { type DrillPosition, LOOK_FOR_TO_WRITE, loadDrill } from '../drill/load-drill.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { answerLines, playLines } from '../plain/play-lines.js'
 import { wrapped } from '../plain/wrapped.js'
@@ -22,6 +22,9 @@ export async function drillCommand(path: string, options: DrillOptions, console:
   const count = drill.positions.length
   if (options.check) {
     console.print(`${path}: fine, ${count} position${count === 1 ? '' : 's'}`)
+    drill.positions.forEach(({ lookFor }, index) => {
+      if (lookFor.endsWith(LOOK_FOR_TO_WRITE)) console.print(`  position ${index + 1}: lookFor is yet to be written`)
+    })
     return EXIT.fine
   }
   const player = await playerName(options.player, console.environment)
@@ -50,21 +53,19 @@ async function playPosition(
   for (const line of openingLines(scenario, state.seed)) console.print(line)
   for (const line of answerLines(state, 'seen')) console.print(line)
   const last = state.throws.length + throws
-  let reached = state.throws.length
   return playLines(state, {
-    lines: until(typed, () => reached >= last),
+    lines: shared(typed),
     say: console.print,
     object: console.print,
-    keep: async () => {
-      reached++
-    },
+    keep: async () => {},
     grade: true,
+    enough: ({ throws: thrown }) => thrown.length >= last,
   })
 }
 
-/** Lines of a common source, as long as they are wanted; the rest stays for who comes next. */
-async function* until(typed: AsyncIterator<string>, enough: () => boolean): AsyncIterable<string> {
-  while (!enough()) {
+/** Lines of a common source: who stops reading leaves the rest for who comes next. */
+async function* shared(typed: AsyncIterator<string>): AsyncIterable<string> {
+  for (;;) {
     const { done, value } = await typed.next()
     if (done) return
     yield value

@@ -13,6 +13,9 @@ import { ScenarioError } from '../scenario-error.js'
 import { DRILL_VERSION, drillSchema, type PositionData } from '../schema/drill.js'
 import { locateNowhere, readSourceText } from '../source-text.js'
 
+/** What stands for words that only the coach has. */
+export const LOOK_FOR_TO_WRITE = 'Say here what you want seen.'
+
 /** A moment of a drill, ready to be decided. */
 export interface DrillPosition {
   readonly scenario: Scenario

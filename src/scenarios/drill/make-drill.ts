@@ -10,6 +10,7 @@ import { ScenarioError } from '../scenario-error.js'
 import type { DrillInput } from '../schema/drill.js'
 import { DRILL_VERSION } from '../schema/drill.js'
 import type { ScenarioInput } from '../schema/scenario.js'
+import { LOOK_FOR_TO_WRITE } from './load-drill.js'
 
 type Position = DrillInput['positions'][number]
 
@@ -23,7 +24,7 @@ const DEAREST = 3
 
 /** The start of a scenario; one that is built in is named and not carried along. */
 export function startOf(scenario: Scenario, isBuiltIn: boolean, seed: string, throws: number): DrillPart {
-  const position = { scenario: scenario.name, seed, throws, lookFor: 'Say here what you want seen.' }
+  const position = { scenario: scenario.name, seed, throws, lookFor: LOOK_FOR_TO_WRITE }
   return { positions: [position], scenarios: isBuiltIn ? {} : { [scenario.name]: scenario.data } }
 }
 
@@ -39,7 +40,7 @@ export function framesOf(
   const places = frames.map(({ game, frame }) => {
     const place = ended.throws.findIndex(({ spot }) => spot.game === game && spot.frame === frame)
     if (place < 0) throw new ScenarioError([`${path}: it has no frame ${game}-${frame}.`])
-    return { place, lookFor: `Frame ${game}-${frame}. Say here what you want seen.` }
+    return { place, lookFor: `Frame ${game}-${frame}. ${LOOK_FOR_TO_WRITE}` }
   })
   return partOf(record, path, places, throws)
 }

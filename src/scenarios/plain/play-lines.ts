@@ -20,6 +20,8 @@ export interface LinePlay {
   readonly keep: (thrown: ThrowRecord) => Promise<void>
   /** Whether each choice is priced before it is thrown. */
   readonly grade: boolean
+  /** Whether play ends here although the block goes on; never where left out. */
+  readonly enough?: (state: BlockState) => boolean
 }
 
 /** Plays a block line by line until it is done, the player quits or the lines end; returns what then stands. */
@@ -41,7 +43,7 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
         continue
       }
       state = await throwOne(state, read.decision, suggestion, play)
-      if (!state.spot) break
+      if (!state.spot || play.enough?.(state)) break
       announce(state, say)
       offer(state, say)
     } else if (read.kind === 'unclear') object(read.sentence)
