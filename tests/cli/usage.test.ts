@@ -5,7 +5,21 @@ import { FEET_BOARDS, TARGET_BOARDS } from '../../src/sim/block/follow-the-miss.
 import { POLICIES } from '../../src/sim/fair/policies.js'
 import { runCommand } from './in-process.js'
 
-const COMMANDS = ['play', 'auto', 'trace', 'room', 'bag', 'rack', 'pattern', 'debrief', 'verify', 'scenario']
+const COMMANDS = [
+  'play',
+  'auto',
+  'trace',
+  'room',
+  'bag',
+  'rack',
+  'pattern',
+  'debrief',
+  'verify',
+  'scenario',
+  'drill',
+  'review',
+  'player',
+]
 
 // Exit codes as sysexits.h names them: 64 usage, 65 data, 66 no input.
 describe('the command line', () => {
