@@ -93,9 +93,11 @@ function blockPart({ path, record, report }: ReviewedBlock, most: number): strin
   const replay = replayRecord(record, path)
   const ended = replay.states[replay.states.length - 1]
   return [
+    '<div class="block">',
     `<h3>${escaped(record.scenario.title)}${report.finished ? '' : ', unfinished'}</h3>`,
     `<p class="soft">${escaped(basename(path))}, seed ${escaped(record.seed)}; bowled for ${escaped(replay.scenario.setup.bowler.name)}</p>`,
     ...scoreSheets(ended, report, most),
     laneFigures(replay),
+    '</div>',
   ]
 }
