@@ -21,12 +21,13 @@ export const HARDNESS_SEEDS = ['hard-1', 'hard-2']
 const GAMES = 1
 
 /** Plays a few quick blocks by the scripted policies and prices their first balls. */
-export function hardnessOf(scenario: Scenario, seeds: readonly string[] = HARDNESS_SEEDS): Hardness {
-  return { thumbPins: lostBy('thumb', scenario, seeds), stayPins: lostBy('stay', scenario, seeds) }
+export function hardnessOf(scenario: Scenario): Hardness {
+  return { thumbPins: lostBy('thumb', scenario), stayPins: lostBy('stay', scenario) }
 }
 
-function lostBy(policy: Policy, scenario: Scenario, seeds: readonly string[]): number {
-  return seeds.reduce((sum, seed) => sum + lostInGame(policy, beginScenario(scenario, seed)), 0) / seeds.length
+function lostBy(policy: Policy, scenario: Scenario): number {
+  const lost = HARDNESS_SEEDS.map((seed) => lostInGame(policy, beginScenario(scenario, seed)))
+  return lost.reduce((sum, pins) => sum + pins, 0) / lost.length
 }
 
 function lostInGame(policy: Policy, begun: BlockState): number {
@@ -46,9 +47,9 @@ function lostInGame(policy: Policy, begun: BlockState): number {
 }
 
 /** What seeing the oil would be worth on the first throw of a block, in game pins, at the least. */
-export function informationAtStart(scenario: Scenario, seed = HARDNESS_SEEDS[0]): number {
-  const choices = choicesFor(beginScenario(scenario, seed))
-  return choices.kind === 'first-ball' ? choices.informationPins : 0
+export function informationAtStart(scenario: Scenario): number {
+  const choices = choicesFor(beginScenario(scenario, HARDNESS_SEEDS[0]))
+  return choices.kind === 'first-ball' ? choices.informationPins() : 0
 }
 
 /** Mean of the two policies' pins up to which a scenario is called gentle, and from which hard: about thirds of the built-in ones. */

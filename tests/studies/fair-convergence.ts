@@ -89,14 +89,15 @@ function outcomeOf(state: BlockState): Outcome {
     searchFair(state.setup, belief, lane, pricingOf(state.setup), budget)
   const usual = search(USUAL_BUDGET)
   const large = search(LARGE_BUDGET)
-  const exactly = (thrown: JudgedThrow): Float64Array => worthOnEachLane(large.judging, thrown)
+  const exactly = (thrown: JudgedThrow): Float64Array => worthOnEachLane(large.judging(), thrown)
   const usualBest = exactly(usual.finalists[0])
   const last = playerView(state)?.suggestion
   if (!last) throw new RangeError('The block is over.')
   const chosen: JudgedThrow = { ballIndex: ballIndexOf(state.setup.bag, last.ballId), aim: last.aim }
-  const reported = pairedDifference(usual.bestOnJudging, worthOnEachLane(usual.judging, chosen))
+  const reportedOf = (thrown: JudgedThrow): Float64Array => worthOnEachLane(usual.judging(), thrown)
+  const reported = pairedDifference(reportedOf(usual.finalists[0]), reportedOf(chosen))
   return {
-    regret: meanOf(large.bestOnJudging) - meanOf(usualBest),
+    regret: meanOf(exactly(large.finalists[0])) - meanOf(usualBest),
     error: reported.mean - (meanOf(usualBest) - meanOf(exactly(chosen))),
     standardError: reported.standardError,
   }

@@ -74,7 +74,8 @@ function audit(state: BlockState): { lost: number; later: number } {
   const { ballId, aim } = choose('thumb', state)
   const choice: JudgedThrow = { ballIndex: ballIndexOf(state.setup.bag, ballId), aim }
   const best = search.finalists[0]
-  const lost = meanOf(search.bestOnJudging) - meanOf(worthOnEachLane(search.judging, choice))
+  const lost =
+    meanOf(worthOnEachLane(search.judging(), search.finalists[0])) - meanOf(worthOnEachLane(search.judging(), choice))
   const lanes = search.imagine(LANES, ROUND)
   const after = (thrown: JudgedThrow): number =>
     lanes.reduce((sum, lane, at) => sum + worthOfFramesAfter(search, lane, at, thrown), 0) / LANES

@@ -114,7 +114,7 @@ function accountThrow(
       ledger: ledgerOf(grade.lostPins, throwWorths(before, record, bestFair, bestKnown)),
       alternatives: isFirstBall && alternatives ? alternativesOf(before, decision, judge()) : [],
     }
-  const beliefBefore = session.beliefs[spot.lane]
+  const beliefBefore = session.beliefs[spot.lane].toChooseBy
   return {
     after,
     reading:
@@ -138,7 +138,9 @@ function accountThrow(
       },
       belief: summarise(beliefBefore),
       contactChances: isFirstBall ? contactChances(before.setup, beliefBefore, spot.lane, decision) : null,
-      innovation: isFirstBall ? innovationOf(before.setup, beliefBefore, after.beliefs[spot.lane], record) : null,
+      innovation: isFirstBall
+        ? innovationOf(before.setup, beliefBefore, after.beliefs[spot.lane].toChooseBy, record)
+        : null,
     },
   }
 }

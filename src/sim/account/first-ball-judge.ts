@@ -32,7 +32,7 @@ const FIRST_DELIVERY = 600_000
 /** Opens a judge on a search; a choice costs a hundredth of the search and is kept. */
 export function judgeFirstBalls(setup: BlockSetup, lane: number, search: FairSearch): FirstBallJudge {
   const kept = new Map<string, Float64Array>()
-  const judging = judgingOn(search.bench, search.imagine(LANES, ROUND), DELIVERIES, FIRST_DELIVERY)
+  const judging = judgingOn(search.bench, search.imagineToCount(LANES, ROUND), DELIVERIES, FIRST_DELIVERY)
   const onEachLane = (decision: Decision): Float64Array => {
     const key = decisionKey(decision)
     const known = kept.get(key)

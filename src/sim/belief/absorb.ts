@@ -7,6 +7,7 @@ import { ARROWS_METRES, type ScratchLaunch, scratchLaunch } from '../bowler/rele
 import { FILM_ROW_METRES, FILM_ROWS, type OilFilm } from '../lane/film.js'
 import { wearFilm } from '../lane/wear.js'
 import { FULL_RACK, mirrorMask } from '../pins/leaves.js'
+import { blendOutcomes, forEachBetween } from './between-throws.js'
 import { BLUR } from './credit.js'
 import { type Deliveries, deliveriesOf, straightToArrows } from './deliveries.js'
 import { filmAt, type HypothesisSet, mirrorInPlace } from './hypotheses.js'
@@ -82,6 +83,10 @@ export function judgeOn(film: OilFilm, taken: TakenThrow, wearFactor: number): n
 /** Keeps a blend of launches defined where nothing seen is possible. */
 const LEAST_NODE_SHARE = 1e-12
 
+const MOST_NODES = 64
+const launches = Array.from({ length: MOST_NODES }, scratchLaunch)
+const rolled = Array.from({ length: MOST_NODES }, newRollOutcome)
+const nodeShares = new Float64Array(MOST_NODES)
 const launch = scratchLaunch()
 const blend = newLaunchBlend()
 
@@ -89,18 +94,26 @@ function judgeAndWear(taken: TakenThrow, film: OilFilm, steps: StepTable, pull: 
   const { ball, cells, leave, deliveries, nodes } = taken
   const drift = pull.drift - taken.meanDrift
   const loss = pull.loss - taken.meanLoss
-  clearBlend(blend)
+  for (let k = 0; k < nodes.length; k++) {
+    moveLaunch(launches[k], nodes[k], drift, loss)
+    rollBall(film, steps, ball, launches[k], rolled[k])
+    nodeShares[k] = LEAST_NODE_SHARE
+  }
   let sum = 0
-  for (const node of nodes) {
-    moveLaunch(launch, node, drift, loss)
-    rollBall(film, steps, ball, launch, outcome)
+  let count = 0
+  forEachBetween(nodes.length, deliveries.between, (k, next, share) => {
+    blendOutcomes(rolled[k], rolled[next], share, outcome)
     const chance = chanceOfSeen(cells, leave, outcome, BLUR)
     sum += chance
-    addToBlend(blend, launch, chance + LEAST_NODE_SHARE)
-  }
+    count++
+    nodeShares[k] += (1 - share) * chance
+    nodeShares[next] += share * chance
+  })
+  clearBlend(blend)
+  for (let k = 0; k < nodes.length; k++) addToBlend(blend, launches[k], nodeShares[k])
   writeBlend(blend, launch)
   wearBy(film, steps, ball, launch, wearFactor)
-  return (sum / nodes.length) * deliveries.chanceOf(pull.drift, pull.loss)
+  return (sum / count) * deliveries.chanceOf(pull.drift, pull.loss)
 }
 
 /** How far a film turns the ball to the left before the arrows, in metres, and the speed it takes before the pins. */

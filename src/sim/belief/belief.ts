@@ -30,7 +30,7 @@ export interface Belief {
   readonly past: readonly PastThrow[]
 }
 
-export const BELIEF_SIZE = 300
+export const BELIEF_SIZE = 200
 /** A new idea may explain a throw a little better than any of the set did. */
 const SLACK = 0.7
 

@@ -17,6 +17,8 @@ export interface Deliveries {
   readonly chanceOf: (driftMetres: number, lossMetresPerSecond: number) => number
   /** The throws that agree with what was seen, equally likely, for that drift and loss. */
   readonly nodesFor: (driftMetres: number, lossMetresPerSecond: number) => ScratchLaunch[]
+  /** Parts that the way from one of them to the next is divided into: what lies between is as likely as they are. */
+  readonly between: number
 }
 
 /** Spreads below these are taken for these: nobody sees that sharply. */
@@ -70,7 +72,7 @@ function ofKnownLine({ bowler }: ShownThrow, { aim, release }: ShownLine, cells:
       chanceWithin(arrows, meantArrows + drift, arrowsSpread) *
       chanceWithin(cells.speedMetresPerSecond, meant.speedMetresPerSecond - loss, speedSpread),
     nodesFor: (drift, loss) =>
-      knownLineNodes.map((node) => {
+      knownLineNodes.nodes.map((node) => {
         const miss = arrows.from + (arrows.to - arrows.from) * node.shareOfCell - drift - meantArrows
         const along = miss / arrowsSpread
         const across = node.acrossArrows
@@ -81,11 +83,15 @@ function ofKnownLine({ bowler }: ShownThrow, { aim, release }: ShownLine, cells:
         deliverInto(launch, bowler, aim, release, [laydown, angle, speed, node.spin, node.rotation])
         return launch
       }),
+    between: knownLineNodes.between,
   }
 }
 
-/** How a path bends between arrows and breakpoint: its slope at the arrows against the mean slope between the two. */
-const BEND: readonly [number, number] = [0.8, 2.2]
+/**
+ * How a path bends between arrows and breakpoint: its slope at the arrows against the mean slope between the two. Wider
+ * than any oil bends it, since oil would be ruled out whose own slope were not tried.
+ */
+const BEND: readonly [number, number] = [0.5, 3.5]
 const ARROWS_FEET = 15
 /** Where the ball never swung out, its slope at the arrows, to the left. */
 const INWARD_SLOPE: readonly [number, number] = [-0.004, 0.03]
@@ -121,15 +127,16 @@ function ofUnseenLine({ bowler, observation }: ShownThrow, cells: SeenCells): De
     chanceOf: (_, loss) =>
       chanceWithin(cells.speedMetresPerSecond, strike.speedMetresPerSecond - loss, Math.max(LEAST_SPEED, speedSpread)),
     nodesFor: (drift, loss) =>
-      unseenLineNodes.map((node, k) =>
+      unseenLineNodes.nodes.map((node, k, { length }) =>
         launchAt(
           arrows.from + (arrows.to - arrows.from) * node.shareOfCell - drift,
-          slopes[0] + ((slopes[1] - slopes[0]) * (k + 0.5)) / unseenLineNodes.length,
+          slopes[0] + ((slopes[1] - slopes[0]) * k) / (length - 1),
           speedSeen + loss,
           node.spin,
           node.rotation,
         ),
       ),
+    between: unseenLineNodes.between,
   }
 }
 

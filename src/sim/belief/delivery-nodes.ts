@@ -1,4 +1,5 @@
 import { normalQuantile, power } from '../exact-math.js'
+import { forEachBetween } from './between-throws.js'
 
 const DIMENSIONS = 4
 
@@ -27,31 +28,59 @@ function evenlySpread(count: number): number[][] {
   return Array.from({ length: count }, (_, k) => columns.map((column) => column[k]))
 }
 
-/** Normal numbers from even ones, stretched to a variance of exactly 1. */
-function standardised(evens: number[]): number[] {
+/** Points in an order in which each is the nearest left to the one before, so that what lies between two is much alike. */
+function inShortSteps(points: readonly number[][]): number[][] {
+  const left = points.slice(1)
+  const ordered = [points[0]]
+  while (left.length > 0) {
+    const from = ordered[ordered.length - 1]
+    const away = left.map((point) => point.reduce((sum, x, d) => sum + (x - from[d]) * (x - from[d]), 0))
+    ordered.push(...left.splice(away.indexOf(Math.min(...away)), 1))
+  }
+  return ordered
+}
+
+/** Normal numbers from even ones, stretched so that the points judged on the line through them have a variance of exactly 1. */
+function standardised(evens: number[], between: number): number[] {
   const normals = evens.map(normalQuantile)
-  const spread = Math.sqrt(normals.reduce((sum, z) => sum + z * z, 0) / normals.length)
+  let sum = 0
+  let count = 0
+  forEachBetween(normals.length, between, (k, next, share) => {
+    const z = normals[k] + share * (normals[next] - normals[k])
+    sum += z * z
+    count++
+  })
+  const spread = Math.sqrt(sum / count)
   return normals.map((z) => z / spread)
 }
 
-function makeNodes(count: number): readonly DeliveryNode[] {
-  const points = evenlySpread(count)
+/** Throws that are rolled, and how many parts the way from one to the next is divided into when they are judged. */
+export interface NodeLine {
+  readonly nodes: readonly DeliveryNode[]
+  readonly between: number
+}
+
+function makeNodes(count: number, between: number): NodeLine {
+  const points = inShortSteps(evenlySpread(count))
   const column = (d: number): number[] => points.map((point) => point[d])
-  const across = standardised(column(1))
-  const spin = standardised(column(2))
-  const rotation = standardised(column(3))
-  return points.map(([shareOfCell], k) => ({
+  const across = standardised(column(1), between)
+  const spin = standardised(column(2), between)
+  const rotation = standardised(column(3), between)
+  const nodes = points.map(([shareOfCell], k) => ({
     shareOfCell,
     acrossArrows: across[k],
     spin: spin[k],
     rotation: rotation[k],
   }))
+  return { nodes, between }
 }
 
 /*
  * The few throws that stand for everything that could have left the hand. They are the same for every throw and hypothesis: what
- * differs between hypotheses is then their oil alone.
+ * differs between hypotheses is then their oil alone. Where a throw ends changes smoothly from one to the next, so what
+ * lies between two is judged as well without being rolled: a handful of single throws would speak for or against oil by
+ * whether one of them happens to fall into the cell that was seen.
  */
-export const knownLineNodes = makeNodes(10)
-/** A throw whose aim is not told teaches less, and is judged by fewer. */
-export const unseenLineNodes = makeNodes(6)
+export const knownLineNodes = makeNodes(10, 4)
+/** A throw whose aim is not told is judged by fewer, in order of their direction. */
+export const unseenLineNodes = makeNodes(8, 8)

@@ -58,15 +58,16 @@ export function prepareFair(
   session: FairSession = sessionOf(state),
 ): FairChoices {
   const lane = state.spot?.lane ?? 0
-  const belief = session.beliefs[lane]
-  const moment = momentOf(state, belief.lanes, counting)
+  const beliefs = session.beliefs[lane]
+  const { toChooseBy } = beliefs
+  const moment = momentOf(state, toChooseBy.lanes, counting)
   const { bag, bowler, scoring } = state.setup
   const shown = { bag, bowler, scoring }
   const pricing = pricingOf(shown, moment.weights)
-  if (moment.kind !== 'spare') return searchFair(shown, belief, lane, pricing)
+  if (moment.kind !== 'spare') return searchFair(shown, beliefs, lane, pricing)
   const { ballId, aim, release } = moment.stay
   const stay = { ballIndex: ballIndexOf(bag, ballId), aim, release }
-  return searchFairSpare(shown, belief, lane, moment.standing, pricing, [stay])
+  return searchFairSpare(shown, toChooseBy, lane, moment.standing, pricing, [stay])
 }
 
 const prepared = new WeakMap<BlockState, Map<Counting, FairChoices>>()

@@ -4,8 +4,10 @@ import type { PricedLine } from '../decision/best-line.js'
 import { dynamicsOfBag, pricingOf } from '../decision/bowler-pricing.js'
 import { meanOf } from '../decision/direct-worth.js'
 import type { Pricing } from '../decision/pricing.js'
+import type { BeliefPair } from './belief-pair.js'
 import { type LaneImaginer, laneImaginer } from './imagined-lanes.js'
 import { informationWorth } from './information-worth.js'
+import { lazily } from './lazily.js'
 import { type BallSweep, bestOfSweep, type SweptLine, sweepLines, sweptLines } from './line-sweep.js'
 import { type Bench, type Judging, judgingOn, worthOnEachLane } from './worth-matrix.js'
 
@@ -68,18 +70,18 @@ export interface FairSearch {
   readonly belief: Belief
   readonly bench: Bench
   readonly imagine: LaneImaginer
+  /** The same from the belief that no choice is made by. */
+  readonly imagineToCount: LaneImaginer
   /** Best first, by a play-off among the leading few. Contains the best line of every ball. */
   readonly finalists: readonly PricedLine[]
-  /** Fresh lanes and deliveries, used in no round of the race: what a choice is held against the best on. */
-  readonly judging: Judging
-  /** The winner's worth on each of the judging lanes. */
-  readonly bestOnJudging: Float64Array
+  /** Lanes drawn apart and fresh deliveries: what a choice is held against the best on. */
+  readonly judging: () => Judging
   readonly sweeps: readonly BallSweep[]
   readonly lines: readonly SweptLine[]
   /** The best line on each of the sweep's lanes alone. */
   readonly bestOnEachLane: readonly PricedLine[]
   /** Pins that seeing the oil would be worth, at the least: what changing between a dozen lines lane by lane gains. */
-  readonly informationPins: number
+  readonly informationPins: () => number
 }
 
 /** Finalists among the lines that one who sees the oil may change between. */
@@ -96,7 +98,7 @@ const PER_BALL = 3
  */
 export function searchFair(
   setup: ShownSetup,
-  belief: Belief,
+  { toChooseBy: belief, toCountBy }: BeliefPair,
   lane: number,
   pricing: Pricing = pricingOf(setup),
   budget: SearchBudget = USUAL_BUDGET,
@@ -104,6 +106,8 @@ export function searchFair(
   const profile = setup.bowler
   const bench: Bench = { bag: dynamicsOfBag(setup.bag), profile, pricing }
   const imagine = laneImaginer(belief, lane, profile.hand)
+  const counted = lazily(() => laneImaginer(toCountBy(), lane, profile.hand))
+  const imagineToCount: LaneImaginer = (count, round) => counted()(count, round)
   const lines = sweptLines(profile)
   const sweep = sweepLines(imagine(budget.sweepLanes, ROUNDS.sweep), bench.bag, profile, pricing, lines)
   const semifinal = judgingOn(
@@ -130,26 +134,25 @@ export function searchFair(
     .map((line) => ({ ...line, worth: meanOf(worthOnEachLane(playOff, line)) }))
     .sort((a, b) => b.worth - a.worth)
   const finalists = [...leaders, ...placed.slice(budget.playOffLines)]
-  const judging = judgingOn(
-    bench,
-    imagine(budget.judgingLanes, ROUNDS.judging),
-    budget.judgingDeliveries,
-    STARTS.judging,
-  )
-  const informing = imagine(budget.informationLanes, ROUNDS.information)
   return {
     kind: 'first-ball',
     setup,
     belief,
     bench,
     imagine,
+    imagineToCount,
     finalists,
-    judging,
-    bestOnJudging: worthOnEachLane(judging, finalists[0]),
+    judging: lazily(() => {
+      const lanes = imagineToCount(budget.judgingLanes, ROUNDS.judging)
+      return judgingOn(bench, lanes, budget.judgingDeliveries, STARTS.judging)
+    }),
     sweeps: sweep.balls,
     lines,
     bestOnEachLane: sweep.bestOnEachLane,
-    informationPins: informationWorth(bench, informing, [...finalists.slice(0, INFORMING), ...sweep.bestOnEachLane]),
+    informationPins: lazily(() => {
+      const lanes = imagine(budget.informationLanes, ROUNDS.information)
+      return informationWorth(bench, lanes, [...finalists.slice(0, INFORMING), ...sweep.bestOnEachLane])
+    }),
   }
 }
 

@@ -8,7 +8,7 @@ import type { Moment } from './moment.js'
 import { indistinguishableFrom } from './neighbours.js'
 import { percentileAmongPlausible } from './plausible.js'
 import type { Probing } from './probing.js'
-import { ballIndexOf, isSameShot } from './shots.js'
+import { ballIndexOf } from './shots.js'
 import { givenAway, tooCloseToCall } from './too-close.js'
 import { type JudgedThrow, judgingOn, pairedDifference, worthOnEachLane } from './worth-matrix.js'
 
@@ -27,12 +27,12 @@ export function gradeFirstBall(
   decision: Decision,
   probing: Probing | null,
 ): PricedFairGrade {
-  const { sweeps, informationPins } = search
-  const leader = probing ? aheadOf(probing, moment.throwsToCome) : search.finalists[0]
+  const { sweeps, finalists } = search
+  const leader = probing ? aheadOf(probing, moment.throwsToCome) : finalists[0]
   const chosen = throwOf(search, decision)
   const judged = (thrown: JudgedThrow): Float64Array => judgedOn(search, thrown)
   const leaderWorths = judged(leader)
-  const choiceWorths = isSameShot(chosen, leader) ? leaderWorths : judged(chosen)
+  const choiceWorths = judged(chosen)
   const now = pairedDifference(leaderWorths, choiceWorths)
   const later = probing
     ? lessonBetween({
@@ -40,7 +40,7 @@ export function gradeFirstBall(
         best: leader,
         chosen,
         throwsToCome: moment.throwsToCome,
-        lostByBestNowPins: meanOf(search.bestOnJudging) - meanOf(leaderWorths),
+        lostByBestNowPins: meanOf(judged(finalists[0])) - meanOf(leaderWorths),
       })
     : { pins: 0, standardErrorPins: 0 }
   const lostPins = Math.max(0, now.mean + later.pins)
@@ -48,7 +48,7 @@ export function gradeFirstBall(
   const best = lostPins > 0 ? leader : chosen
   const bestWorths = lostPins > 0 ? leaderWorths : choiceWorths
   const near = nearestBest(search, chosen)
-  const nearGain = isSameShot(near, chosen) ? 0 : meanOf(judged(near)) - meanOf(choiceWorths)
+  const nearGain = meanOf(judged(near)) - meanOf(choiceWorths)
   const indistinguishableLostPins = Math.max(0, lostPins - Math.max(0, nearGain))
   const standardErrorPins = Math.sqrt(
     now.standardError * now.standardError + later.standardErrorPins * later.standardErrorPins,
@@ -66,9 +66,9 @@ export function gradeFirstBall(
     indistinguishableLostPins,
     tooCloseToCallPins,
     givenAwayPins: givenAway(lostPins, indistinguishableLostPins, tooCloseToCallPins),
-    stakesPins: Math.max(0, meanOf(search.bestOnJudging) - meanOf(judged(staying))),
+    stakesPins: Math.max(0, meanOf(judged(finalists[0])) - meanOf(judged(staying))),
     percentile: percentileAmongPlausible(sweeps, lostPins),
-    informationPins,
+    informationPins: search.informationPins(),
     teachingPins: probing ? probing.lessonOf(chosen).pins : null,
     perBall: bestOfEachBall(search),
   }
@@ -83,7 +83,7 @@ export function gradePractice(search: FairSearch, decision: Decision, probing: P
     best: decisionOf(search, best),
     teachingPins,
     bestTeachingPins: Math.max(best.lesson.pins, teachingPins),
-    informationPins: search.informationPins,
+    informationPins: search.informationPins(),
     perBall: bestOfEachBall(search),
     choiceWorth: null,
     bestWorth: null,
@@ -98,9 +98,7 @@ export function gradePractice(search: FairSearch, decision: Decision, probing: P
 }
 
 /** Worth of a throw on each of the judging lanes. */
-const judgedOn = judgedOnce((search: FairSearch, thrown: JudgedThrow) =>
-  isSameShot(thrown, search.finalists[0]) ? search.bestOnJudging : worthOnEachLane(search.judging, thrown),
-)
+const judgedOn = judgedOnce((search: FairSearch, thrown: JudgedThrow) => worthOnEachLane(search.judging(), thrown))
 
 /** The best of what the bowler cannot tell from a throw, on lanes and errors that grade nothing. */
 function nearestBest(search: FairSearch, chosen: JudgedThrow): JudgedThrow {

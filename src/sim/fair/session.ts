@@ -1,23 +1,23 @@
-import { type Belief, beginBelief, updateBelief } from '../belief/belief.js'
 import { shownThrows } from '../belief/shown.js'
 import type { BlockEvent, BlockSetup, BlockState } from '../block/types.js'
+import { type BeliefPair, beginPair, updatePair } from './belief-pair.js'
 
 /** What can be known of a block's lanes so far, carried along so that every throw is taken in once. */
 export interface FairSession {
   readonly setup: BlockSetup
   readonly seed: string
-  /** The belief about each lane; two lanes that are posted alike share one. */
-  readonly beliefs: readonly Belief[]
+  /** What is known of each lane; two lanes that are posted alike share it. */
+  readonly beliefs: readonly BeliefPair[]
   readonly eventsSeen: number
   readonly lastEvent: BlockEvent | undefined
 }
 
 /** What can be known before the first throw. */
 export function beginSession(setup: BlockSetup, seed: string): FairSession {
-  const beliefs: Belief[] = []
+  const beliefs: BeliefPair[] = []
   setup.lanes.forEach((_, lane) => {
-    const shared = beliefs.find((one) => one.lanes.includes(lane))
-    beliefs.push(shared ?? beginBelief(setup, lane, seed))
+    const shared = beliefs.find((one) => one.toChooseBy.lanes.includes(lane))
+    beliefs.push(shared ?? beginPair(setup, lane, seed))
   })
   return { setup, seed, beliefs, eventsSeen: 0, lastEvent: undefined }
 }
@@ -41,11 +41,11 @@ export function follow(session: FairSession, state: BlockState): FairSession {
   if (state.events.length === session.eventsSeen) return session
   const fresh = { ...state, events: state.events.slice(session.eventsSeen) }
   const updated = new Map(
-    session.beliefs.map((belief) => [belief, shownThrows(fresh, belief.lanes).reduce(updateBelief, belief)]),
+    session.beliefs.map((pair) => [pair, shownThrows(fresh, pair.toChooseBy.lanes).reduce(updatePair, pair)]),
   )
   return {
     ...session,
-    beliefs: session.beliefs.map((belief) => updated.get(belief) ?? belief),
+    beliefs: session.beliefs.map((pair) => updated.get(pair) ?? pair),
     eventsSeen: state.events.length,
     lastEvent: state.events.at(-1),
   }

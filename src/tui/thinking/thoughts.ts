@@ -36,9 +36,9 @@ export function* answer(block: BlockState, question: Question): Generator<Accoun
       return block.spot?.phase === 'game' ? gradeFair(block, question.decision) : null
     case 'belief': {
       const lane = block.spot?.lane ?? 0
-      const belief = sessionOf(block).beliefs[lane]
-      if (!belief) throw new RangeError(`The block has no lane ${lane + 1}.`)
-      return summarise(belief)
+      const known = sessionOf(block).beliefs[lane]
+      if (!known) throw new RangeError(`The block has no lane ${lane + 1}.`)
+      return summarise(known.toChooseBy)
     }
     case 'account':
       return yield* accountSteps(block, { grades: question.grades })

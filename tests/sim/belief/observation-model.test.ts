@@ -4,6 +4,7 @@ import { dynamicsOf } from '../../../src/sim/ball/dynamics.js'
 import { newRollOutcome, type RollOutcome } from '../../../src/sim/ball/launch.js'
 import { rollBall } from '../../../src/sim/ball/motion.js'
 import { buildStepTable } from '../../../src/sim/ball/step-table.js'
+import { blendOutcomes, forEachBetween } from '../../../src/sim/belief/between-throws.js'
 import { BLUR } from '../../../src/sim/belief/credit.js'
 import { deliveriesOf, straightToArrows } from '../../../src/sim/belief/deliveries.js'
 import { leaveChances } from '../../../src/sim/belief/leave-chances.js'
@@ -168,7 +169,7 @@ describe('the chance of what was seen', () => {
 
 describe('deliveries that agree with what was seen', () => {
   // Known gap: loss is measured once a film, not once a delivery; spin, rotation and place leave up to 0.3 mph of it.
-  it('cross the arrows where seen and arrive within 0.3 mph of the speed seen', () => {
+  it('cross the arrows where seen and arrive within 0.3 mph of the speed seen, one in twenty within 0.35', () => {
     for (let index = 10; index < 20; index++) {
       const { truth, arrowsBoard } = deliver(index)
       const observation = observe(truth, arrowsBoard, 0, eyesight)
@@ -179,13 +180,23 @@ describe('deliveries that agree with what was seen', () => {
       rollBall(film, steps, ball, deliveries.probe, out, path)
       const drift = (path[29] + path[30]) / 2 - straightToArrows(deliveries.probe)
       const loss = deliveries.probe.speedMetresPerSecond - out.speedAtPinsMetresPerSecond
-      for (const launch of deliveries.nodesFor(drift, loss)) {
+      const rolled = deliveries.nodesFor(drift, loss).map((launch) => {
         rollBall(film, steps, ball, launch, out, path)
-        const board = metresToBoard((path[29] + path[30]) / 2)
-        const mph = metresPerSecondToMph(out.speedAtPinsMetresPerSecond)
-        expect(Math.abs(board - observation.arrowsBoard)).toBeLessThan(0.5 + 0.06)
-        expect(Math.abs(mph - observation.speedMph)).toBeLessThan(0.05 + 0.3)
-      }
+        return {
+          board: metresToBoard((path[29] + path[30]) / 2),
+          mph: metresPerSecondToMph(out.speedAtPinsMetresPerSecond),
+        }
+      })
+      const off: number[] = []
+      forEachBetween(rolled.length, deliveries.between, (k, next, share) => {
+        const [from, to] = [rolled[k], rolled[next]]
+        expect(Math.abs(from.board + share * (to.board - from.board) - observation.arrowsBoard)).toBeLessThan(
+          0.5 + 0.06,
+        )
+        off.push(Math.abs(from.mph + share * (to.mph - from.mph) - observation.speedMph))
+      })
+      expect(off.filter((mph) => mph < 0.05 + 0.3).length).toBeGreaterThan(0.95 * off.length)
+      expect(Math.max(...off)).toBeLessThan(0.05 + 0.35)
     }
   })
 
@@ -222,20 +233,21 @@ function predictedCalls(observation: Observation): Map<Contact, number> {
   rollBall(film, steps, ball, deliveries.probe, out, path)
   const drift = (path[29] + path[30]) / 2 - straightToArrows(deliveries.probe)
   const nodes = deliveries.nodesFor(drift, deliveries.probe.speedMetresPerSecond - out.speedAtPinsMetresPerSecond)
+  const rolled = nodes.map((launch) => {
+    const outcome = newRollOutcome()
+    rollBall(film, steps, ball, launch, outcome)
+    return outcome
+  })
   const chances = new Map<Contact, number>()
   for (const contact of CONTACTS) {
     const { entryBoard } = seenCells({ ...observation, contact }, eyesight)
-    let sum = 0
-    for (const launch of nodes) {
-      rollBall(film, steps, ball, launch, out)
-      sum += chanceOfSeen(
-        { ...cells, breakpointBoard: anywhere, breakpointFeet: anywhere, entryBoard },
-        null,
-        out,
-        BLUR,
-      )
-    }
-    chances.set(contact, sum / nodes.length)
+    const seen = { ...cells, breakpointBoard: anywhere, breakpointFeet: anywhere, entryBoard }
+    const each: number[] = []
+    forEachBetween(rolled.length, deliveries.between, (k, next, share) => {
+      blendOutcomes(rolled[k], rolled[next], share, out)
+      each.push(chanceOfSeen(seen, null, out, BLUR))
+    })
+    chances.set(contact, each.reduce((sum, chance) => sum + chance, 0) / each.length)
   }
   return chances
 }

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import type { HypothesisSet } from '../../../src/sim/belief/hypotheses.js'
 import { advance } from '../../../src/sim/block/advance.js'
 import type { BlockEvent, BlockState, Decision, Truth } from '../../../src/sim/block/types.js'
 import { facesNewRack, playerView } from '../../../src/sim/decision/player-view.js'
 import { bestFairChoice, gradeFair, prepareFair } from '../../../src/sim/fair/fair-grade.js'
 import { choose } from '../../../src/sim/fair/policies.js'
-import { beginSession, follow } from '../../../src/sim/fair/session.js'
+import { beginSession, type FairSession, follow } from '../../../src/sim/fair/session.js'
 import { emptyFilm } from '../../../src/sim/lane/film.js'
 import { freshLane } from '../../../src/sim/lane/wear.js'
 import { flatFortyFive } from '../lane/patterns-for-tests.js'
@@ -107,8 +108,16 @@ describe('fair grade', () => {
       ...late,
       events: [...early.events, ...late.events.slice(early.events.length)],
     })
-    expect(stepped.beliefs[0].hypotheses.weights).toEqual(atOnce.beliefs[0].hypotheses.weights)
-    expect(stepped.beliefs[0].hypotheses.films).toEqual(atOnce.beliefs[0].hypotheses.films)
+    const setsOf = ({ beliefs: [{ toChooseBy, toCountBy }] }: FairSession): HypothesisSet[] => [
+      toChooseBy.hypotheses,
+      toCountBy().hypotheses,
+    ]
+    const [stepwise, whole] = [setsOf(stepped), setsOf(atOnce)]
+    for (const k of [0, 1]) {
+      expect(stepwise[k].weights).toEqual(whole[k].weights)
+      expect(stepwise[k].films).toEqual(whole[k].films)
+    }
+    expect(whole[0].films).not.toEqual(whole[1].films)
   })
 
   it('takes nothing for the best choice and never more than is lost', () => {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { type Belief, beginBelief } from '../../../src/sim/belief/belief.js'
 import type { BlockSetup } from '../../../src/sim/block/types.js'
 import { searchLines } from '../../../src/sim/decision/best-line.js'
 import { dynamicsOfBag, pricingOf } from '../../../src/sim/decision/bowler-pricing.js'
 import { deliveryNodes } from '../../../src/sim/decision/delivery-nodes.js'
 import { deliverAll, firstBallWorth, meanOf } from '../../../src/sim/decision/direct-worth.js'
+import { type BeliefPair, beginPair } from '../../../src/sim/fair/belief-pair.js'
 import { searchFair } from '../../../src/sim/fair/fair-search.js'
 import { informationWorth } from '../../../src/sim/fair/information-worth.js'
 import { probe } from '../../../src/sim/fair/probing.js'
@@ -16,12 +16,14 @@ import { flatFortyFive, houseForty, shortThirtyFive } from '../lane/patterns-for
 import { setup } from './block-for-tests.js'
 
 /** A belief of a few given patterns, equally likely. */
-function beliefIn(patterns: readonly OilPattern[]): Belief {
-  const belief = beginBelief(setup, 0, 'known oil', patterns.length)
+function beliefIn(patterns: readonly OilPattern[]): BeliefPair {
+  const pair = beginPair(setup, 0, 'known oil', patterns.length)
   patterns.forEach((pattern, index) => {
-    belief.hypotheses.films.set(layPattern(pattern).microns, index * FILM_CELLS)
+    const { microns } = layPattern(pattern)
+    pair.toChooseBy.hypotheses.films.set(microns, index * FILM_CELLS)
+    pair.toCountBy().hypotheses.films.set(microns, index * FILM_CELLS)
   })
-  return belief
+  return pair
 }
 
 const nodes = deliveryNodes(4096, 1_500_000)
@@ -30,7 +32,7 @@ const worths = new Float64Array(4096)
 /** Worth of a throw on one pattern by thousands of rolled misses that nothing else has used. */
 function rolledWorth(pattern: OilPattern, { ballIndex, aim }: JudgedThrow): number {
   const search = searchFairOn([pattern])
-  const [inPlay] = search.judging.lanes
+  const [inPlay] = search.judging().lanes
   const { bag, profile, pricing } = search.bench
   deliverAll(inPlay, bag[ballIndex], profile, aim, 'strike', nodes, firstBallWorth(pricing, aim.speedStep), worths)
   return meanOf(worths)
@@ -52,7 +54,7 @@ describe('fair search', () => {
       const lost = rolledWorth(pattern, known) - rolledWorth(pattern, fair.finalists[0])
       // half-board lines of feet are left to the known search; the goal for one choice's regret is 0.2 pin
       expect(lost).toBeLessThan(0.2)
-      expect(fair.informationPins).toBeLessThan(0.05)
+      expect(fair.informationPins()).toBeLessThan(0.05)
       for (const { lesson } of probe(fair).probes) expect(lesson.pins).toBe(0)
     }
   })
@@ -73,14 +75,15 @@ describe('fair search', () => {
   })
 
   it('is not moved by a second ball of a kind in the bag, nor by the order of the bag', () => {
-    const belief = beginBelief(setup, 0, 'bags')
+    const belief = beginPair(setup, 0, 'bags')
     const plain = searchFair(setup, belief, 0)
     const twice: BlockSetup = { ...setup, bag: [...setup.bag, { ...hybrid, id: 'second hybrid' }] }
     const turned: BlockSetup = { ...setup, bag: [...setup.bag].reverse() }
     const [best] = plain.finalists
     const [withSecond] = searchFair(twice, belief, 0).finalists
     const asFirst = { ...withSecond, ballIndex: withSecond.ballIndex % setup.bag.length }
-    const gap = meanOf(worthOnEachLane(plain.judging, asFirst)) - meanOf(plain.bestOnJudging)
+    const gap =
+      meanOf(worthOnEachLane(plain.judging(), asFirst)) - meanOf(worthOnEachLane(plain.judging(), plain.finalists[0]))
     expect(Math.abs(gap)).toBeLessThan(0.2)
     const [backward] = searchFair(turned, belief, 0).finalists
     expect(turned.bag[backward.ballIndex].id).toBe(setup.bag[best.ballIndex].id)
