@@ -1,5 +1,5 @@
 import { homedir } from 'node:os'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 
 /**
  * Where the program keeps things: the folder named on the command line, else DRYBOARD_DATA, else the user's data folder
@@ -21,9 +21,9 @@ export function recordsFolder(data: string): string {
   return join(data, 'records')
 }
 
-/** What players said of their blocks, one file a record under the record's own name. */
-export function saidFolder(data: string): string {
-  return join(data, 'notes')
+/** Where what the player said of a block lies once it is filed: a file under the record's own name. */
+export function saidWithRecord(data: string, recordPath: string): string {
+  return join(data, 'notes', basename(recordPath))
 }
 
 /** Debriefs of records that were reviewed; they can be made again. */

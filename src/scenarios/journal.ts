@@ -1,6 +1,6 @@
-import { type FileHandle, mkdir, open, readdir, rename, rm, unlink } from 'node:fs/promises'
+import { type FileHandle, mkdir, open, readdir, rename, rm, stat, unlink } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
-import type { ThrowRecord } from '../sim/block/types.js'
+import type { BlockState, ThrowRecord } from '../sim/block/types.js'
 import { WriteError } from './atomic-write.js'
 import { journalFromText } from './read-journal.js'
 import { readTextFile } from './read-text-file.js'
@@ -35,12 +35,32 @@ export function saidBeside(journalPath: string): string {
 }
 
 /**
- * Begins the journal of a block; `player` is who plays it, if that was said.
+ * Begins the journal of a block with the throws it has so far; where one of them cannot be written no journal is left.
  *
+ * @param player who plays it, if that was said
  * @throws WriteError
  */
-export async function openJournal(folder: string, scenario: Scenario, seed: string, player?: string): Promise<Journal> {
-  const head: JournalHead = { format: JOURNAL_FORMAT, version: JOURNAL_VERSION, ...blockNames(scenario, seed, player) }
+export async function openJournal(
+  folder: string,
+  scenario: Scenario,
+  block: BlockState,
+  player?: string,
+): Promise<Journal> {
+  const journal = await openEmpty(folder, {
+    format: JOURNAL_FORMAT,
+    version: JOURNAL_VERSION,
+    ...blockNames(scenario, block.seed, player),
+  })
+  try {
+    for (const thrown of block.throws) await journal.append(thrown)
+    return journal
+  } catch (fault) {
+    await journal.remove().catch(() => {})
+    throw fault
+  }
+}
+
+async function openEmpty(folder: string, head: JournalHead): Promise<Journal> {
   try {
     await mkdir(folder, { recursive: true })
     const { path, file } = await createFree(folder, fileStem(head))
@@ -57,21 +77,21 @@ export async function openJournal(folder: string, scenario: Scenario, seed: stri
  *
  * @throws ScenarioError when it cannot be read, WriteError when it cannot be claimed
  */
-export async function takeUpJournal(path: string): Promise<{ journal: Journal; record: BlockRecord }> {
-  const { record, wholeBytes } = journalFromText(path, await readTextFile(path))
+export async function takeUpJournal(path: string): Promise<Journal> {
+  const { wholeBytes } = journalFromText(path, await readTextFile(path))
   const own = join(dirname(path), `${stemOf(path)}.${process.pid}.jsonl`)
   try {
     await rename(path, own)
     const file = await open(own, 'r+')
     await file.truncate(wholeBytes)
     await file.close()
-    return { journal: journalOn(own, await open(own, 'a')), record }
+    return journalOn(own, await open(own, 'a'))
   } catch (cause) {
     throw new WriteError(path, cause)
   }
 }
 
-/** Journals that no running program plays, in the order of their names. */
+/** Journals that no running program plays, the latest written first. */
 export async function leftJournals(folder: string): Promise<string[]> {
   let names: string[]
   try {
@@ -79,10 +99,21 @@ export async function leftJournals(folder: string): Promise<string[]> {
   } catch {
     return []
   }
-  return names
-    .filter((name) => /\.\d+\.jsonl$/.test(name) && !isRunning(Number(name.split('.').at(-2))))
-    .sort()
-    .map((name) => join(folder, name))
+  const left = names.filter((name) => /\.\d+\.jsonl$/.test(name) && !isRunning(Number(name.split('.').at(-2)))).sort()
+  const files = await Promise.all(left.map((name) => writtenAt(join(folder, name))))
+  return files
+    .filter((file) => file !== null)
+    .sort((a, b) => b.when - a.when)
+    .map(({ path }) => path)
+}
+
+/** When a journal was last written to; null where somebody has taken it up meanwhile. */
+async function writtenAt(path: string): Promise<{ path: string; when: number } | null> {
+  try {
+    return { path, when: (await stat(path)).mtimeMs }
+  } catch {
+    return null
+  }
 }
 
 /** What a journal holds. @throws ScenarioError */

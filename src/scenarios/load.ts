@@ -5,6 +5,9 @@ import { readTextFile } from './read-text-file.js'
 import { type Scenario, scenarioFrom } from './scenario.js'
 import { locateNowhere, readSourceText } from './source-text.js'
 
+/** Of a scenario's file. */
+const ENDING = /\.(ya?ml|json)$/i
+
 /**
  * A scenario by its built-in name, or from a YAML or JSON file.
  *
@@ -13,14 +16,14 @@ import { locateNowhere, readSourceText } from './source-text.js'
 export async function loadScenario(pathOrName: string): Promise<Scenario> {
   const builtIn = builtInScenario(pathOrName)
   if (builtIn) return scenarioFrom(pathOrName, locateNowhere(pathOrName, builtIn))
-  const known = `, and no built-in scenario of that name${nearWords(pathOrName)}; dryboard scenario list names them all`
-  const text = await readTextFile(pathOrName, known)
-  const name = basename(pathOrName).replace(/\.(ya?ml|json)$/i, '')
+  const text = await readTextFile(pathOrName, `, and ${noBuiltInWords(pathOrName)}`)
+  const name = basename(pathOrName).replace(ENDING, '')
   return scenarioFrom(name, readSourceText(pathOrName, text))
 }
 
-/** Built-in names that may have been meant, to be told. */
-export function nearWords(written: string): string {
-  const near = nearestOf(written.replace(/\.(ya?ml|json)$/i, ''), builtInNames())
-  return near.length === 0 ? '' : ` (near it: ${near.join(', ')})`
+/** Words for a name that no built-in scenario has: which ones may have been meant, and where all are named. */
+export function noBuiltInWords(written: string): string {
+  const near = nearestOf(written.replace(ENDING, ''), builtInNames())
+  const told = near.length === 0 ? '' : ` (near it: ${near.join(', ')})`
+  return `no built-in scenario of that name${told}; dryboard scenario list names them all`
 }

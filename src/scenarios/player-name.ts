@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { configFolder } from './config-folder.js'
+import { isLine, lineWords } from './one-line.js'
 import { readTextFile } from './read-text-file.js'
 import { replaceFile } from './replace-file.js'
 import { ScenarioError } from './scenario-error.js'
@@ -12,12 +13,13 @@ export const PLAYER_VARIABLE = 'DRYBOARD_PLAYER'
 
 const FORMAT = 'dryboard-profile'
 const VERSION = 1
-const ALLOWED_NAME = 'one line of text, 1 to 60 characters'
-const NAME = /^[\u0020-\u007e\u00a0-\uffff]{1,60}$/
+const LONGEST_NAME = 60
+/** What a player's name may be, in words. */
+export const ALLOWED_NAME = lineWords(LONGEST_NAME)
 
 /** Whether a text can stand for a player in a record. */
 export const isPlayerName = (text: unknown): text is string =>
-  typeof text === 'string' && NAME.test(text) && text.trim() !== ''
+  typeof text === 'string' && isLine(text, LONGEST_NAME) && text.trim() !== ''
 
 /**
  * Who plays: named on the command line, else DRYBOARD_PLAYER, else the name in the profile; undefined where nobody has said.

@@ -1,23 +1,13 @@
 import { existsSync } from 'node:fs'
 import { mkdir, rename } from 'node:fs/promises'
-import { basename, dirname, join } from 'node:path'
+import { dirname } from 'node:path'
 import type { BlockState, ThrowRecord } from '../sim/block/types.js'
 import { beginScenario } from './begin-scenario.js'
-import { saidFolder } from './data-folder.js'
-import {
-  type Journal,
-  journalsFolder,
-  leftJournals,
-  openJournal,
-  readJournal,
-  saidBeside,
-  takeUpJournal,
-} from './journal.js'
+import { saidWithRecord } from './data-folder.js'
+import { type Journal, journalsFolder, openJournal, saidBeside } from './journal.js'
+import { latestLeft, leftBlocks, stateLeft, takeUpLeft, takeUpRecord } from './left-blocks.js'
 import { loadScenario } from './load.js'
-import { readRecord } from './record.js'
-import { type Replay, replayRecord } from './replay.js'
 import type { Scenario } from './scenario.js'
-import { ScenarioError } from './scenario-error.js'
 import { withBallsTaken } from './take-balls.js'
 
 /** A block about to be played and the journal it is kept in. */
@@ -34,6 +24,8 @@ export interface BlockKeeping {
   readonly leave: () => Promise<void>
 }
 
+type BlockOfPlayer = Pick<BlockKeeping, 'scenario' | 'begun' | 'player'>
+
 /** A new block; its journal begins with the first throw. @throws ScenarioError */
 export async function freshBlock(
   name: string,
@@ -43,9 +35,7 @@ export async function freshBlock(
   take?: readonly string[],
 ): Promise<BlockKeeping> {
   const scenario = withBallsTaken(await loadScenario(name), take)
-  return keptBlock({ scenario, begun: beginScenario(scenario, seed), player }, async () =>
-    openJournal(journalsFolder(data), scenario, seed, player),
-  )
+  return keptBlock({ scenario, begun: beginScenario(scenario, seed), player }, data)
 }
 
 /**
@@ -60,65 +50,39 @@ export async function resumedBlock(
   data: string,
   player: string | undefined,
 ): Promise<BlockKeeping> {
-  const folder = journalsFolder(data)
-  if (from !== true) {
-    const record = await readRecord(from)
-    const replay = replayRecord(record, from)
-    const begun = stillOpen(replay, from)
-    const who = record.player ?? player
-    return keptBlock({ scenario: replay.scenario, begun, player: who }, async () => {
-      const journal = await openJournal(folder, replay.scenario, begun.seed, who)
-      for (const thrown of begun.throws) await journal.append(thrown)
-      return journal
-    })
+  if (from === true) {
+    const { journal, ...left } = await takeUpLeft(await latestLeft(data))
+    const block = { scenario: left.scenario, begun: stateLeft(left), player: left.player ?? player }
+    return keptBlock(block, data, Promise.resolve(journal))
   }
-  const path = (await leftJournals(folder)).at(-1)
-  if (path === undefined) throw new ScenarioError([`${folder}: no block was left unfinished here.`], true)
-  const record = await readJournal(path)
-  const { scenario, states } = replayRecord(record, path)
-  const { journal } = await takeUpJournal(path)
-  const block = { scenario, begun: states[states.length - 1], player: record.player ?? player }
-  return keptBlock(block, async () => journal, Promise.resolve(journal))
+  const left = await takeUpRecord(from)
+  return keptBlock({ scenario: left.scenario, begun: stateLeft(left), player: left.player ?? player }, data)
 }
 
 /** What can be gone on with, one sentence a block; nothing where nothing was left. Files that cannot be read are named and left. */
 export async function offerOf(data: string): Promise<string[]> {
-  const sentences: string[] = []
-  for (const path of await leftJournals(journalsFolder(data))) {
-    try {
-      const { name, decisions } = await readJournal(path)
-      sentences.push(
+  const { blocks, refused } = await leftBlocks(data)
+  return [
+    ...blocks.map(
+      ({ record: { name, decisions } }) =>
         `A block on ${name} was left after ${decisions.length} throws. To go on with it: dryboard play --resume`,
-      )
-    } catch (fault) {
-      if (!(fault instanceof ScenarioError)) throw fault
-      sentences.push(...fault.sentences)
-    }
-  }
-  return sentences
+    ),
+    ...refused.flatMap(({ sentences }) => sentences),
+  ]
 }
 
-function stillOpen({ states }: Replay, name: string): BlockState {
-  const state = states[states.length - 1]
-  if (!state.spot) throw new ScenarioError([`${name}: the block is finished; there is nothing to go on with.`])
-  return state
-}
-
-function keptBlock(
-  block: Pick<BlockKeeping, 'scenario' | 'begun' | 'player'>,
-  begin: () => Promise<Journal>,
-  open?: Promise<Journal>,
-): BlockKeeping {
+/** @param open its journal where it has one; else one begins with the first throw to come */
+function keptBlock(block: BlockOfPlayer, data: string, open?: Promise<Journal>): BlockKeeping {
   let journal = open
   const opened = (): Promise<Journal> => {
-    journal ??= begin()
+    journal ??= openJournal(journalsFolder(data), block.scenario, block.begun, block.player)
     return journal
   }
   return {
     ...block,
     keep: async (thrown) => (await opened()).append(thrown),
     done: async (recordPath) => {
-      if (journal) await finish(await journal, recordPath)
+      if (journal) await finish(await journal, saidWithRecord(data, recordPath))
       journal = undefined
     },
     leave: async () => {
@@ -127,11 +91,10 @@ function keptBlock(
   }
 }
 
-async function finish(journal: Journal, recordPath: string): Promise<void> {
-  const said = join(saidFolder(dirname(dirname(journal.path))), basename(recordPath))
+async function finish(journal: Journal, saidPath: string): Promise<void> {
   if (existsSync(saidBeside(journal.path))) {
-    await mkdir(dirname(said), { recursive: true })
-    await rename(saidBeside(journal.path), said)
+    await mkdir(dirname(saidPath), { recursive: true })
+    await rename(saidBeside(journal.path), saidPath)
   }
   await journal.remove()
 }

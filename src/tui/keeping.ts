@@ -1,45 +1,17 @@
 import { basename, join } from 'node:path'
-import { dataFolder, debriefsFolder, recordsFolder, saidFolder } from '../scenarios/data-folder.js'
+import { dataFolder, debriefsFolder, recordsFolder, saidWithRecord } from '../scenarios/data-folder.js'
 import { PLAYER_VARIABLE } from '../scenarios/player-name.js'
 import { readRecord, recordOf, writeRecord } from '../scenarios/record.js'
 import { replaceFile } from '../scenarios/replace-file.js'
 import { replayRecord } from '../scenarios/replay.js'
-import { type KeptAccount, keepAccount, readKeptAccount } from '../scenarios/review/kept-account.js'
-import type { Scenario } from '../scenarios/scenario.js'
-import type { BlockState } from '../sim/block/types.js'
+import { keepAccount, readKeptAccount } from '../scenarios/review/kept-account.js'
 import { EMPTY_KIT, kitText, type OwnKit, readKit } from './kit/own-kit.js'
-import { type BlockNotes, noNotes, notesText, readNotes } from './notes.js'
-import { hasPastBlocks, listPastBlocks, type PastBlock } from './past-blocks.js'
-import type { LeftBlocks, PlayedBlock } from './services.js'
+import { notesAt, writeNotes } from './notes-file.js'
+import { hasPastBlocks, listPastBlocks } from './past-blocks.js'
+import type { Keeper } from './services.js'
 import { setAside } from './set-aside.js'
 import { textAt } from './text-at.js'
 import { unfinishedBlocks } from './unfinished-blocks.js'
-
-export interface Keeper {
-  leftBlocks(): Promise<LeftBlocks>
-  /** The block left last, or the one of an unfinished record, taken up. @throws ScenarioError */
-  resume(from: string | true): Promise<PlayedBlock>
-  /** Puts the throw that leads from one state to the next on the disk. @throws WriteError */
-  keepThrow(scenario: Scenario, before: BlockState, after: BlockState): Promise<void>
-  /** Keeps what the player said of a block that is still played. */
-  keepSaid(block: BlockState, notes: BlockNotes): Promise<void>
-  /** Files a block that is over or ended, and tells where. */
-  file(scenario: Scenario, block: BlockState, notes: BlockNotes): Promise<string>
-  /** Replaces the notes beside a filed record. */
-  keepNotes(recordPath: string, notes: BlockNotes): Promise<void>
-  /** Keeps what was worked out of a block, so that it need not be worked out again. */
-  keepWorked(scenario: Scenario, block: BlockState, worked: KeptAccount): Promise<void>
-  hasPast(): Promise<boolean>
-  listPast(): Promise<PastBlock[]>
-  /** @throws ScenarioError */
-  openPast(path: string): Promise<PlayedBlock>
-  /** The kit, or why there is none though there is a file. */
-  findKit(): Promise<{ kit: OwnKit; problem: string }>
-  /** Keeps the kit, and returns where a file that could not be read lies now, or null. */
-  keepKit(kit: OwnKit): Promise<string | null>
-  /** Ends the keeping; blocks left unfinished stay for next time. */
-  leave(): Promise<void>
-}
 
 /**
  * Keeps blocks as plain play does: a journal while they are played, a record once they are over. What the player said of a
@@ -52,27 +24,26 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
   const unfinished = unfinishedBlocks(folder, player)
   const debriefs = debriefsFolder(folder)
   const kitPath = join(folder, 'kit.json')
-  const notesOf = (recordPath: string) => join(saidFolder(folder), basename(recordPath))
+  const notesOf = (recordPath: string) => saidWithRecord(folder, recordPath)
   const inTurn = queue()
   return {
-    leftBlocks: () => unfinished.left(),
-    resume: (from) => unfinished.resume(from),
+    leftBlocks: unfinished.leftBlocks,
+    resume: unfinished.resume,
     keepThrow: (scenario, before, after) => inTurn(() => unfinished.keepThrow(scenario, before, after)),
     keepSaid: (block, notes) => inTurn(() => unfinished.keepSaid(block, notes)),
     file: (scenario, block, notes) =>
       inTurn(async () => {
         const path = await writeRecord(recordOf(scenario, block, unfinished.playerOf(block)), records)
-        await replaceFile(notesOf(path), notesText(notes))
+        await writeNotes(notesOf(path), notes)
         await unfinished.done(block)
         return path
       }),
-    keepNotes: (recordPath, notes) => inTurn(() => replaceFile(notesOf(recordPath), notesText(notes))),
+    keepNotes: (recordPath, notes) => inTurn(() => writeNotes(notesOf(recordPath), notes)),
     keepWorked: (scenario, block, worked) => inTurn(() => keepAccount(debriefs, recordOf(scenario, block), worked)),
     hasPast: () => hasPastBlocks(records),
     listPast: () => listPastBlocks(records),
     async openPast(path) {
-      const said = await textAt(notesOf(path))
-      const notes = (said === null ? null : readNotes(said)) ?? noNotes('block')
+      const notes = await notesAt(notesOf(path))
       const record = await readRecord(path)
       const worked = await readKeptAccount(debriefs, record)
       return { ...replayRecord(record, path), notes, recordPath: path, ...(worked ? { worked } : {}) }

@@ -19,8 +19,8 @@ export function realServices(
   thinker: Thinker,
   seed?: string,
 ): TrainerServices {
-  const keeper = fileKeeper(environment)
   return {
+    ...fileKeeper(environment),
     scenarioNames: builtInNames,
     loadScenario,
     levels: () => LEVELS,
@@ -32,19 +32,6 @@ export function realServices(
     advance,
     thinker,
     meantBoards: (block, decision) => meantPath(block, decision).path.map(metresToBoard),
-    leftBlocks: keeper.leftBlocks,
-    resume: keeper.resume,
-    keepThrow: keeper.keepThrow,
-    keepSaid: keeper.keepSaid,
-    file: keeper.file,
-    keepNotes: keeper.keepNotes,
-    keepWorked: keeper.keepWorked,
-    hasPast: keeper.hasPast,
-    listPast: keeper.listPast,
-    openPast: keeper.openPast,
-    findKit: keeper.findKit,
-    keepKit: keeper.keepKit,
-    leave: keeper.leave,
     readSettings: () => readSettings(environment),
     keepSettings: (settings) => writeSettings(environment, settings),
   }

@@ -47,8 +47,44 @@ export interface Fitting {
   readonly seeing: Seeing
 }
 
+/** All that has to stay on the disk but the settings. */
+export interface Keeper {
+  /** Blocks left unfinished before, on screen or in plain play. */
+  leftBlocks(): Promise<LeftBlocks>
+  /**
+   * The block left last (true), or the one of an unfinished record (its path), played again and taken up.
+   *
+   * @throws ScenarioError
+   */
+  resume(from: string | true): Promise<PlayedBlock>
+  /**
+   * Puts the throw that leads from one state to the next on the disk: only then may its result be shown.
+   *
+   * @throws WriteError
+   */
+  keepThrow(scenario: Scenario, before: BlockState, after: BlockState): Promise<void>
+  /** Keeps what the player said of a block that is still played. */
+  keepSaid(block: BlockState, notes: BlockNotes): Promise<void>
+  /** Files a block that is over or ended, and tells where. */
+  file(scenario: Scenario, block: BlockState, notes: BlockNotes): Promise<string>
+  /** Replaces the notes beside a filed record. */
+  keepNotes(recordPath: string, notes: BlockNotes): Promise<void>
+  /** Keeps what was worked out of a filed block, so that it need not be worked out again. */
+  keepWorked(scenario: Scenario, block: BlockState, worked: KeptAccount): Promise<void>
+  hasPast(): Promise<boolean>
+  listPast(): Promise<readonly PastBlock[]>
+  /** @throws ScenarioError when it cannot be read or no longer comes out the same */
+  openPast(path: string): Promise<PlayedBlock>
+  /** Own balls and bowler; `problem` is why they could not be read, else empty. */
+  findKit(): Promise<{ readonly kit: OwnKit; readonly problem: string }>
+  /** Returns where a file that could not be read lies now, out of the way of the new one; null where there was none. */
+  keepKit(kit: OwnKit): Promise<string | null>
+  /** Ends the keeping once all that was to be kept is; blocks left unfinished stay for next time. */
+  leave(): Promise<void>
+}
+
 /** All that the screens ask of the scenarios and the simulator, gathered so that tests can put other answers in. */
-export interface TrainerServices {
+export interface TrainerServices extends Keeper {
   scenarioNames(): readonly string[]
   /** @throws ScenarioError */
   loadScenario(pathOrName: string): Promise<Scenario>
@@ -73,39 +109,8 @@ export interface TrainerServices {
    * middle of each half foot; NaN off the lane.
    */
   meantBoards(block: BlockState, decision: Decision): Float64Array
-  /** Blocks left unfinished before, on screen or in plain play. */
-  leftBlocks(): Promise<LeftBlocks>
-  /**
-   * The block left last (true), or the one of an unfinished record (its path), played again and taken up.
-   *
-   * @throws ScenarioError
-   */
-  resume(from: string | true): Promise<PlayedBlock>
-  /**
-   * Puts the throw that leads from one state to the next on the disk: only then may its result be shown.
-   *
-   * @throws WriteError
-   */
-  keepThrow(scenario: Scenario, before: BlockState, after: BlockState): Promise<void>
-  /** Keeps what the player said of a block that is still played. */
-  keepSaid(block: BlockState, notes: BlockNotes): Promise<void>
-  /** Files a block that is over or ended, and tells where. */
-  file(scenario: Scenario, block: BlockState, notes: BlockNotes): Promise<string>
-  keepNotes(recordPath: string, notes: BlockNotes): Promise<void>
-  /** Keeps what was worked out of a filed block, so that it need not be worked out again. */
-  keepWorked(scenario: Scenario, block: BlockState, worked: KeptAccount): Promise<void>
-  hasPast(): Promise<boolean>
-  listPast(): Promise<readonly PastBlock[]>
-  /** @throws ScenarioError when it cannot be read or no longer comes out the same */
-  openPast(path: string): Promise<PlayedBlock>
-  /** Own balls and bowler; `problem` is why they could not be read, else empty. */
-  findKit(): Promise<{ readonly kit: OwnKit; readonly problem: string }>
-  /** Returns where a file that could not be read lies now, out of the way of the new one; null where there was none. */
-  keepKit(kit: OwnKit): Promise<string | null>
   /** Settings; `problem` is why they could not be read, else empty. */
   readSettings(): Promise<{ readonly settings: Settings; readonly problem: string }>
   /** Returns the same as keepKit. */
   keepSettings(settings: Settings): Promise<string | null>
-  /** Ends the keeping once all that was to be kept is; blocks left unfinished stay for next time. */
-  leave(): Promise<void>
 }

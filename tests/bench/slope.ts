@@ -7,7 +7,7 @@ const Z = 1.959964
  * 97.5 % quantile of Student's t by its expansion about the normal one (Abramowitz and Stegun, Handbook of Mathematical
  * Functions, 26.7.5), good to 0.01 from four degrees of freedom on.
  */
-export function studentQuantile(freedom: number): number {
+function studentQuantile(freedom: number): number {
   const first = (Z ** 3 + Z) / 4
   const second = (5 * Z ** 5 + 16 * Z ** 3 + 3 * Z) / 96
   const third = (3 * Z ** 7 + 19 * Z ** 5 + 17 * Z ** 3 - 15 * Z) / 384

@@ -7,6 +7,7 @@ import { loadScenario } from '../../src/scenarios/load.js'
 import { laneSummaries } from '../../src/scenarios/scenario-summary.js'
 import { levelProfile } from '../../src/sim/bowler/levels.js'
 import { runCommand } from './in-process.js'
+import { oneBallLane, playedRecord } from './played-record.js'
 
 const folder = (): string => mkdtempSync(join(tmpdir(), 'dryboard-coach-'))
 
@@ -55,14 +56,9 @@ it('writes out a bowler to be changed, who bowls as the typical one does', async
 
 it('makes a drill of a record in one file: the player stands where the block stood, and it is graded', async () => {
   const data = folder()
-  const house = parse(readFileSync('scenarios-demo/house-forty.yaml', 'utf8'))
-  const lane = join(data, 'own.yaml')
-  writeFileSync(lane, JSON.stringify({ ...house, bag: house.bag.slice(3, 4), practiceThrows: 1 }))
+  const lane = oneBallLane(data, 1)
   const script = ['', 'feet 30 target 9', '', 'feet 24 target 12', '']
-  const played = await runCommand(['play', lane, '--seed', 'c', '--no-grade', '--data', data, '--player', 'Ansa'], {
-    typed: script,
-  })
-  const record = /^Record kept: (.*)$/m.exec(played.err)?.[1] ?? ''
+  const record = await playedRecord([lane, '--seed', 'c', '--data', data, '--player', 'Ansa'], script)
   const { decisions } = JSON.parse(readFileSync(record, 'utf8'))
 
   const named = await runCommand(['drill', 'new', record, '--at', '2', '--title', 'Second frames'])
@@ -91,12 +87,7 @@ it('makes a drill of a record in one file: the player stands where the block sto
 
 it('makes a drill of the dearest choices, dearest first, and tells afterwards what they cost', async () => {
   const data = folder()
-  const house = parse(readFileSync('scenarios-demo/house-forty.yaml', 'utf8'))
-  const lane = join(data, 'one-ball.yaml')
-  writeFileSync(lane, JSON.stringify({ ...house, bag: house.bag.slice(3, 4), practiceThrows: 0 }))
-  const argv = ['play', lane, '--seed', 'd', '--no-grade', '--data', data]
-  const played = await runCommand(argv, { typed: ['feet 30 target 9'] })
-  const record = /^Record kept: (.*)$/m.exec(played.err)?.[1] ?? ''
+  const record = await playedRecord([oneBallLane(data), '--seed', 'd', '--data', data], ['feet 30 target 9'])
   const { out } = await runCommand(['drill', 'new', record, '--data', data])
   const [player] = JSON.parse((await runCommand(['review', record, '--data', data, '--json'])).out).players
   expect(parse(out).positions).toHaveLength(1)
@@ -110,13 +101,9 @@ it('reviews folders of records in the order of their names, and passes notes ove
   const inbox = join(data, 'inbox')
   mkdirSync(inbox)
   expect((await runCommand(['review', inbox])).err).toBe(`${inbox}: no record lies in this folder.`)
-  const house = parse(readFileSync('scenarios-demo/house-forty.yaml', 'utf8'))
-  const lane = join(data, 'one-ball.yaml')
-  writeFileSync(lane, JSON.stringify({ ...house, bag: house.bag.slice(3, 4), practiceThrows: 0 }))
+  const argv = [oneBallLane(data), '--seed', 'e', '--data', data, '--player', 'Brono']
   for (const number of ['10', '2']) {
-    const argv = ['play', lane, '--seed', 'e', '--no-grade', '--data', data, '--player', 'Brono']
-    const played = await runCommand(argv, { typed: ['feet 30 target 9'] })
-    writeFileSync(join(inbox, `block-${number}.json`), readFileSync(/^Record kept: (.*)$/m.exec(played.err)?.[1] ?? ''))
+    writeFileSync(join(inbox, `block-${number}.json`), readFileSync(await playedRecord(argv, ['feet 30 target 9'])))
   }
   await runCommand(['review', join(inbox, 'block-2.json'), '--at', '1', '--note', 'Well chosen?'])
   const { players } = JSON.parse((await runCommand(['review', inbox, '--data', data, '--json'])).out)

@@ -21,7 +21,7 @@ export interface KilledPlay {
 const THROWS = 24
 const RESUMED = 3
 /** What node is told to run: the program as it stands. */
-export const FROM_SOURCE: readonly string[] = ['--import', 'tsx', 'src/cli.ts']
+const FROM_SOURCE: readonly string[] = ['--import', 'tsx', 'src/cli.ts']
 
 /**
  * Plays a script in a process of its own, kills it outright after it has told `throws` results and so many milliseconds

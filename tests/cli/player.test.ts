@@ -7,13 +7,12 @@ import { replayRecord } from '../../src/scenarios/replay.js'
 import { fileKeeper } from '../../src/tui/keeping.js'
 import { noNotes } from '../../src/tui/notes.js'
 import { runCommand } from './in-process.js'
+import { playedRecord } from './played-record.js'
 
 const folder = (): string => mkdtempSync(join(tmpdir(), 'dryboard-player-'))
 
 async function oneThrow(argv: readonly string[], environment: Record<string, string> = {}): Promise<string> {
-  const play = ['play', 'house-forty', '--seed', 'who', '--no-grade', '--data', folder(), ...argv]
-  const { err } = await runCommand(play, { typed: [''], environment })
-  return /^Record kept: (.*)$/m.exec(err)?.[1] ?? ''
+  return playedRecord(['house-forty', '--seed', 'who', '--data', folder(), ...argv], [''], environment)
 }
 
 it('is named in the record: by the command line, else the environment, else the profile; else by nobody', async () => {
@@ -31,11 +30,8 @@ it('is named in the record: by the command line, else the environment, else the 
 
 it('stays with a block that somebody else goes on with', async () => {
   const record = await oneThrow(['--player', 'Cille'])
-  const { err } = await runCommand(
-    ['play', '--resume', record, '--player', 'Brono', '--no-grade', '--data', folder()],
-    { typed: [''] },
-  )
-  expect((await readRecord(/^Record kept: (.*)$/m.exec(err)?.[1] ?? '')).player).toBe('Cille')
+  const goneOn = await playedRecord(['--resume', record, '--player', 'Brono', '--data', folder()], [''])
+  expect((await readRecord(goneOn)).player).toBe('Cille')
 })
 
 it('is named in what the screen files', async () => {

@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { keptPath } from './played-record.js'
 
 interface Ended {
   readonly code: number | null
@@ -45,7 +46,7 @@ describe('the program as a process', () => {
     expect(played.out).toMatch(/2 and 1 left/)
     expect(played.out).toMatch(/Feet can be from board 8 to 46, not 99\./)
     expect(played.out).toMatch(/The block stops here, unfinished\./)
-    const path = /^Record kept: (.*)$/m.exec(played.err)?.[1] ?? ''
+    const path = keptPath(played)
     expect(JSON.parse(readFileSync(path, 'utf8')).decisions).toHaveLength(4)
     const verified = await dryboard(['verify', path])
     expect([verified.code, verified.out]).toEqual([0, `${path}: the same, 4 throws, nothing scored\n`])

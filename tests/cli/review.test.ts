@@ -3,21 +3,15 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { mean, sampleStandardDeviation } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
-import { builtInScenario } from '../../src/scenarios/library/library.js'
 import { estimateOf } from '../../src/scenarios/review/estimate.js'
 import { runCommand } from './in-process.js'
+import { oneBallLane, playedRecord } from './played-record.js'
 
 const data = mkdtempSync(join(tmpdir(), 'dryboard-review-'))
 
 /** A record of one frame's opening by a player, on a lane that needs little working out. */
 async function oneThrow(player: string, seed: string): Promise<string> {
-  const house = builtInScenario('house-forty')!
-  const file = join(data, 'one-ball.yaml')
-  writeFileSync(file, JSON.stringify({ ...house, bag: house.bag.slice(3, 4), practiceThrows: 0 }))
-  const played = await runCommand(['play', file, '--seed', seed, '--no-grade', '--data', data], {
-    typed: ['feet 30 target 9'],
-  })
-  const kept = /^Record kept: (.*)$/m.exec(played.err)?.[1] ?? ''
+  const kept = await playedRecord([oneBallLane(data), '--seed', seed, '--data', data], ['feet 30 target 9'])
   const folder = join(data, player)
   mkdirSync(folder, { recursive: true })
   const path = join(folder, `${seed}.json`)

@@ -8,22 +8,20 @@ import { loadScenario } from '../../src/scenarios/load.js'
 import { recordOf } from '../../src/scenarios/record.js'
 import { advance } from '../../src/sim/block/advance.js'
 import { playerView } from '../../src/sim/decision/player-view.js'
-
-/** No process has a number this high on any system we know. */
-const DEAD_PID = 2 ** 30
+import { leftByDead } from './dead-process.js'
 
 /** A journal of a few throws, left by a program that is no more. */
 async function leftBehind(count: number) {
   const folder = mkdtempSync(join(tmpdir(), 'dryboard-'))
   const scenario = await loadScenario('house-forty')
   let state = beginScenario(scenario, 'journal')
-  const journal = await openJournal(folder, scenario, 'journal')
+  const journal = await openJournal(folder, scenario, state)
   for (let number = 0; number < count; number++) {
     state = advance(state, playerView(state)!.suggestion)
     await journal.append(state.throws[number])
   }
   await journal.close()
-  const path = journal.path.replace(/\.\d+\.jsonl$/, `.${DEAD_PID}.jsonl`)
+  const path = leftByDead(journal.path)
   renameSync(journal.path, path)
   return { folder, path, scenario, state }
 }
@@ -36,7 +34,7 @@ describe('journals', () => {
 
   it('are those of no running program', async () => {
     const { folder, path, scenario } = await leftBehind(1)
-    const own = await openJournal(folder, scenario, 'mine')
+    const own = await openJournal(folder, scenario, beginScenario(scenario, 'mine'))
     expect(await leftJournals(folder)).toEqual([path])
     await own.remove()
     expect(readdirSync(folder)).toHaveLength(1)
@@ -49,7 +47,7 @@ describe('journals', () => {
       const text = readFileSync(path, 'utf8')
       appendFileSync(path, torn)
       expect((await readJournal(path)).decisions).toHaveLength(2)
-      const { journal } = await takeUpJournal(path)
+      const journal = await takeUpJournal(path)
       expect(readFileSync(journal.path, 'utf8')).toBe(text)
       const next = advance(state, playerView(state)!.suggestion)
       await journal.append(next.throws[2])

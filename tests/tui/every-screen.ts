@@ -83,7 +83,7 @@ export async function idleOnEveryScreen(): Promise<{ readonly idle: Idle[]; read
   })
   const home = await startingState(undefined, services)
   const initial = startBlock(home, scenario, 'idle', services)
-  const { terminal, type, screen, close } = mountTrainer({ services, initial })
+  const { terminal, type, screen, until, close } = mountTrainer({ services, initial })
   /** Until what was set going has come to its end; what never ends is found still running. */
   const settled = async () => {
     const deadline = performance.now() + LONGEST_MILLISECONDS
@@ -113,12 +113,9 @@ export async function idleOnEveryScreen(): Promise<{ readonly idle: Idle[]; read
         }
         if (stop.choose !== undefined) await choose(stop.choose)
       }
-      const start = performance.now()
-      while (!stop.shows.test(await screen())) {
-        if (performance.now() - start > LONGEST_MILLISECONDS)
-          throw new Error(`The screen of ${stop.name} did not come; there was:\n${await screen()}`)
-        await wait(20)
-      }
+      await until(stop.shows).catch((cause: unknown) => {
+        throw new Error(`The screen of ${stop.name} did not come.`, { cause })
+      })
       await settled()
       const before = terminal.written.length
       const timers = timersNow()

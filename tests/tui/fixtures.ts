@@ -215,10 +215,7 @@ interface FixtureParts {
 
 /** The trainer's services with the true simulator, but made-up grades and nothing written to disk. */
 export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
-  const calls: Pick<
-    FixtureServices,
-    'keptThrows' | 'keptSaid' | 'filed' | 'keptWorked' | 'keptNotes' | 'keptSettings' | 'keptKits'
-  > = {
+  const calls: Omit<FixtureServices, keyof TrainerServices> = {
     keptThrows: [],
     keptSaid: [],
     filed: [],

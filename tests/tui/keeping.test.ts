@@ -1,4 +1,4 @@
-import { mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises'
+import { mkdtemp, readdir, readFile, rename, rm, utimes, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
@@ -6,11 +6,14 @@ import { readJournal } from '../../src/scenarios/journal.js'
 import { loadScenario } from '../../src/scenarios/load.js'
 import { readRecord, recordOf } from '../../src/scenarios/record.js'
 import type { BlockState } from '../../src/sim/block/types.js'
-import { fileKeeper, type Keeper } from '../../src/tui/keeping.js'
+import { fileKeeper } from '../../src/tui/keeping.js'
 import { EMPTY_KIT } from '../../src/tui/kit/own-kit.js'
 import { type BlockNotes, noNotes } from '../../src/tui/notes.js'
+import type { Keeper } from '../../src/tui/services.js'
 import { playedOn } from '../../src/tui/state/play-state.js'
 import { runCommand } from '../cli/in-process.js'
+import { keptPath } from '../cli/played-record.js'
+import { leftByDead } from '../scenarios/dead-process.js'
 import { fixtureServices, madeUpAccount } from './fixtures.js'
 
 let folder: string
@@ -32,11 +35,12 @@ function keeper(): Keeper {
 const inFolder = async (name: string) => (await readdir(join(folder, name)).catch(() => [])).sort()
 const journals = async () => (await inFolder('unfinished')).filter((name) => name.endsWith('.jsonl'))
 
+const thrownOn = (block: BlockState) => services.advance(block, services.view(block)!.suggestion)
+
 async function thrown(count: number, seed = 'keeping') {
   const scenario = await loadScenario('house-forty')
   const states = [services.begin(scenario, seed)]
-  for (let i = 0; i < count; i++)
-    states.push(services.advance(states.at(-1)!, services.view(states.at(-1)!)!.suggestion))
+  for (let i = 0; i < count; i++) states.push(thrownOn(states.at(-1)!))
   return { scenario, states, block: states.at(-1)! }
 }
 
@@ -46,14 +50,10 @@ async function keepAll(kept: Keeper, { scenario, states }: Thrown): Promise<void
   for (let i = 1; i < states.length; i++) await kept.keepThrow(scenario, states[i - 1]!, states[i]!)
 }
 
-/** No process has a number this high on any system we know. */
-const DEAD_PID = 2 ** 30
-
 /** The journals as they lie once the program that plays them has died. */
 async function died(): Promise<void> {
   for (const name of await journals()) {
-    const dead = name.replace(/\.\d+\.jsonl$/, `.${DEAD_PID}.jsonl`)
-    await rename(join(folder, 'unfinished', name), join(folder, 'unfinished', dead))
+    await rename(join(folder, 'unfinished', name), join(folder, 'unfinished', leftByDead(name)))
   }
 }
 
@@ -90,7 +90,7 @@ describe('a block being played', () => {
     const second = keeper()
     const { states, scenario, notes } = await (await second.leftBlocks()).blocks[0]!.takeUp()
     expect(notes).toEqual(said)
-    const next = services.advance(states.at(-1)!, services.view(states.at(-1)!)!.suggestion)
+    const next = thrownOn(states.at(-1)!)
     await second.keepThrow(scenario, states.at(-1)!, next)
     expect(await journals()).toHaveLength(1)
     const path = await second.file(scenario, next, said)
@@ -164,7 +164,7 @@ describe('screen and plain play', () => {
     const plain = await runCommand(['play', '--resume', '--no-grade', '--data', folder], { typed: [''] })
     expect(plain.exitCode).toBe(0)
     expect(plain.out).toContain('It goes on after 3 throws.')
-    const path = /^Record kept: (.*)$/m.exec(plain.err)![1]!
+    const path = keptPath(plain)
     const { decisions } = await readRecord(path)
     expect(decisions.slice(0, 3)).toEqual(recordOf(played.scenario, played.block).decisions)
     expect(decisions).toHaveLength(4)
@@ -179,7 +179,7 @@ describe('screen and plain play', () => {
     const kept = keeper()
     const { scenario, states } = await kept.resume(join(folder, 'records', stopped!))
     expect(states).toHaveLength(3)
-    const next = services.advance(states.at(-1)!, services.view(states.at(-1)!)!.suggestion)
+    const next = thrownOn(states.at(-1)!)
     await kept.keepThrow(scenario, states.at(-1)!, next)
     await died()
     const again = keeper()
@@ -187,6 +187,31 @@ describe('screen and plain play', () => {
     expect(resumed.states).toHaveLength(4)
     const { decisions, player } = await readRecord(await again.file(scenario, resumed.states.at(-1)!, noNotes('drill')))
     expect([decisions.length, player]).toEqual([3, 'Ines'])
+  })
+
+  it('mean the same block by the one left last, whatever it is called, and pass over one that cannot be read', async () => {
+    await keepAll(keeper(), await thrown(2, 'z'))
+    await keepAll(keeper(), await thrown(1, 'a'))
+    await died()
+    const [a, z] = await journals()
+    const left = (name: string) => join(folder, 'unfinished', name)
+    const torn = left(leftByDead('house-forty-torn-1.1.jsonl'))
+    await writeFile(torn, '{"format"')
+    const [earlier, later, last] = [new Date(1e12), new Date(2e12), new Date(3e12)]
+    await utimes(left(z!), earlier, earlier)
+    await utimes(left(a!), later, later)
+    await utimes(torn, last, last)
+    const screen = keeper()
+    expect((await screen.resume(true)).states).toHaveLength(2)
+    await screen.leave()
+    await died()
+    await utimes(left((await journals())[0]!), later, later)
+    const plain = await runCommand(['play', '--resume', '--no-grade', '--data', folder])
+    expect(plain.out).toContain('It goes on after 1 throws.')
+    expect((await keeper().resume(true)).states).toHaveLength(3)
+    // With nothing else left, why this one cannot be gone on with is said.
+    await expect(keeper().resume(true)).rejects.toThrow(/ends before its first line does/)
+    expect((await runCommand(['play', '--resume', '--data', folder])).err).toMatch(/ends before its first line does/)
   })
 
   it('go on with blocks of plain play on the screen', async () => {

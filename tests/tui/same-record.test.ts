@@ -57,42 +57,31 @@ async function playOnScreen(environment: Record<string, string>): Promise<string
       kept++
     },
   }
-  const { type, screen, close } = mountTrainer({
+  const { type, screen, until, press, close } = mountTrainer({
     services,
     initial: await startingState(file, services),
     noMotion: true,
   })
-  const until = (text: RegExp) =>
-    vi.waitFor(
-      async () => {
-        const now = await screen()
-        expect(now).toMatch(text)
-        return now
-      },
-      { timeout: 8000, interval: 5 },
-    )
-  const press = async (key: string) => {
+  const choose = async (key: string) => {
     if (!key.startsWith('TAKE ')) return type(key)
-    await until(/The bag/)
+    await until('The bag')
     const place = Number(key.slice('TAKE '.length))
     for (let tries = 0; tries < 9 && !new RegExp(`▸ ${place} `).test(await screen()); tries++) {
       type(DOWN)
       await new Promise((drawn) => setTimeout(drawn, 20))
     }
-    type('\r')
-    await until(/Enter throw/)
+    await press('\r', 'Enter throw')
   }
 
   const lines: string[] = []
   try {
-    for (let shown = await until(/Enter throw/); !shown.includes('The block is over'); ) {
+    for (let shown = await until('Enter throw'); !shown.includes('The block is over'); ) {
       const { keys, line } = choiceFor(lines.length, shown.includes('A spare to make'))
-      for (const key of keys) await press(key)
+      for (const key of keys) await choose(key)
       lines.push(line)
       type('\r')
       await vi.waitFor(() => expect(kept).toBe(lines.length), { timeout: 8000, interval: 5 })
-      type('x')
-      shown = await until(/Enter throw|The block is over/)
+      shown = await press('x', /Enter throw|The block is over/)
     }
     await vi.waitFor(() => expect(readdirSync(join(environment.DRYBOARD_DATA!, 'records'))).toHaveLength(1))
   } finally {

@@ -16,7 +16,7 @@ export function addScenarioCommands(program: Command, { console, finish }: Progr
     )
     .addOption(jsonFlag())
     .action(async (files, options) => {
-      const { scenarioCheckCommand } = await import('./scenario.js')
+      const { scenarioCheckCommand } = await import('./scenario-check.js')
       finish(await scenarioCheckCommand(files, options, console))
     })
   scenario
@@ -40,14 +40,14 @@ export function addScenarioCommands(program: Command, { console, finish }: Progr
     .option('--bowler <level,hand,style>', 'another bowler, such as 180,left,stroker')
     .option('--own-bowler', "write the bowler's figures out, to be changed one by one")
     .action(async (name, options) => {
-      const { scenarioNewCommand } = await import('./scenario.js')
+      const { scenarioNewCommand } = await import('./scenario-new.js')
       finish(scenarioNewCommand(name, options, console))
     })
   scenario
     .command('schema')
     .description('print the file format as JSON Schema, for editors')
     .action(async () => {
-      const { scenarioSchemaCommand } = await import('./scenario.js')
+      const { scenarioSchemaCommand } = await import('./scenario-schema.js')
       finish(scenarioSchemaCommand(console))
     })
 }

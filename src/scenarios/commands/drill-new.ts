@@ -1,5 +1,6 @@
 import { dataFolder, debriefsFolder } from '../data-folder.js'
 import { type DrillPart, dearestOf, drillText, framesOf, startOf } from '../drill/make-drill.js'
+import type { FramePlace } from '../frame-place.js'
 import { builtInScenario } from '../library/library.js'
 import { loadScenario } from '../load.js'
 import { readTextFile } from '../read-text-file.js'
@@ -14,7 +15,7 @@ import { EXIT } from './exit-codes.js'
 import { progressOn } from './progress.js'
 
 export interface DrillNewOptions {
-  readonly at?: readonly { readonly game: number; readonly frame: number }[]
+  readonly at?: readonly FramePlace[]
   readonly seed: string
   readonly throws: number
   readonly title?: string

@@ -1,5 +1,7 @@
 import { InvalidArgumentError } from 'commander'
-import { isPlayerName } from '../player-name.js'
+import type { FramePlace } from '../frame-place.js'
+import { isLine, lineWords } from '../one-line.js'
+import { ALLOWED_NAME, isPlayerName } from '../player-name.js'
 
 /** A reader of an option that must be a number from `least` to `most`. */
 export function numberOption(least: number, most: number, unit = ''): (text: string) => number {
@@ -51,12 +53,12 @@ export function seedOption(text: string): string {
 
 /** A reader of a player's name. */
 export function playerOption(text: string): string {
-  if (!isPlayerName(text)) throw new InvalidArgumentError('allowed is one line of text, 1 to 60 characters')
+  if (!isPlayerName(text)) throw new InvalidArgumentError(`allowed is ${ALLOWED_NAME}`)
   return text
 }
 
 /** A reader of a frame, such as 7 or, in a later game, 2-7. */
-export function frameOption(text: string): { readonly game: number; readonly frame: number } {
+export function frameOption(text: string): FramePlace {
   const [, game = '1', frame] = /^(?:(\d{1,2})-)?(\d{1,2})$/.exec(text.trim()) ?? []
   const place = { game: Number(game), frame: Number(frame) }
   if (!(place.game >= 1 && place.game <= 12 && place.frame >= 1 && place.frame <= 10)) {
@@ -66,14 +68,15 @@ export function frameOption(text: string): { readonly game: number; readonly fra
 }
 
 /** A reader of some frames with commas between, such as 3,7 or 1-3,2-7. */
-export function framesOption(text: string): readonly { readonly game: number; readonly frame: number }[] {
+export function framesOption(text: string): readonly FramePlace[] {
   return text.split(',').map(frameOption)
 }
 
+const LONGEST_TITLE = 80
+
 /** A reader of a title. */
 export function titleOption(text: string): string {
-  if (!/^[\u0020-\u007e\u00a0-\uffff]{1,80}$/.test(text))
-    throw new InvalidArgumentError('allowed is one line of text, 1 to 80 characters')
+  if (!isLine(text, LONGEST_TITLE)) throw new InvalidArgumentError(`allowed is ${lineWords(LONGEST_TITLE)}`)
   return text
 }
 

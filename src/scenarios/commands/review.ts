@@ -1,4 +1,5 @@
 import { dataFolder, debriefsFolder } from '../data-folder.js'
+import type { FramePlace } from '../frame-place.js'
 import { jsonText } from '../json.js'
 import { readRecord } from '../record.js'
 import { replaceFile } from '../replace-file.js'
@@ -17,7 +18,7 @@ import { progressOn } from './progress.js'
 export interface ReviewOptions {
   /** A frame, as 7 or 2-7, and the words to be kept at it. */
   readonly note?: string
-  readonly at?: { readonly game: number; readonly frame: number }
+  readonly at?: FramePlace
   readonly html?: string
   readonly csv?: boolean
   readonly json?: boolean

@@ -1,6 +1,7 @@
 import { basename } from 'node:path'
 import { Document, isMap } from 'yaml'
 import type { DebriefReport } from '../debrief-report.js'
+import { type FramePlace, noSuchFrame } from '../frame-place.js'
 import { flowRows } from '../library/commented.js'
 import { decisionWords } from '../plain/words.js'
 import type { BlockRecord } from '../record.js'
@@ -33,13 +34,14 @@ export function framesOf(
   record: BlockRecord,
   replay: Replay,
   path: string,
-  frames: readonly { readonly game: number; readonly frame: number }[],
+  frames: readonly FramePlace[],
   throws: number,
 ): DrillPart {
   const ended = replay.states[replay.states.length - 1]
-  const places = frames.map(({ game, frame }) => {
+  const places = frames.map((at) => {
+    const { game, frame } = at
     const place = ended.throws.findIndex(({ spot }) => spot.game === game && spot.frame === frame)
-    if (place < 0) throw new ScenarioError([`${path}: it has no frame ${game}-${frame}.`])
+    if (place < 0) throw noSuchFrame(path, at)
     return { place, lookFor: `Frame ${game}-${frame}. ${LOOK_FOR_TO_WRITE}` }
   })
   return partOf(record, path, places, throws)

@@ -1,18 +1,12 @@
 import { LEDGER_TERMS, shortfallOf } from '../../sim/account/ledger.js'
 import type { BallSpecification } from '../../sim/ball/specification.js'
 import type { Debrief, DebriefedThrow } from '../debrief.js'
-import { ScenarioError } from '../scenario-error.js'
+import { type FramePlace, noSuchFrame } from '../frame-place.js'
 import { LEDGER_TITLES } from './ledger-lines.js'
 import { oilPicture } from './oil-picture.js'
 import { OTHER_CHOICE_WORDS } from './road-lines.js'
 import { decisionWords, observationWords, pinWords, shortDecision, signedPins, spotWords } from './words.js'
 import { wrapped } from './wrapped.js'
-
-/** A frame, by game and number. */
-export interface FramePlace {
-  readonly game: number
-  readonly frame: number
-}
 
 /**
  * One frame of a debrief: each ball with what was seen, what the choice was worth, what else could have been thrown, and the oil
@@ -20,9 +14,10 @@ export interface FramePlace {
  *
  * @throws ScenarioError when the block has no such frame
  */
-export function frameLines({ throws, account, ended }: Debrief, { game, frame }: FramePlace, path: string): string[] {
+export function frameLines({ throws, account, ended }: Debrief, place: FramePlace, path: string): string[] {
+  const { game, frame } = place
   const inFrame = throws.filter(({ record: { spot } }) => spot.game === game && spot.frame === frame)
-  if (inFrame.length === 0) throw new ScenarioError([`${path}: it has no frame ${game}-${frame}.`])
+  if (inFrame.length === 0) throw noSuchFrame(path, place)
   const { bag, lanes } = ended.setup
   const tags = account.tags.filter((tag) => tag.game === game && tag.frames.includes(frame))
   const [{ record: first }] = inFrame

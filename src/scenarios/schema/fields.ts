@@ -1,12 +1,12 @@
 import { z } from 'zod'
+import { lineWords, ONE_LINE } from '../one-line.js'
 
 /**
  * Field kinds whose message is what is ALLOWED there, in words; `problems.ts` puts what was found before it.
  * Keeping the two apart gives every wrong value the same sentence, whatever is wrong with it.
  */
 
-/** No control characters; written without flags, so that editors read the same pattern in the JSON Schema. */
-const ONE_LINE = /^[\u0020-\u007e\u00a0-\uffff]*$/
+/** As ONE_LINE, with line ends. */
 const SEVERAL_LINES = /^[\n\u0020-\u007e\u00a0-\uffff]*$/
 
 /** A number from `least` to `most`, both included; `unit` is the word after the figures, such as 'feet'. */
@@ -48,7 +48,7 @@ export function yesOrNo() {
 
 /** One line of text that is not empty. */
 export function line(most: number) {
-  const allowed = `one line of text, 1 to ${most} characters`
+  const allowed = lineWords(most)
   return z
     .string({ error: () => allowed })
     .min(1, allowed)

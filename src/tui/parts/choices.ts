@@ -1,4 +1,4 @@
-import { boardWords, moveWords, SPEED_WORDS } from '../../scenarios/plain/words.js'
+import { boardWords, moveWords, SPEED_WORDS, signedPins } from '../../scenarios/plain/words.js'
 import type { Alternative } from '../../sim/account/alternatives.js'
 import type { BlockSetup, Decision } from '../../sim/block/types.js'
 import { canvasRows, newCanvas, put, putRight } from '../draw/canvas.js'
@@ -9,7 +9,6 @@ import { blockOf, counts, type PlayState } from '../state/play-state.js'
 const FIGURE_COLUMNS = 8
 const LEAST_BAR_COLUMNS = 12
 const WORD_COLUMNS = 42
-const SAME_PINS = 0.05
 
 /**
  * The road not taken from one throw: other balls on their best lines and small moves, each against the choice made; a bar
@@ -72,11 +71,8 @@ function chartRows(listed: readonly Charted[], columns: number, theme: Theme): s
     const room = Math.max(0, Math.min(length, fairGainPins > 0 ? columns - 2 * FIGURE_COLUMNS - zero : zero - barsFrom))
     put(canvas, 0, row, [...words].slice(0, barsFrom - 1).join(''))
     put(canvas, start, row, theme.glyphs.block.repeat(room), fairGainPins > 0 ? 'gain' : 'loss')
-    putRight(canvas, columns - FIGURE_COLUMNS, row, signed(fairGainPins))
-    putRight(canvas, columns, row, signed(knownGainPins), 'faint')
+    putRight(canvas, columns - FIGURE_COLUMNS, row, signedPins(fairGainPins))
+    putRight(canvas, columns, row, signedPins(knownGainPins), 'faint')
   })
   return canvasRows(canvas, theme)
 }
-
-const signed = (pins: number): string =>
-  Math.abs(pins) < SAME_PINS ? '0.0' : `${pins > 0 ? '+' : ''}${pins.toFixed(1)}`

@@ -5,13 +5,10 @@ import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { type DebriefState, SIDE_BY_SIDE_FRAMES } from '../state/debrief-state.js'
 import { blockOf, type PlayState } from '../state/play-state.js'
-import { boardOnTrace, LANE_FEET, type LanePicture, type Trace, type TraceLook } from './lane.js'
+import { boardOnTrace, LANE_FEET, type LanePicture, pathTrace, type Trace, type TraceLook } from './lane.js'
 import { laydownBoard, recentSketches } from './sketches.js'
 import { filmGone } from './wear.js'
 
-/** Middle of the first half foot, where paths over the film begin. */
-const FIRST_ROW_FEET = 0.25
-const ROW_FEET = 0.5
 /** From this width on the legend says what the lines mean. */
 const LONG_COLUMNS = 118
 /** A ball that never moves outwards has its breakpoint where it is laid down, which is nothing to mark. */
@@ -48,12 +45,7 @@ function pathsOf(play: PlayState, index: number, { truth }: ThrowRecord): Trace[
   return [...meant(bestKnown, 'known'), ...meant(bestFair, 'best'), traceOf(truth.path, 'truth')]
 }
 
-const traceOf = (path: Float64Array, look: TraceLook): Trace => ({
-  boards: path.map(metresToBoard),
-  firstFeet: FIRST_ROW_FEET,
-  stepFeet: ROW_FEET,
-  look,
-})
+const traceOf = (path: Float64Array, look: TraceLook): Trace => pathTrace(path.map(metresToBoard), look)
 
 function upTo(trace: Trace, feet: number): Trace {
   const rows = Math.round((feet - trace.firstFeet) / trace.stepFeet)

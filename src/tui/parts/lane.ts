@@ -26,6 +26,14 @@ export interface Trace {
   readonly look: TraceLook
 }
 
+/** A path as the simulator tells it: boards at the middle of each half foot. */
+export const pathTrace = (boards: ArrayLike<number>, look: TraceLook): Trace => ({
+  boards,
+  firstFeet: 0.25,
+  stepFeet: 0.5,
+  look,
+})
+
 /** Everything the lane's picture shows. Boards count from the bowler's own side; the film lies as the lane does. */
 export interface LanePicture {
   readonly hand: Hand

@@ -39,7 +39,7 @@ const STEP_WORDS: Readonly<Record<DecisionField, string>> = {
 }
 
 /** What the keys of the main screen do to the field under the hand, and which have nothing to do. */
-export const keyWords = (play: PlayState): KeyWords => ({
+const keyWords = (play: PlayState): KeyWords => ({
   up: STEP_WORDS[play.field],
   ...(canCall(play) ? {} : { call: null }),
   ...(play.undo.length > 0 ? {} : { undo: null }),

@@ -1,5 +1,5 @@
 import { decisionWords, signedPins } from '../../scenarios/plain/words.js'
-import type { BlockState, Decision, ThrowRecord } from '../../sim/block/types.js'
+import type { ThrowRecord } from '../../sim/block/types.js'
 import { FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
 import { beside, indent, page, type Size } from '../draw/layout.js'
 import { textRow } from '../draw/text-row.js'
@@ -8,7 +8,8 @@ import { pinsGivenWords, placeWords } from '../draw/words.js'
 import { lineSamples } from '../parts/debrief-lane.js'
 import { decisionPanelRows } from '../parts/decision-panel.js'
 import { contextKeyLine } from '../parts/key-hints.js'
-import { lanePicture, type Trace, type TraceLook } from '../parts/lane.js'
+import { lanePicture, pathTrace } from '../parts/lane.js'
+import type { TrainerServices } from '../services.js'
 import type { WhatIfTrial } from '../state/debrief-state.js'
 import { blockOf, type PlayState } from '../state/play-state.js'
 import { clipRow } from '../terminal/fit.js'
@@ -27,8 +28,7 @@ const MOST_CONTACTS = 6
 /** Less than this is not worth a row. */
 const LEAST_SHARE = 0.005
 
-/** A choice's path without a miss, see TrainerServices. */
-export type MeantBoards = (block: BlockState, decision: Decision) => Float64Array
+type MeantBoards = TrainerServices['meantBoards']
 
 /** Another choice on a throw of the block: what many deliveries of it come to, beside those of the choice made. */
 export function whatIfScreen(
@@ -80,17 +80,14 @@ function triedLane(
   theme: Theme,
 ): string[] {
   const before = blockOf(lab)
-  const trace = (decision: Decision, look: TraceLook): Trace => ({
-    boards: meantBoards(before, decision),
-    firstFeet: 0.25,
-    stepFeet: 0.5,
-    look,
-  })
   const picture = {
     hand: before.setup.bowler.hand,
     standing: record.standingBefore,
     oil: record.truth.laneBefore.film,
-    traces: [trace(record.decision, 'truth'), trace(lab.decision, 'best')],
+    traces: [
+      pathTrace(meantBoards(before, record.decision), 'truth'),
+      pathTrace(meantBoards(before, lab.decision), 'best'),
+    ],
   }
   const [solid, dashed] = lineSamples(theme)
   return [

@@ -1,6 +1,6 @@
 import type { Scenario } from '../../scenarios/scenario.js'
 import { FULL_RACK } from '../../sim/pins/leaves.js'
-import type { LanePicture } from '../parts/lane.js'
+import { type LanePicture, pathTrace } from '../parts/lane.js'
 import type { TrainerServices } from '../services.js'
 
 const PICTURE_SEED = 'home'
@@ -16,6 +16,6 @@ export function homePicture(scenarios: readonly Scenario[], services: TrainerSer
     hand: scenario.setup.bowler.hand,
     standing: FULL_RACK,
     oil: block.lanes[0]!.film,
-    traces: [{ boards: services.meantBoards(block, decision), firstFeet: 0.25, stepFeet: 0.5, look: 'last' }],
+    traces: [pathTrace(services.meantBoards(block, decision), 'last')],
   }
 }

@@ -18,6 +18,12 @@ export function useKeeping(state: AppState, dispatch: Dispatch<Action>, services
 const playOn = ({ screen }: AppState): PlayState | null =>
   screen.kind === 'play' || screen.kind === 'debrief' ? screen.play : null
 
+/** Says on the screen that something could not be kept, and why. */
+export const notKept =
+  (dispatch: Dispatch<Action>, what: string) =>
+  (fault: unknown): void =>
+    dispatch({ type: 'trouble', sentence: `${what} could not be kept: ${sentenceOf(fault)}` })
+
 /** Keeps a throw before its ball rolls. Where it cannot be kept, that is said and the block goes on. */
 function useKeepingThrow({ screen }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
   const play = screen.kind === 'play' ? screen.play : null
@@ -29,9 +35,7 @@ function useKeepingThrow({ screen }: AppState, dispatch: Dispatch<Action>, servi
     if (!next || !from) return
     services
       .keepThrow(from.scenario, blockOf(from), next)
-      .catch((fault: unknown) =>
-        dispatch({ type: 'trouble', sentence: `The throw could not be kept: ${sentenceOf(fault)}` }),
-      )
+      .catch(notKept(dispatch, 'The throw'))
       .then(() => dispatch({ type: 'kept', next }))
   }, [next, dispatch, services])
 }
@@ -48,8 +52,7 @@ function useFiling(state: AppState, dispatch: Dispatch<Action>, services: Traine
   useEffect(() => {
     if (!block || !looked.current || filed.current === block) return
     const notes = notesOf(looked.current)
-    const complain = (fault: unknown) =>
-      dispatch({ type: 'trouble', sentence: `The block could not be kept: ${sentenceOf(fault)}` })
+    const complain = notKept(dispatch, 'The block')
     if (!isFinished) {
       services.keepSaid(block, notes).catch(complain)
       return
@@ -83,9 +86,7 @@ function useKeepingNotes({ screen }: AppState, dispatch: Dispatch<Action>, servi
   useEffect(() => {
     if (!play || path === null || findings === said.current || findings?.length === 0) return
     said.current = findings
-    services.keepNotes(path, notesOf(play)).catch((fault: unknown) => {
-      dispatch({ type: 'trouble', sentence: `What you said could not be kept: ${sentenceOf(fault)}` })
-    })
+    services.keepNotes(path, notesOf(play)).catch(notKept(dispatch, 'What you said'))
   }, [play, path, findings, dispatch, services])
 }
 
@@ -94,17 +95,15 @@ function useKeepingChoices({ settings, kit }: AppState, dispatch: Dispatch<Actio
   const keptSettings = useRef(settings)
   const keptKit = useRef(kit)
   useEffect(() => {
-    const complain = (what: string) => (fault: unknown) =>
-      dispatch({ type: 'trouble', sentence: `${what} could not be kept: ${sentenceOf(fault)}` })
     const tell = (aside: string | null) =>
       aside !== null && dispatch({ type: 'trouble', sentence: `What could not be read is kept as ${aside}.` })
     if (keptSettings.current !== settings) {
       keptSettings.current = settings
-      services.keepSettings(settings).then(tell, complain('The settings'))
+      services.keepSettings(settings).then(tell, notKept(dispatch, 'The settings'))
     }
     if (keptKit.current !== kit) {
       keptKit.current = kit
-      services.keepKit(kit).then(tell, complain('Your bag and bowler'))
+      services.keepKit(kit).then(tell, notKept(dispatch, 'Your bag and bowler'))
     }
   }, [settings, kit, dispatch, services])
 }

@@ -5,13 +5,13 @@ import { commandFor } from '../keys.js'
 import type { KeptBlock, PlayedBlock, TrainerServices } from '../services.js'
 import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
-import { blockOf, type PlayState, playedOn } from './play-state.js'
+import { blockOf, notesOf, type PlayState, playedOn } from './play-state.js'
 import { pasted, reduceKit } from './reduce-kit.js'
 import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.js'
 import { menu } from './reduce-menus.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
 import { keptOn, landed, letGo, skip, tick } from './reduce-throw.js'
-import { startTour } from './start.js'
+import { goOnWith, startTour } from './start.js'
 import { tourOn } from './tour.js'
 
 /** The one place where the trainer's state changes. Pure but for the seed of a new block, which services give. */
@@ -167,7 +167,7 @@ const keptFrom = (play: PlayState): KeptBlock => ({
   takeUp: async () => ({
     scenario: play.scenario,
     states: play.states,
-    notes: { mode: play.mode, calls: play.calls, ownFindings: play.ownFindings },
+    notes: notesOf(play),
     recordPath: play.recordPath,
   }),
 })
@@ -175,8 +175,7 @@ const keptFrom = (play: PlayState): KeptBlock => ({
 function takenUp(state: AppState, kept: KeptBlock, played: PlayedBlock, services: TrainerServices): AppState {
   const { screen } = state
   if (screen.kind !== 'home' || screen.takingUp !== kept) return state
-  const play = playedOn(played, services.view(played.states.at(-1)!)?.suggestion)
-  return { ...withoutKept(state, kept), screen: { kind: 'play', play } }
+  return goOnWith(withoutKept(state, kept), played, services)
 }
 
 const withoutKept = (state: AppState, kept: KeptBlock): AppState => ({

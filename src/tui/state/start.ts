@@ -1,9 +1,9 @@
 import type { Scenario } from '../../scenarios/scenario.js'
 import { ScenarioError } from '../../scenarios/scenario-error.js'
 import { type Mode, noNotes } from '../notes.js'
-import type { TrainerServices } from '../services.js'
+import type { PlayedBlock, TrainerServices } from '../services.js'
 import type { AppState } from './app-state.js'
-import { playFrom } from './play-state.js'
+import { playedOn, playFrom } from './play-state.js'
 import { TOUR_SCENARIO, TOUR_SEED } from './tour.js'
 
 /** A new block on the play screen, or a notice why there is none. */
@@ -22,6 +22,12 @@ export function startBlock(
     if (fault instanceof ScenarioError) return { ...state, notice: fault.sentences[0] ?? fault.message }
     throw fault
   }
+}
+
+/** A block that was left, on the play screen as it stood. */
+export function goOnWith(state: AppState, played: PlayedBlock, services: TrainerServices): AppState {
+  const play = playedOn(played, services.view(played.states.at(-1)!)?.suggestion)
+  return { ...state, screen: { kind: 'play', play } }
 }
 
 /** The guided first frame: a drill on house oil without practice, never kept. */

@@ -1,16 +1,14 @@
 import { ScenarioError } from '../../scenarios/scenario-error.js'
 import type { TrainerServices } from '../services.js'
 import type { AppState } from './app-state.js'
-import { playedOn } from './play-state.js'
-import { startBlock, startTour } from './start.js'
+import { goOnWith, startBlock, startTour } from './start.js'
 
 /** The state the trainer opens in where a block is to be gone on with. @throws ScenarioError */
 export async function resumedState(from: string | true, services: TrainerServices): Promise<AppState> {
   const home = await startingState(undefined, services, [])
   const played = await services.resume(from)
-  const play = playedOn(played, services.view(played.states.at(-1)!)?.suggestion)
   const { blocks } = await services.leftBlocks()
-  return { ...home, kept: blocks, notice: '', screen: { kind: 'play', play } }
+  return goOnWith({ ...home, kept: blocks, notice: '' }, played, services)
 }
 
 /**

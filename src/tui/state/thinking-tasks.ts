@@ -3,6 +3,7 @@ import type { BlockState } from '../../sim/block/types.js'
 import type { TrainerServices } from '../services.js'
 import type { Thinker } from '../thinking/thinker.js'
 import type { Action, AppState } from './app-state.js'
+import { notKept } from './keeping-tasks.js'
 import { blockOf, type PlayState, type ThrowGrade, tellsGrades } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
 
@@ -118,9 +119,7 @@ function useAccount({ screen }: AppState, dispatch: Dispatch<Action>, services: 
         dispatch({ type: 'account-whole', block, account })
         if (looked.tour !== null) return
         const grades = account.throws.map(({ graded }) => graded?.grade ?? null)
-        services.keepWorked(looked.scenario, block, { grades, account }).catch((fault: unknown) => {
-          dispatch({ type: 'trouble', sentence: `The account could not be kept: ${sentenceOf(fault)}` })
-        })
+        services.keepWorked(looked.scenario, block, { grades, account }).catch(notKept(dispatch, 'The account'))
       },
       (fault: unknown) =>
         dispatch({ type: 'trouble', sentence: `The account could not be finished: ${sentenceOf(fault)}` }),

@@ -19,7 +19,7 @@ import { startingState } from '../../../src/tui/state/starting-state.js'
 import type { WhatIf } from '../../../src/tui/thinking/what-if.js'
 import { fixtureServices, madeUpAccount, madeUpGrade, shortScenario } from '../fixtures.js'
 
-export const services = fixtureServices()
+const services = fixtureServices()
 export const SIZES: readonly Size[] = [
   { columns: 80, rows: 24 },
   { columns: 100, rows: 30 },

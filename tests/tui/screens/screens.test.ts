@@ -12,6 +12,8 @@ beforeAll(async () => {
   drawn = await drawnFrom()
 }, 60_000)
 
+const textOf = (rows: readonly string[]): string => rows.map(bare).join('\n')
+
 const COLOUR = new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*(3[0-8]|4[0-8]|9[0-7])[;m]`)
 
 describe.each(THEMES)('every screen, %s', (name, theme) => {
@@ -38,7 +40,7 @@ describe.each(THEMES)('every screen, %s', (name, theme) => {
 describe('play screen', () => {
   it('never shows the oil, nor a path but from what was seen', () => {
     for (const play of drawn.plays) {
-      const rows = playScreen(play, SIZES[0]!, PLAIN).map(bare).join('\n')
+      const rows = textOf(playScreen(play, SIZES[0]!, PLAIN))
       expect(rows).not.toMatch(/[░▒▓█]/)
       // The same throws with another truth under the same observation draw the same picture.
       const states = play.states.map((block) => ({
@@ -48,11 +50,7 @@ describe('play screen', () => {
           truth: { ...record.truth, path: record.truth.path.map(() => 0.3), breakpointBoard: 3, entryBoard: 30 },
         })),
       }))
-      expect(
-        playScreen({ ...play, states }, SIZES[0]!, PLAIN)
-          .map(bare)
-          .join('\n'),
-      ).toBe(rows)
+      expect(textOf(playScreen({ ...play, states }, SIZES[0]!, PLAIN))).toBe(rows)
     }
   })
 
@@ -72,9 +70,7 @@ describe('play screen', () => {
     while (blockOf(play).standing !== 1023) play = await played('house-forty', play.grades.length + 1)
     const { aim } = play.decision
     const moved = { ...play.decision, aim: { ...aim, feetBoard: aim.feetBoard + 2, targetBoard: aim.targetBoard + 1 } }
-    const rows = playScreen({ ...play, decision: moved }, SIZES[0]!, PLAIN)
-      .map(bare)
-      .join('\n')
+    const rows = textOf(playScreen({ ...play, decision: moved }, SIZES[0]!, PLAIN))
     expect(rows).toContain('2 and 1 left')
   })
 })
@@ -91,7 +87,7 @@ describe('how sure one could be of the oil', () => {
   }
   const shown = (size: Size, mode: Mode) => {
     const play = { ...drawn.plays[0]!, belief, mode }
-    return playScreen(play, size, PLAIN).map(bare).join('\n')
+    return textOf(playScreen(play, size, PLAIN))
   }
 
   it('stands on the main screen of a drill from 100 columns or 30 rows on', () => {
@@ -111,7 +107,7 @@ describe('how sure one could be of the oil', () => {
 describe('the calls in the debrief', () => {
   it('are counted and scored, and told as what they were', () => {
     const play = drawn.plays.at(-2)!
-    const rows = debriefRows(play, { view: 'calls' }, SIZES[0]!, PLAIN).map(bare).join('\n')
+    const rows = textOf(debriefRows(play, { view: 'calls' }, SIZES[0]!, PLAIN))
     const first = blockOf(play).throws.filter(({ standingBefore }) => standingBefore === 1023)
     const right = first.filter(({ observation }) => observation.contact === 'pocket').length
     expect(rows).toContain(`${right} of ${first.length} calls came right`)
@@ -119,14 +115,14 @@ describe('the calls in the debrief', () => {
     // Each call at 70 %: (0.3 squared for a right one, 0.7 squared for a wrong one) over all of them.
     const brier = (right * 0.09 + (first.length - right) * 0.49) / first.length
     expect(rows).toContain(`Brier score ${brier.toFixed(2)}`)
-    const none = debriefRows(drawn.plays[0]!, { view: 'calls' }, SIZES[0]!, PLAIN).map(bare).join('\n')
+    const none = textOf(debriefRows(drawn.plays[0]!, { view: 'calls' }, SIZES[0]!, PLAIN))
     expect(none).toContain('You called nothing in this block.')
   })
 })
 
 describe('debrief', () => {
   it('shows the oil, both balls and what the choice gave away', () => {
-    const rows = debriefRows(drawn.plays[0]!, {}, SIZES[2]!, PLAIN).map(bare).join('\n')
+    const rows = textOf(debriefRows(drawn.plays[0]!, {}, SIZES[2]!, PLAIN))
     expect(rows).toMatch(/[░▒▓█]/)
     expect(rows).toContain('by what could be known')
     expect(rows).toContain('against the oil as it was')

@@ -1,10 +1,10 @@
-import { EventEmitter } from 'node:events'
 import { Box, render, Text, useInput } from 'ink'
 import SelectInput from 'ink-select-input'
 import { useState } from 'react'
 import { describe, expect, it, vi } from 'vitest'
 import { createKeyReader } from '../../../src/tui/terminal/key-reader.js'
 import { createPainter } from '../../../src/tui/terminal/painter.js'
+import { fakeKeySource } from './fake-key-source.js'
 import { fakeTerminal } from './fake-terminal.js'
 
 function Probe({ rows, onPick }: { rows: number; onPick: (value: string) => void }) {
@@ -29,7 +29,7 @@ function Probe({ rows, onPick }: { rows: number; onPick: (value: string) => void
 function mount() {
   const terminal = fakeTerminal(40, 10)
   const painter = createPainter(terminal)
-  const source = Object.assign(new EventEmitter(), { setEncoding() {}, resume() {}, pause() {} })
+  const source = fakeKeySource()
   const reader = createKeyReader(source, { onInterrupt: () => {} })
   const onPick = vi.fn()
   const app = render(<Probe rows={10} onPick={onPick} />, {

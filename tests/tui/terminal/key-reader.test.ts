@@ -1,8 +1,8 @@
-import { EventEmitter } from 'node:events'
 import fc from 'fast-check'
 import { describe, expect, it, vi } from 'vitest'
 import { createKeyReader } from '../../../src/tui/terminal/key-reader.js'
 import { tokenise } from '../../../src/tui/terminal/key-tokens.js'
+import { fakeKeySource } from './fake-key-source.js'
 
 const keys = (input: string) =>
   tokenise(input).tokens.map((token) => (token.kind === 'key' ? token.sequence : token.kind))
@@ -81,7 +81,7 @@ describe('tokenising terminal input', () => {
 })
 
 function readerOn(events: { onInterrupt?: () => void } = {}) {
-  const source = Object.assign(new EventEmitter(), { setEncoding() {}, resume() {}, pause() {} })
+  const source = fakeKeySource()
   const reader = createKeyReader(source, { onInterrupt: () => {}, ...events })
   const got: string[] = []
   reader.on('readable', () => {

@@ -1,14 +1,11 @@
 import { EventEmitter } from 'node:events'
 import { setTimeout as wait } from 'node:timers/promises'
-import { render } from 'ink'
-import { Trainer } from '../../src/tui/app.js'
 import { themeFor } from '../../src/tui/draw/theme.js'
 import { startBlock } from '../../src/tui/state/start.js'
 import { startingState } from '../../src/tui/state/starting-state.js'
-import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
-import { createPainter } from '../../src/tui/terminal/painter.js'
 import { idleOnEveryScreen } from '../tui/every-screen.js'
 import { fixtureServices, shortScenario } from '../tui/fixtures.js'
+import { mountOn } from '../tui/mounted.js'
 import { type BenchRow, type Figures, figuresOf, startWatch, type Taken, timesOf } from './measure.js'
 
 const THROWS = 6
@@ -22,7 +19,7 @@ interface Picture {
 }
 
 /** The trainer on a terminal that only counts; true colours, the dearest. */
-async function sit(playing: boolean, size: { readonly columns: number; readonly rows: number }) {
+async function sitDown(size: { readonly columns: number; readonly rows: number }) {
   const pictures: Picture[] = []
   let lastPicture = performance.now()
   const target = Object.assign(new EventEmitter(), {
@@ -33,33 +30,20 @@ async function sit(playing: boolean, size: { readonly columns: number; readonly 
       lastPicture = performance.now()
     },
   })
-  const painter = createPainter(target)
-  const source = Object.assign(new EventEmitter(), { setEncoding() {}, resume() {}, pause() {} })
-  const keys = createKeyReader(source, { onInterrupt: () => {} })
   const services = fixtureServices()
   const home = await startingState(undefined, services)
-  const initial = playing ? startBlock(home, await shortScenario(), 'bench', services) : home
+  const initial = startBlock(home, await shortScenario(), 'bench', services)
   const theme = themeFor({ depth: 'true', characters: 'unicode' })
   sinceTick = startWatch()
-  const app = render(<Trainer {...{ painter, keys, services, theme, initial, noMotion: false }} />, {
-    stdout: painter as unknown as NodeJS.WriteStream,
-    stdin: keys as unknown as NodeJS.ReadStream,
-    debug: true,
-    patchConsole: false,
-    exitOnCtrlC: false,
-  })
+  const { type, close } = mountOn(target, { services, theme, initial, noMotion: false })
   return {
     pictures,
     quietMilliseconds: () => performance.now() - lastPicture,
     press(key: string) {
       sinceTick = startWatch()
-      source.emit('data', key)
+      type(key)
     },
-    close: () => {
-      app.unmount()
-      painter.close()
-      keys.close()
-    },
+    close,
   }
 }
 
@@ -97,7 +81,7 @@ async function animationAt(
   size: { readonly columns: number; readonly rows: number },
   held: boolean,
 ): Promise<BenchRow[]> {
-  const sitting = await sit(true, size)
+  const sitting = await sitDown(size)
   await wait(QUIET_MILLISECONDS)
   const first = sitting.pictures.splice(0)
   await watchingTicks(async () => {

@@ -3,22 +3,25 @@ import { beginScenario } from '../begin-scenario.js'
 import { HARDNESS_SEEDS, type Hardness, hardnessOf, hardnessWord, informationAtStart } from '../hardness.js'
 import { jsonText, rounded } from '../json.js'
 import { playPolicyGame } from '../ladder.js'
-import { commentedScenario } from '../library/commented.js'
-import { builtInScenario } from '../library/library.js'
-import { loadScenario, nearWords } from '../load.js'
-import { type OilFigures, withBowler, withOil, withOwnBowler } from '../made-to-measure.js'
+import { loadScenario } from '../load.js'
 import { signedPins } from '../plain/words.js'
 import type { Scenario } from '../scenario.js'
 import { ScenarioError } from '../scenario-error.js'
 import { aboutWords, type LaneSummary, laneSummaries, laneWords } from '../scenario-summary.js'
-import { scenarioJsonSchema } from '../schema/json-schema.js'
-import type { ScenarioInput } from '../schema/scenario.js'
 import type { CommandConsole } from './console.js'
 import { EXIT } from './exit-codes.js'
 import { progressOn } from './progress.js'
 
 /** Seeds under which drawn oil is tried, so that bounds which contradict each other do not wait for a player. */
 const TRIED_SEEDS = ['1', '2', '3']
+
+const POLICY_WORDS: Readonly<Record<Policy, string>> = {
+  known: 'best with the oil in sight',
+  fair: 'best by what is seen',
+  thumb: 'rule of thumb',
+  stay: 'never moving',
+  random: 'anywhere sensible',
+}
 
 interface Checked {
   readonly file: string
@@ -98,23 +101,6 @@ function linesOf({ file, about, problems, lanes, hardness, expected, information
   ]
 }
 
-export interface NewOptions {
-  readonly length?: number
-  readonly volume?: number
-  readonly ratio?: number
-  /** Level, hand and style with commas between. */
-  readonly bowler?: string
-  readonly ownBowler?: boolean
-}
-
-const POLICY_WORDS: Readonly<Record<Policy, string>> = {
-  known: 'best with the oil in sight',
-  fair: 'best by what is seen',
-  thumb: 'rule of thumb',
-  stay: 'never moving',
-  random: 'anywhere sensible',
-}
-
 function expectedBy(policies: readonly Policy[], scenario: Scenario): Partial<Record<Policy, number>> {
   return Object.fromEntries(
     policies.map((policy) => {
@@ -134,37 +120,4 @@ function expectedLines(expected: Checked['expected']): string[] {
     "  first balls in pins a game, in expectation, above or below this bowler's average:",
     `    ${told.join(', ')}`,
   ]
-}
-
-/** A built-in scenario as YAML with comments, to be changed; with other oil or another bowler where asked. */
-export function scenarioNewCommand(from: string, options: NewOptions, console: CommandConsole): number {
-  const data = builtInScenario(from)
-  if (!data) {
-    throw new ScenarioError(
-      [`${from}: there is no built-in scenario of that name${nearWords(from)}; dryboard scenario list names them all.`],
-      true,
-    )
-  }
-  console.print(commentedScenario(changed(data, options)))
-  return EXIT.fine
-}
-
-function changed(data: ScenarioInput, { length, volume, ratio, bowler, ownBowler }: NewOptions): ScenarioInput {
-  const oil: OilFigures = {
-    ...(length === undefined ? {} : { lengthFeet: length }),
-    ...(volume === undefined ? {} : { millilitres: volume }),
-    ...(ratio === undefined ? {} : { ratio }),
-  }
-  const onIt = bowler ? withBowler(data, bowler) : data
-  const oiled = Object.keys(oil).length > 0 ? withOil(onIt, oil) : onIt
-  return ownBowler ? withOwnBowler(oiled) : oiled
-}
-
-/** The file format as JSON Schema (draft 7), for editors that complete and check while one writes. */
-export function scenarioSchemaCommand(console: CommandConsole): number {
-  console.print(jsonText(scenarioJsonSchema()))
-  console.tell(
-    'Keep it as scenario.schema.json and begin a scenario with "# yaml-language-server: $schema=./scenario.schema.json" (YAML) or "$schema": "./scenario.schema.json" (JSON); editors with a YAML language server then complete and check. What only the loader knows, such as the rules for balls, dryboard scenario check tells.',
-  )
-  return EXIT.fine
 }

@@ -1,0 +1,38 @@
+import { commentedScenario } from '../library/commented.js'
+import { builtInScenario } from '../library/library.js'
+import { noBuiltInWords } from '../load.js'
+import { type OilFigures, withBowler, withOil, withOwnBowler } from '../made-to-measure.js'
+import { ScenarioError } from '../scenario-error.js'
+import type { ScenarioInput } from '../schema/scenario.js'
+import type { CommandConsole } from './console.js'
+import { EXIT } from './exit-codes.js'
+
+export interface NewOptions {
+  readonly length?: number
+  readonly volume?: number
+  readonly ratio?: number
+  /** Level, hand and style with commas between. */
+  readonly bowler?: string
+  readonly ownBowler?: boolean
+}
+
+/** A built-in scenario as YAML with comments, to be changed; with other oil or another bowler where asked. */
+export function scenarioNewCommand(from: string, options: NewOptions, console: CommandConsole): number {
+  const data = builtInScenario(from)
+  if (!data) {
+    throw new ScenarioError([`${from}: there is ${noBuiltInWords(from)}.`], true)
+  }
+  console.print(commentedScenario(changed(data, options)))
+  return EXIT.fine
+}
+
+function changed(data: ScenarioInput, { length, volume, ratio, bowler, ownBowler }: NewOptions): ScenarioInput {
+  const oil: OilFigures = {
+    ...(length === undefined ? {} : { lengthFeet: length }),
+    ...(volume === undefined ? {} : { millilitres: volume }),
+    ...(ratio === undefined ? {} : { ratio }),
+  }
+  const onIt = bowler ? withBowler(data, bowler) : data
+  const oiled = Object.keys(oil).length > 0 ? withOil(onIt, oil) : onIt
+  return ownBowler ? withOwnBowler(oiled) : oiled
+}
