@@ -1,5 +1,5 @@
 import { homedir } from 'node:os'
-import { basename, join } from 'node:path'
+import { basename, dirname, join, resolve } from 'node:path'
 
 /**
  * Where the program keeps things: the folder named on the command line, else DRYBOARD_DATA, else the user's data folder
@@ -24,6 +24,13 @@ export function recordsFolder(data: string): string {
 /** Where what the player said of a block lies once it is filed: a file under the record's own name. */
 export function saidWithRecord(data: string, recordPath: string): string {
   return join(data, 'notes', basename(recordPath))
+}
+
+/** The same of a record found by its path alone; null where it lies in no data folder's records. */
+export function saidOfRecord(recordPath: string): string | null {
+  const folder = dirname(resolve(recordPath))
+  const data = dirname(folder)
+  return folder === recordsFolder(data) ? saidWithRecord(data, recordPath) : null
 }
 
 /** Debriefs of records that were reviewed; they can be made again. */

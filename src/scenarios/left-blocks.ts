@@ -1,5 +1,6 @@
 import type { BlockState } from '../sim/block/types.js'
-import { type Journal, journalsFolder, leftJournals, readJournal, takeUpJournal } from './journal.js'
+import { saidOfRecord } from './data-folder.js'
+import { type Journal, journalsFolder, leftJournals, readJournal, saidBeside, takeUpJournal } from './journal.js'
 import { type BlockRecord, readRecord } from './record.js'
 import { type Replay, replayRecord } from './replay.js'
 import { ScenarioError } from './scenario-error.js'
@@ -22,6 +23,8 @@ export interface LeftBlocks {
 export interface TakenUpBlock extends Replay {
   /** Who began it, if that was said. */
   readonly player: string | undefined
+  /** Where what the player said of it on the screen lies, if anything was said; null where nothing can have been. */
+  readonly saidPath: string | null
 }
 
 /** Blocks of a data folder that no running program plays. */
@@ -60,7 +63,8 @@ export async function takeUpLeft(journalPath: string): Promise<TakenUpBlock & { 
   // Played again before it is claimed: what does not come out the same stays as it was left.
   const record = await readJournal(journalPath)
   const replay = replayRecord(record, journalPath)
-  return { ...replay, player: record.player, journal: await takeUpJournal(journalPath) }
+  const journal = await takeUpJournal(journalPath)
+  return { ...replay, player: record.player, saidPath: saidBeside(journal.path), journal }
 }
 
 /**
@@ -73,7 +77,7 @@ export async function takeUpRecord(path: string): Promise<TakenUpBlock> {
   const replay = replayRecord(record, path)
   if (!stateLeft(replay).spot)
     throw new ScenarioError([`${path}: the block is finished; there is nothing to go on with.`])
-  return { ...replay, player: record.player }
+  return { ...replay, player: record.player, saidPath: saidOfRecord(path) }
 }
 
 /** Where a block was left. */

@@ -1,7 +1,8 @@
 import { existsSync } from 'node:fs'
-import { mkdir, rename } from 'node:fs/promises'
+import { copyFile, mkdir, rename } from 'node:fs/promises'
 import { dirname } from 'node:path'
 import type { BlockState, ThrowRecord } from '../sim/block/types.js'
+import { WriteError } from './atomic-write.js'
 import { beginScenario } from './begin-scenario.js'
 import { saidWithRecord } from './data-folder.js'
 import { type Journal, journalsFolder, openJournal, saidBeside } from './journal.js'
@@ -35,7 +36,7 @@ export async function freshBlock(
   take?: readonly string[],
 ): Promise<BlockKeeping> {
   const scenario = withBallsTaken(await loadScenario(name), take)
-  return keptBlock({ scenario, begun: beginScenario(scenario, seed), player }, data)
+  return keptBlock({ scenario, begun: beginScenario(scenario, seed), player }, data, null)
 }
 
 /**
@@ -53,29 +54,34 @@ export async function resumedBlock(
   if (from === true) {
     const { journal, ...left } = await takeUpLeft(await latestLeft(data))
     const block = { scenario: left.scenario, begun: stateLeft(left), player: left.player ?? player }
-    return keptBlock(block, data, Promise.resolve(journal))
+    return keptBlock(block, data, left.saidPath, Promise.resolve(journal))
   }
   const left = await takeUpRecord(from)
-  return keptBlock({ scenario: left.scenario, begun: stateLeft(left), player: left.player ?? player }, data)
+  const block = { scenario: left.scenario, begun: stateLeft(left), player: left.player ?? player }
+  return keptBlock(block, data, left.saidPath)
 }
 
 /** What can be gone on with, one sentence a block; nothing where nothing was left. Files that cannot be read are named and left. */
 export async function offerOf(data: string): Promise<string[]> {
   const { blocks, refused } = await leftBlocks(data)
   return [
-    ...blocks.map(
-      ({ record: { name, decisions } }) =>
-        `A block on ${name} was left after ${decisions.length} throws. To go on with it: dryboard play --resume`,
+    ...blocks.map(({ record: { name, decisions } }, place) =>
+      place === 0
+        ? `A block on ${name} was left after ${decisions.length} throws. To go on with it: dryboard play --resume`
+        : `An earlier one on ${name} was left after ${decisions.length} throws; it comes next once the later ones are finished or stopped.`,
     ),
     ...refused.flatMap(({ sentences }) => sentences),
   ]
 }
 
-/** @param open its journal where it has one; else one begins with the first throw to come */
-function keptBlock(block: BlockOfPlayer, data: string, open?: Promise<Journal>): BlockKeeping {
+/**
+ * @param saidPath where what was said of it so far lies, if anything was
+ * @param open its journal where it has one; else one begins with the first throw to come
+ */
+function keptBlock(block: BlockOfPlayer, data: string, saidPath: string | null, open?: Promise<Journal>): BlockKeeping {
   let journal = open
   const opened = (): Promise<Journal> => {
-    journal ??= openJournal(journalsFolder(data), block.scenario, block.begun, block.player)
+    journal ??= beginJournal(block, data, saidPath)
     return journal
   }
   return {
@@ -83,11 +89,33 @@ function keptBlock(block: BlockOfPlayer, data: string, open?: Promise<Journal>):
     keep: async (thrown) => (await opened()).append(thrown),
     done: async (recordPath) => {
       if (journal) await finish(await journal, saidWithRecord(data, recordPath))
+      else if (saidPath !== null) await copySaid(saidPath, saidWithRecord(data, recordPath))
       journal = undefined
     },
     leave: async () => {
       if (journal) await (await journal).close()
     },
+  }
+}
+
+async function beginJournal(
+  { scenario, begun, player }: BlockOfPlayer,
+  data: string,
+  saidPath: string | null,
+): Promise<Journal> {
+  const journal = await openJournal(journalsFolder(data), scenario, begun, player)
+  if (saidPath !== null) await copySaid(saidPath, saidBeside(journal.path))
+  return journal
+}
+
+/** @throws WriteError */
+async function copySaid(from: string, to: string): Promise<void> {
+  if (!existsSync(from)) return
+  try {
+    await mkdir(dirname(to), { recursive: true })
+    await copyFile(from, to)
+  } catch (cause) {
+    throw new WriteError(to, cause)
   }
 }
 

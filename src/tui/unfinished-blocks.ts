@@ -1,5 +1,12 @@
 import { type Journal, journalsFolder, openJournal, saidBeside } from '../scenarios/journal.js'
-import { latestLeft, leftBlocks, stateLeft, takeUpLeft, takeUpRecord } from '../scenarios/left-blocks.js'
+import {
+  latestLeft,
+  leftBlocks,
+  stateLeft,
+  type TakenUpBlock,
+  takeUpLeft,
+  takeUpRecord,
+} from '../scenarios/left-blocks.js'
 import type { BlockState } from '../sim/block/types.js'
 import { noNotes } from './notes.js'
 import { notesAt, writeNotes } from './notes-file.js'
@@ -31,11 +38,15 @@ export function unfinishedBlocks(data: string, player?: string): UnfinishedBlock
   const folder = journalsFolder(data)
   const kept = new Map<BlockState, Kept>()
 
-  const takeUp = async (path: string): Promise<PlayedBlock> => {
-    const notes = await notesAt(saidBeside(path))
-    const { journal, ...left } = await takeUpLeft(path)
+  const goOnWith = async (left: TakenUpBlock, journal: Journal | null): Promise<PlayedBlock> => {
     kept.set(stateLeft(left), { journal, isBroken: false, player: left.player ?? player })
+    const notes = left.saidPath === null ? noNotes('block') : await notesAt(left.saidPath)
     return { scenario: left.scenario, states: left.states, notes, recordPath: null }
+  }
+
+  const takeUp = async (path: string): Promise<PlayedBlock> => {
+    const { journal, ...left } = await takeUpLeft(path)
+    return goOnWith(left, journal)
   }
 
   return {
@@ -73,9 +84,7 @@ export function unfinishedBlocks(data: string, player?: string): UnfinishedBlock
     },
     async resume(from) {
       if (from === true) return takeUp(await latestLeft(data))
-      const left = await takeUpRecord(from)
-      kept.set(stateLeft(left), { journal: null, isBroken: false, player: left.player ?? player })
-      return { scenario: left.scenario, states: left.states, notes: noNotes('block'), recordPath: null }
+      return goOnWith(await takeUpRecord(from), null)
     },
     playerOf: (block) => kept.get(block)?.player ?? player,
     async done(block) {

@@ -1,5 +1,6 @@
 import { mean } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
+import { type BagReport, reportLines } from '../../src/scenarios/commands/bag.js'
 import { runCommand } from './in-process.js'
 
 const json = async (...argv: string[]) => {
@@ -69,5 +70,23 @@ describe('bag', () => {
       )
       expect(lostPins).toBeCloseTo(mean(behind), 1)
     }
+  })
+
+  it('gives no sign to what is nothing once it is rounded', () => {
+    const lane = { scenario: 'x', lane: 'lane 1', after: 0, bestBall: 'a', nextBall: null, behindPins: null }
+    const surface = { ball: 'a', grit: 500, polished: false }
+    const report: BagReport = {
+      scenarios: ['x'],
+      seed: '1',
+      after: 0,
+      lanes: [-0.04, 0.04, -0.06].map((abovePins) => ({ ...lane, abovePins })),
+      without: [],
+      alone: [],
+      withPairOnly: [],
+      withSurface: [0, 0.06].map((gainedPins) => ({ ...surface, gainedPins })),
+      fewest: { withinPins: 0.5, balls: ['a'], lostPins: 0 },
+    }
+    const told = reportLines(report, []).flatMap((line) => /([+-]?\d\.\d) {2}a\b/.exec(line)?.[1] ?? [])
+    expect(told).toEqual(['0.0', '0.0', '-0.1', '0.0', '+0.1'])
   })
 })

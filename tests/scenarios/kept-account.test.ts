@@ -1,7 +1,7 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import { beginScenario } from '../../src/scenarios/begin-scenario.js'
 import { loadScenario } from '../../src/scenarios/load.js'
 import { type BlockRecord, recordOf } from '../../src/scenarios/record.js'
@@ -38,6 +38,19 @@ describe('the account of a block, kept', () => {
     const grades = worked.grades.map((grade, index) => (index === 0 ? undefined : grade))
     await keepAccount(folder, record, { grades, account: null })
     expect(await readKeptAccount(folder, record)).toEqual({ grades, account: null })
+  })
+
+  it('is not taken for one of today where choices were graded otherwise', async () => {
+    await keepAccount(folder, record, worked)
+    vi.doMock('../../src/scenarios/review/grade-revision.js', () => ({ GRADE_REVISION: 'another' }))
+    vi.resetModules()
+    try {
+      const later = await import('../../src/scenarios/review/kept-account.js')
+      expect(await later.readKeptAccount(folder, record)).toBeNull()
+    } finally {
+      vi.doUnmock('../../src/scenarios/review/grade-revision.js')
+    }
+    expect(await readKeptAccount(folder, record)).toEqual(worked)
   })
 
   it('is not taken for that of another block, and not for one at all where the file is spoiled', async () => {

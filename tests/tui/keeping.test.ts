@@ -1,6 +1,6 @@
-import { mkdtemp, readdir, readFile, rename, rm, utimes, writeFile } from 'node:fs/promises'
+import { copyFile, mkdtemp, readdir, readFile, rename, rm, utimes, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { readJournal } from '../../src/scenarios/journal.js'
 import { loadScenario } from '../../src/scenarios/load.js'
@@ -189,6 +189,22 @@ describe('screen and plain play', () => {
     expect([decisions.length, player]).toEqual([3, 'Ines'])
   })
 
+  it('take up what was said of a record that is gone on with, and of no other that is called the same', async () => {
+    const played = await thrown(3)
+    const said: BlockNotes = { ...noNotes('test'), calls: [null, { contact: 'high', confidencePercent: 60 }] }
+    const path = await keeper().file(played.scenario, played.block, said)
+    const elsewhere = join(folder, basename(path))
+    await copyFile(path, elsewhere)
+    expect((await keeper().resume(path)).notes).toEqual(said)
+    expect((await keeper().resume(elsewhere)).notes).toEqual(noNotes('block'))
+    for (const typed of [[], ['']]) {
+      const plain = await runCommand(['play', '--resume', path, '--no-grade', '--data', folder], { typed })
+      expect((await keeper().openPast(keptPath(plain))).notes).toEqual(said)
+    }
+    expect(await inFolder('unfinished')).toEqual([])
+    expect((await keeper().openPast(path)).notes).toEqual(said)
+  })
+
   it('mean the same block by the one left last, whatever it is called, and pass over one that cannot be read', async () => {
     await keepAll(keeper(), await thrown(2, 'z'))
     await keepAll(keeper(), await thrown(1, 'a'))
@@ -201,6 +217,13 @@ describe('screen and plain play', () => {
     await utimes(left(z!), earlier, earlier)
     await utimes(left(a!), later, later)
     await utimes(torn, last, last)
+    // Only the latest is meant by --resume without a record.
+    const offered = await runCommand(['play', '--no-grade', '--data', folder])
+    expect(offered.err.split('\n')).toEqual([
+      'A block on house-forty was left after 1 throws. To go on with it: dryboard play --resume',
+      expect.stringMatching(/^An earlier one on house-forty was left after 2 throws; it comes next /),
+      expect.stringContaining('ends before its first line does'),
+    ])
     const screen = keeper()
     expect((await screen.resume(true)).states).toHaveLength(2)
     await screen.leave()

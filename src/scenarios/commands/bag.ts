@@ -11,6 +11,7 @@ import {
 import { beginScenario } from '../begin-scenario.js'
 import { jsonText, rounded } from '../json.js'
 import { loadScenario } from '../load.js'
+import { signedPins } from '../plain/words.js'
 import type { Scenario } from '../scenario.js'
 import { wornByBestLines } from '../worn-lane.js'
 import type { CommandConsole } from './console.js'
@@ -59,7 +60,7 @@ export async function bagCommand(
   return EXIT.fine
 }
 
-type BagReport = ReturnType<typeof reportOf>
+export type BagReport = ReturnType<typeof reportOf>
 
 interface ToldLane {
   readonly scenario: string
@@ -130,10 +131,11 @@ const lostAgainst = ({ bestOfBall }: BagOnLane, place: number, worth: number): n
 const TOLD_PAIRS = 5
 const TOLD_SURFACES = 4
 
-function reportLines(report: BagReport, bag: BlockSetup['bag']): string[] {
+/** The report in words, for a bag of these balls. */
+export function reportLines(report: BagReport, bag: BlockSetup['bag']): string[] {
   const nameOf = (id: string): string => bag.find((ball) => ball.id === id)?.name ?? id
   const figure = (pins: number): string => pins.toFixed(1).padStart(6)
-  const signed = (pins: number): string => `${pins < 0 ? '-' : '+'}${Math.abs(pins).toFixed(1)}`.padStart(6)
+  const signed = (pins: number): string => signedPins(pins).padStart(6)
   const worn = report.after > 0 ? `, half as oiled and half after ${report.after} throws` : ', as oiled'
   return [
     `First balls on ${report.scenarios.join(', ')}${worn}; the oil in sight, pins a game.`,

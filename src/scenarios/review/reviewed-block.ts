@@ -20,7 +20,7 @@ export interface ReviewedBlock {
 
 /**
  * Reads and debriefs a record. A debrief takes its time, so it is kept in `cache` under a name made of the record but for its
- * player, the model and the program: the same again gives the same.
+ * player, the model, the grade and the program: the same again gives the same.
  *
  * @throws ScenarioError
  */
