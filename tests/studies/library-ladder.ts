@@ -1,3 +1,4 @@
+import { join } from 'node:path'
 import { sampleStandardDeviation } from 'simple-statistics'
 import { playPolicyGame } from '../../src/scenarios/ladder.js'
 import { builtInNames } from '../../src/scenarios/library/library.js'
@@ -5,108 +6,109 @@ import { loadScenario } from '../../src/scenarios/load.js'
 import { POLICIES, type Policy } from '../../src/sim/fair/policies.js'
 import { keepLines, keptLines } from '../sim/fair/kept-lines.js'
 
-/** The first game of one scenario under one seed, by every policy: expected pins on first balls, as in the study policy-ladder. */
+/** The first game of one scenario under one seed by a policy: expected pins on first balls, as in the study policy-ladder. */
 interface Rung {
   readonly scenario: string
   readonly seed: number
-  readonly expected: Readonly<Record<Policy, number>>
-  readonly scores: Readonly<Record<Policy, number>>
+  readonly policy: Policy
+  readonly expected: number
+  readonly score: number
   readonly processorSeconds: number
 }
 
-/** A step is reversed where the lower policy is ahead by more than so many standard errors. */
-const REVERSED_ERRORS = 2
+/** A step is shown, or reversed, where one policy is ahead of the other by more than so many standard errors. */
+const SURE_ERRORS = 2
 
 /**
  * Whether known ≥ fair ≥ thumb ≥ stay ≥ random on every built-in scenario. Arguments: folder, number of the first game, games
- * (0 to only add up). Game n is scenario n modulo the library's size under seed n over it, so that any run of games covers the
- * library evenly; the luck of a seed is the same for all policies. About 21 processor seconds a game; the library has 35.
+ * (0 to only add up), policies (all, or some with commas between). Game n is scenario n modulo the library's size under seed n
+ * over it, so that any run of games covers the library evenly; the luck of a seed is the same for all policies, and a step
+ * is counted over the seeds both of its policies played.
  *
- *     all 35 scenarios, one seed each; expected pins a game (standard error over scenarios)
- *     known 8.3, fair 5.4, thumb -6.1, stay -12.1, random -53.4
- *     known over fair 2.9 (0.4), fair over thumb 11.5 (1.0), thumb over stay 6.1 (1.8), stay over random 41.2 (2.1)
- *
- * Known gap: over the library the order holds, every step by more than 3 standard errors; scenario by scenario it is not
- * shown, since one seed has no error. On that seed thumb over stay is reversed on 12 of the 35, by 0.3 to 10.5 pins;
- * no other step is, by more than a tenth of a pin.
+ * FIGURES
  */
 export async function run(args: readonly string[] = []): Promise<void> {
   const names = builtInNames()
+  const [folder = '', , , chosen = 'all'] = args
   const first = Number(args[1] ?? 0)
   const games = Number(args[2] ?? 0)
-  const keep = keepLines<Rung>(args[0], first, games)
+  const policies = POLICIES.filter((policy) => chosen === 'all' || chosen.split(',').includes(policy))
+  const keep = keepLines<Rung>(args[0] && join(folder, chosen), first, games)
   for (let game = first; game < first + games; game++) {
-    keep(await playRung(names[game % names.length]!, Math.floor(game / names.length)))
+    for (const policy of policies)
+      keep(await playRung(names[game % names.length]!, Math.floor(game / names.length), policy))
     process.stderr.write(`${game + 1 - first} of ${games}\n`)
   }
-  report(keptLines<Rung>(args[0] ?? ''))
+  report(keptLines<Rung>(folder))
 }
 
-async function playRung(name: string, seed: number): Promise<Rung> {
+async function playRung(name: string, seed: number, policy: Policy): Promise<Rung> {
   const scenario = await loadScenario(name)
   const begun = process.cpuUsage()
-  const played = POLICIES.map((policy) => [policy, playPolicyGame(policy, scenario, `ladder ${seed}`)] as const)
+  const { expectedPins, score } = playPolicyGame(policy, scenario, `ladder ${seed}`)
   const { user, system } = process.cpuUsage(begun)
-  return {
-    scenario: name,
-    seed,
-    expected: Object.fromEntries(played.map(([policy, game]) => [policy, game.expectedPins])) as Rung['expected'],
-    scores: Object.fromEntries(played.map(([policy, game]) => [policy, game.score])) as Rung['scores'],
-    processorSeconds: (user + system) / 1e6,
-  }
+  return { scenario: name, seed, policy, expected: expectedPins, score, processorSeconds: (user + system) / 1e6 }
 }
+
+const STEPS = POLICIES.slice(1).map((lower, at) => ({ higher: POLICIES[at]!, lower }))
 
 function report(rungs: readonly Rung[]): void {
-  const seconds = rungs.reduce((sum, one) => sum + one.processorSeconds, 0) / Math.max(1, rungs.length)
+  for (const policy of POLICIES) {
+    const own = rungs.filter((one) => one.policy === policy)
+    const seconds = own.reduce((sum, one) => sum + one.processorSeconds, 0) / Math.max(1, own.length)
+    console.log(`${policy}: ${own.length} games, ${seconds.toFixed(1)} processor seconds each`)
+  }
   console.log(
-    `${rungs.length} games a policy, ${seconds.toFixed(1)} processor seconds for the five of one scenario and seed`,
+    'expected game pins of the first balls; then each step with its standard error and seeds; ! reversed, ? not sure\n',
   )
   console.log(
-    'expected game pins of the first balls; then each step with its standard error; ! reversed by more than 2 of them\n',
-  )
-  const steps = POLICIES.slice(1).map((lower, at) => `${POLICIES[at]}-${lower}`)
-  console.log(
-    `${'scenario'.padEnd(21)}seeds${POLICIES.map((one) => one.padStart(8)).join('')}${steps.map((one) => one.padStart(17)).join('')}`,
+    `${'scenario'.padEnd(21)}${POLICIES.map((one) => one.padStart(8)).join('')}${STEPS.map(({ higher, lower }) => `${higher}-${lower}`.padStart(19)).join('')}`,
   )
   const names = builtInNames().filter((name) => rungs.some(({ scenario }) => scenario === name))
-  let holding = 0
-  for (const name of names) {
+  const steps = names.map((name) => {
     const own = rungs.filter(({ scenario }) => scenario === name)
-    const { cells, holds } = stepsOf(own)
-    if (holds && own.length > 1) holding++
-    const means = POLICIES.map((policy) =>
-      mean(own.map(({ expected }) => expected[policy]))
-        .toFixed(1)
-        .padStart(8),
-    )
+    console.log(rowOf(name, own))
+    return STEPS.map((step) => stepOf(own, step))
+  })
+  console.log(rowOf('all', rungs))
+  STEPS.forEach(({ higher, lower }, at) => {
+    const count = (wanted: Step['verdict']): number => steps.filter((own) => own[at]!.verdict === wanted).length
     console.log(
-      `${name.padEnd(21)}${String(own.length).padStart(5)}${means.join('')}${cells.join('')}  ${own.length < 2 ? 'one seed' : holds ? 'holds' : 'REVERSED'}`,
+      `${higher} over ${lower}: sure on ${count('sure')} scenarios, ahead on ${count('ahead')} more, behind on ${count('behind')}, surely behind on ${count('reversed')}`,
     )
-  }
-  if (rungs.length === 0) return
-  const { cells } = stepsOf(rungs)
-  const means = POLICIES.map((policy) =>
-    mean(rungs.map(({ expected }) => expected[policy]))
-      .toFixed(1)
-      .padStart(8),
-  )
-  console.log(`${'all'.padEnd(21)}${String(rungs.length).padStart(5)}${means.join('')}${cells.join('')}`)
-  const told = names.filter((name) => rungs.filter(({ scenario }) => scenario === name).length > 1)
-  console.log(
-    `\nthe order holds on ${holding} of the ${told.length} scenarios with two seeds or more; few seeds tell only large steps`,
-  )
+  })
 }
 
-/** Steps of the ladder over games under the same seeds; a standard error needs two of them. */
-function stepsOf(rungs: readonly Rung[]): { cells: string[]; holds: boolean } {
-  const steps = POLICIES.slice(1).map((lower, at) => {
-    const gaps = rungs.map(({ expected }) => expected[POLICIES[at]!] - expected[lower])
-    const error = gaps.length > 1 ? sampleStandardDeviation(gaps) / Math.sqrt(gaps.length) : Number.NaN
-    const isReversed = mean(gaps) < -REVERSED_ERRORS * error
-    const words = `${mean(gaps).toFixed(1)} (${Number.isNaN(error) ? '-' : error.toFixed(1)})${isReversed ? '!' : ' '}`
-    return { cell: words.padStart(17), isReversed }
+function rowOf(name: string, rungs: readonly Rung[]): string {
+  const means = POLICIES.map((policy) => {
+    const own = rungs.filter((one) => one.policy === policy)
+    return (own.length > 0 ? mean(own.map(({ expected }) => expected)).toFixed(1) : '-').padStart(8)
   })
-  return { cells: steps.map(({ cell }) => cell), holds: steps.every(({ isReversed }) => !isReversed) }
+  return name.padEnd(21) + means.join('') + STEPS.map((step) => stepOf(rungs, step).words.padStart(19)).join('')
+}
+
+interface Step {
+  readonly words: string
+  readonly verdict: 'sure' | 'ahead' | 'behind' | 'reversed'
+}
+
+/** A step over the games that both policies played; a standard error needs two of them. */
+function stepOf(rungs: readonly Rung[], { higher, lower }: (typeof STEPS)[number]): Step {
+  const placeOf = ({ scenario, seed }: Rung): string => `${scenario} ${seed}`
+  const lows = new Map(rungs.filter(({ policy }) => policy === lower).map((one) => [placeOf(one), one.expected]))
+  const gaps = rungs
+    .filter(({ policy }) => policy === higher)
+    .flatMap((one) => {
+      const low = lows.get(placeOf(one))
+      return low === undefined ? [] : [one.expected - low]
+    })
+  if (gaps.length < 2) return { words: '-', verdict: 'behind' }
+  const gap = mean(gaps)
+  const error = sampleStandardDeviation(gaps) / Math.sqrt(gaps.length)
+  const isSure = Math.abs(gap) > SURE_ERRORS * error
+  const verdict = gap > 0 ? (isSure ? 'sure' : 'ahead') : isSure ? 'reversed' : 'behind'
+  const mark = isSure ? (gap > 0 ? ' ' : '!') : '?'
+  return { words: `${gap.toFixed(1)} (${error.toFixed(1)}) ${String(gaps.length).padStart(2)}${mark}`, verdict }
 }
 
 function mean(values: readonly number[]): number {

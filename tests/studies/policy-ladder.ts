@@ -1,23 +1,48 @@
+import { join } from 'node:path'
 import { throwWorths } from '../../src/sim/account/throw-worths.js'
 import { advance } from '../../src/sim/block/advance.js'
 import { beginBlock } from '../../src/sim/block/begin.js'
-import type { BlockSetup, FieldBowler, LaneOil } from '../../src/sim/block/types.js'
+import type { BlockSetup, BlockState, Decision, FieldBowler, LaneOil } from '../../src/sim/block/types.js'
 import { levelProfile } from '../../src/sim/bowler/levels.js'
+import { meanOf } from '../../src/sim/decision/direct-worth.js'
 import { facesNewRack } from '../../src/sim/decision/player-view.js'
-import { gradeFair } from '../../src/sim/fair/fair-grade.js'
+import { bestFairChoice, choicesFor } from '../../src/sim/fair/fair-grade.js'
 import { choose, POLICIES, type Policy } from '../../src/sim/fair/policies.js'
+import { ballIndexOf } from '../../src/sim/fair/shots.js'
+import { worthOnEachLane } from '../../src/sim/fair/worth-matrix.js'
 import { WIDEST_LIMITS } from '../../src/sim/lane/generator.js'
-import type { OilPattern } from '../../src/sim/lane/pattern.js'
 import { tally } from '../../src/sim/scoring/game.js'
+import { feetToMetres } from '../../src/sim/units.js'
 import { bag } from '../sim/ball/bag-for-tests.js'
 import { keepLines, keptLines } from '../sim/fair/kept-lines.js'
 import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../sim/lane/patterns-for-tests.js'
 
-const written = (pattern: OilPattern): LaneOil => ({ kind: 'pattern', pattern })
-const drawn: LaneOil = { kind: 'limits', limits: WIDEST_LIMITS }
-const OILS: readonly LaneOil[] = [houseForty, flatFortyFive, shortThirtyFive, flatForty]
-  .map(written)
-  .concat(drawn, drawn)
+/**
+ * Six kinds of oil that share out what is met in play, drawn anew for each block: short, medium and long, each flat and
+ * house-like. One who knows nothing before the first throw is right to expect just that mixture.
+ */
+const DRAWN: readonly LaneOil[] = [
+  [32, 37],
+  [37.5, 42],
+  [42.5, 48],
+].flatMap(([shortest, longest]) =>
+  [
+    [1.5, 2.67],
+    [2.67, 12],
+  ].map(([flattest, steepest]): LaneOil => {
+    const lengthMetres = [feetToMetres(shortest), feetToMetres(longest)] as const
+    return { kind: 'limits', limits: { ...WIDEST_LIMITS, lengthMetres, ratio: [flattest, steepest] } }
+  }),
+)
+/** Blocks numbered from here on are bowled on oil written by hand, which nobody who imagines oil has a reason to expect. */
+const FIRST_WRITTEN_BLOCK = 10_000
+const WRITTEN: readonly LaneOil[] = [houseForty, flatFortyFive, shortThirtyFive, flatForty].map((pattern) => ({
+  kind: 'pattern',
+  pattern,
+}))
+
+const oilOf = (block: number): LaneOil =>
+  block < FIRST_WRITTEN_BLOCK ? DRAWN[block % DRAWN.length] : WRITTEN[block % WRITTEN.length]
 
 /** Two others use up the zone, so that a lane is worth following. */
 const FIELD: readonly FieldBowler[] = (['tweener', 'cranker'] as const).map((style) => ({
@@ -26,13 +51,19 @@ const FIELD: readonly FieldBowler[] = (['tweener', 'cranker'] as const).map((sty
   aim: { feetBoard: 24, targetBoard: 12, speedStep: 0 },
 }))
 
+/** Whose first balls are graded where that is asked for; what random throws lose is seen without. */
+const GRADED: readonly Policy[] = ['known', 'fair', 'thumb', 'stay']
+
 /** One game of one policy; sums over its first balls at full racks, in game pins. */
 interface Played {
   readonly block: number
   readonly policy: Policy
   /** Expected on the true oil, misses and pins averaged out. */
   readonly expected: number
-  /** Lost against the best by what was shown, and how much more it lost on the true oil; null where not graded. */
+  /**
+   * Lost on the throw itself against the best by what was shown, below 0 where the choice proves better, and how much more
+   * it lost on the true oil: Q(best fair) - Q(choice) on the oil as it is less the same by the belief. Null where not graded.
+   */
   readonly lost: number | null
   readonly swing: number | null
   readonly delivery: number
@@ -42,7 +73,8 @@ interface Played {
 
 /**
  * Bowls numbered blocks with every policy and adds them to what earlier runs left in a folder.
- * Arguments: folder, number of the first block, blocks (0 to only add up), "graded" to grade the first balls of all but random (slow).
+ * Arguments: folder, number of the first block, blocks (0 to only add up), policies (all, or some with commas between), "graded"
+ * to grade the first balls of all but random (slow). Each choice of policies has a folder of its own in the folder.
  *
  *     200 blocks   expected, pins a game (standard error)   score     delivery        carry
  *     known          5.89 (0.37)                            179.35    0.71 (1.17)   -0.06 (0.97)
@@ -60,19 +92,20 @@ interface Played {
  * best lines are a little worse than the imagined lanes think.
  */
 export function run(args: readonly string[] = []): void {
-  const [folder = '', graded] = [args[0], args[3]]
+  const [folder = '', , , names = 'all', graded] = args
   const first = Number(args[1] ?? 0)
   const blocks = Number(args[2] ?? 0)
-  const keep = keepLines<Played>(args[0], first, blocks)
+  const policies = POLICIES.filter((policy) => names === 'all' || names.split(',').includes(policy))
+  const keep = keepLines<Played>(args[0] && join(folder, names), first, blocks)
   for (let block = first; block < first + blocks; block++)
-    for (const policy of POLICIES) keep(play(block, policy, graded === 'graded' && policy !== 'random'))
+    for (const policy of policies) keep(play(block, policy, graded === 'graded' && GRADED.includes(policy)))
   report(keptLines<Played>(folder))
 }
 
 function setupOf(block: number): BlockSetup {
   return {
     name: `ladder ${block}`,
-    lanes: [{ name: 'lane 3', oil: OILS[block % OILS.length] }],
+    lanes: [{ name: 'lane 3', oil: oilOf(block) }],
     bag,
     bowler: levelProfile('200'),
     field: FIELD,
@@ -92,18 +125,28 @@ function play(block: number, policy: Policy, isGraded: boolean): Played {
     const decision = choose(policy, before)
     state = advance(before, decision)
     if (before.spot?.phase !== 'game' || !facesNewRack(before)) continue
-    const grade = isGraded ? gradeFair(before, decision) : null
+    const lead = isGraded ? leadOver(before, decision) : null
     const record = state.throws[state.throws.length - 1]
-    const worths = throwWorths(before, record, grade?.best ?? decision, decision)
+    const worths = throwWorths(before, record, lead?.best ?? decision, decision)
     sums.expected += worths.choice
     sums.delivery += worths.choice - worths.delivered
     sums.carry += worths.delivered - worths.result
-    if (grade?.kind !== 'first-ball') continue
-    sums.lost += grade.lostPins
-    sums.swing += worths.bestFair - worths.choice - grade.lostPins
+    if (lead === null) continue
+    sums.lost += lead.pins
+    sums.swing += worths.bestFair - worths.choice - lead.pins
   }
   const score = tally('ten-pin', state.balls[0]).total
   return { block, policy, ...sums, ...(isGraded ? {} : { lost: null, swing: null }), score }
+}
+
+/** The best first ball by what was shown, and what it gains on a choice by the belief that chooses nothing. */
+function leadOver(before: BlockState, decision: Decision): { best: Decision; pins: number } {
+  const search = choicesFor(before)
+  if (search.kind !== 'first-ball') throw new RangeError('A first ball was to be graded.')
+  const best = bestFairChoice(before, search)
+  const worth = ({ ballId, aim, release }: Decision): number =>
+    meanOf(worthOnEachLane(search.judging(), { ballIndex: ballIndexOf(before.setup.bag, ballId), aim, release }))
+  return { best, pins: worth(best) - worth(decision) }
 }
 
 function report(all: readonly Played[]): void {

@@ -32,19 +32,19 @@ export interface SearchBudget {
 }
 
 export const USUAL_BUDGET: SearchBudget = {
-  sweepLanes: 6,
-  semifinalLines: 64,
+  sweepLanes: 5,
+  semifinalLines: 48,
   semifinalLanes: 48,
   semifinalDeliveries: 8,
-  finalLines: 10,
-  finalLanes: 96,
+  finalLines: 12,
+  finalLanes: 144,
   finalDeliveries: 12,
-  playOffLines: 4,
+  playOffLines: 6,
   playOffLanes: 192,
   playOffDeliveries: 24,
   judgingLanes: 192,
   judgingDeliveries: 32,
-  informationLanes: 32,
+  informationLanes: 16,
 }
 
 /** Draws of lanes; each stage has its own. */

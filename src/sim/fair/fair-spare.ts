@@ -30,7 +30,6 @@ export interface FairSpareSearch {
   readonly situations: readonly SpareSituation[]
   /** Best first. */
   readonly finalists: readonly PricedSpare[]
-  readonly bestOnJudging: Float64Array
 }
 
 /** A straight spare ball hardly tells lanes apart: few are enough. */
@@ -123,7 +122,6 @@ export function searchFairSpare(
     belief,
     situations,
     finalists,
-    bestOnJudging: judgeSpare(situations, finalists[0]),
   }
 }
 

@@ -47,13 +47,12 @@ export function gradeFirstBall(
   // A choice that the race passed over, and that proves as good on lanes the race never saw, is the best one known.
   const best = lostPins > 0 ? leader : chosen
   const bestWorths = lostPins > 0 ? leaderWorths : choiceWorths
-  const near = nearestBest(search, chosen)
-  const nearGain = meanOf(judged(near)) - meanOf(choiceWorths)
-  const indistinguishableLostPins = Math.max(0, lostPins - Math.max(0, nearGain))
   const standardErrorPins = Math.sqrt(
     now.standardError * now.standardError + later.standardErrorPins * later.standardErrorPins,
   )
   const tooCloseToCallPins = tooCloseToCall(standardErrorPins)
+  const gainNearby = (): number => Math.max(0, meanOf(judged(nearestBest(search, chosen))) - meanOf(choiceWorths))
+  const indistinguishableLostPins = lostPins <= tooCloseToCallPins ? lostPins : Math.max(0, lostPins - gainNearby())
   const choiceWorth = meanOf(choiceWorths)
   const staying = throwOf(search, moment.stay)
   return {

@@ -28,7 +28,7 @@ export interface PricedFairGrade extends FairGradeBase {
   readonly lostPins: number
   /** One standard error of it. */
   readonly standardErrorPins: number
-  /** What the best choice loses that the bowler cannot tell from this one. */
+  /** What the best choice loses that the bowler cannot tell from this one; looked for where the choice itself is not too close to call. */
   readonly indistinguishableLostPins: number
   /** A gap below this is no difference. */
   readonly tooCloseToCallPins: number

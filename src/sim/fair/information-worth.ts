@@ -12,7 +12,7 @@ export interface LinesOnLanes {
   readonly toCountBy: readonly Float64Array[]
 }
 
-const COUNTED_DELIVERIES = 24
+const COUNTED_DELIVERIES = 16
 const COUNTED_START = 500_000
 
 /**

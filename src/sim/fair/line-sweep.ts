@@ -50,7 +50,7 @@ export function sweptLines(profile: BowlerProfile): readonly SweptLine[] {
 }
 
 /** Lanes after which a ball that trails the best by more than this is left out of the rest of the race. */
-const RACE_AFTER = 3
+const RACE_AFTER = 2
 const OUT_OF_THE_RACE_PINS = 2.5
 
 export interface Sweep {

@@ -33,7 +33,7 @@ export interface Probing {
 const LANES = 48
 const FINALISTS = 6
 /** What a probe is worth on its throw is counted afresh, since finalists were chosen for looking good. */
-const WORTH_LANES = 96
+const WORTH_LANES = 64
 const WORTH_DELIVERIES = 16
 const WORTH_START = 550_000
 

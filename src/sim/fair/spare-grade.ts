@@ -5,21 +5,19 @@ import { type FairSpareSearch, judgeSpare, meanByTable } from './fair-spare.js'
 import type { PricedFairGrade } from './grade-types.js'
 import { judgedOnce } from './judged-once.js'
 import { indistinguishableFrom } from './neighbours.js'
-import { ballIndexOf, isSameShot } from './shots.js'
+import { ballIndexOf } from './shots.js'
 import { givenAway, tooCloseToCall } from './too-close.js'
 import { pairedDifference } from './worth-matrix.js'
 
 /** Worth of a shot, rack by rack. */
-const judgedAt = judgedOnce(({ finalists, bestOnJudging, situations }: FairSpareSearch, shot: SpareShot) =>
-  isSameShot(shot, finalists[0]) ? bestOnJudging : judgeSpare(situations, shot),
-)
+const judgedAt = judgedOnce(({ situations }: FairSpareSearch, shot: SpareShot) => judgeSpare(situations, shot))
 
 /**
  * Grades a throw at what a first ball left.
  * @param stay how one would shoot by habit
  */
 export function gradeSpare(search: FairSpareSearch, decision: Decision, stay: Decision): PricedFairGrade {
-  const { setup, situations, finalists, bestOnJudging } = search
+  const { setup, finalists } = search
   const best = finalists[0]
   const shotOf = ({ ballId, aim, release }: Decision): SpareShot => ({
     ballIndex: ballIndexOf(setup.bag, ballId),
@@ -29,16 +27,11 @@ export function gradeSpare(search: FairSpareSearch, decision: Decision, stay: De
   const judged = (shot: SpareShot): Float64Array => judgedAt(search, shot)
   const chosen = shotOf(decision)
   const choice = judged(chosen)
-  const { mean, standardError } = pairedDifference(bestOnJudging, choice)
-  const near = indistinguishableFrom(chosen.aim)
-    .map((aim) => ({ ...chosen, aim }))
-    .map((shot) => ({ shot, worth: meanByTable(situations, shot) }))
-    .reduce((most, one) => (one.worth > most.worth ? one : most)).shot
+  const { mean, standardError } = pairedDifference(judged(best), choice)
   const lostPins = Math.max(0, mean)
-  const indistinguishableLostPins = isSameShot(near, chosen)
-    ? lostPins
-    : Math.max(0, Math.min(lostPins, meanOf(bestOnJudging) - meanOf(judged(near))))
   const tooCloseToCallPins = tooCloseToCall(standardError)
+  const indistinguishableLostPins =
+    lostPins <= tooCloseToCallPins ? lostPins : Math.max(0, lostPins - gainNearby(search, chosen))
   const choiceWorth = meanOf(choice)
   return {
     kind: 'spare',
@@ -50,10 +43,22 @@ export function gradeSpare(search: FairSpareSearch, decision: Decision, stay: De
     indistinguishableLostPins,
     tooCloseToCallPins,
     givenAwayPins: givenAway(lostPins, indistinguishableLostPins, tooCloseToCallPins),
-    stakesPins: Math.max(0, meanOf(bestOnJudging) - meanOf(judged(shotOf(stay)))),
+    stakesPins: Math.max(0, meanOf(judged(best)) - meanOf(judged(shotOf(stay)))),
     percentile: null,
     informationPins: 0,
     teachingPins: null,
     perBall: [],
   }
+}
+
+/**
+ * How much more the best is worth that the bowler cannot tell from a shot, by the table: so near to each other, two shots
+ * differ by less than the racks they would be thrown at.
+ */
+function gainNearby({ situations }: FairSpareSearch, shot: SpareShot): number {
+  const own = meanByTable(situations, shot)
+  return indistinguishableFrom(shot.aim).reduce(
+    (most, aim) => Math.max(most, meanByTable(situations, { ...shot, aim }) - own),
+    0,
+  )
 }

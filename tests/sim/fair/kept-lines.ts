@@ -14,9 +14,9 @@ export function keepLines<T>(folder: string | undefined, first: number, count: n
   return (result) => appendFileSync(file, `${JSON.stringify(result)}\n`)
 }
 
-/** Everything that the parts of a study left in a folder. */
+/** Everything that the parts of a study left in a folder and the folders in it. */
 export function keptLines<T>(folder: string): T[] {
-  return readdirSync(folder)
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.jsonl'))
     .flatMap((name) => readFileSync(join(folder, name), 'utf8').split('\n').filter(Boolean))
     .map((line) => JSON.parse(line) as T)
