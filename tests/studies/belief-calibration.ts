@@ -9,7 +9,7 @@ import { type Reading, readingOf, summarise } from '../../src/sim/belief/summary
 import { advance } from '../../src/sim/block/advance.js'
 import { beginBlock } from '../../src/sim/block/begin.js'
 import { followTheMiss } from '../../src/sim/block/follow-the-miss.js'
-import type { BlockSetup, BlockState, Decision, LaneOil, Posted } from '../../src/sim/block/types.js'
+import type { BlockSetup, BlockState, Decision, FieldBowler, LaneOil, Posted } from '../../src/sim/block/types.js'
 import { levelProfile } from '../../src/sim/bowler/levels.js'
 import { intendedLaunch } from '../../src/sim/bowler/release.js'
 import { playerView } from '../../src/sim/decision/player-view.js'
@@ -42,11 +42,39 @@ const CHECKPOINTS = [0, 1, 3, 5, 10] as const
 const FIGURES = ['length ft', 'volume mL', 'ratio', 'entry board'] as const
 
 const DRAWN: LaneOil = { kind: 'limits', limits: WIDEST_LIMITS }
-const RUNS = [
-  { name: 'drawn', title: 'patterns of the generator, nothing posted', posted: 'nothing', oilOf: () => DRAWN },
-  { name: 'length', title: 'patterns of the generator, length posted', posted: 'length', oilOf: () => DRAWN },
-  { name: 'written', title: 'written patterns, nothing posted', posted: 'nothing', oilOf: writtenOil },
-] as const
+/** Two others on the lane, whose lines nobody tells. */
+const OTHERS: readonly FieldBowler[] = (['tweener', 'cranker'] as const).map((style) => ({
+  profile: levelProfile('200', style),
+  ball: bag[0],
+  aim: { feetBoard: 24, targetBoard: 12, speedStep: 0 },
+}))
+
+interface Run {
+  readonly name: string
+  readonly title: string
+  readonly posted: Posted
+  readonly field: readonly FieldBowler[]
+  readonly oilOf: (block: number) => LaneOil
+}
+
+const drawn: Run = {
+  name: 'drawn',
+  title: 'patterns of the generator, nothing posted',
+  posted: 'nothing',
+  field: [],
+  oilOf: () => DRAWN,
+}
+const RUNS: readonly Run[] = [
+  drawn,
+  { ...drawn, name: 'length', title: 'patterns of the generator, length posted', posted: 'length' },
+  {
+    ...drawn,
+    name: 'field',
+    title: 'patterns of the generator, nothing posted, two others on the lane',
+    field: OTHERS,
+  },
+  { ...drawn, name: 'written', title: 'written patterns, nothing posted', oilOf: writtenOil },
+]
 
 /**
  * How often the 80 % intervals cover the truth, for patterns of the generator and for written ones: of the fresh oil's
@@ -56,8 +84,7 @@ const RUNS = [
  */
 export function run(args: readonly string[] = []): void {
   const blocks = Number(args[0] ?? 200)
-  for (const { name, title, posted, oilOf } of RUNS)
-    if (args[1] === undefined || args[1] === name) report(`${blocks} ${title}`, blocks, posted, oilOf)
+  for (const one of RUNS) if (args[1] === undefined || args[1] === one.name) report(one, blocks)
 }
 
 /** A written pattern stretched, thinned and reshaped by the seed: nothing the generator or the hypotheses would draw. */
@@ -75,13 +102,13 @@ function writtenOil(block: number): LaneOil {
   return { kind: 'pattern', pattern }
 }
 
-function setupFor(oil: LaneOil, posted: Posted, block: number): BlockSetup {
+function setupFor({ oilOf, posted, field }: Run, block: number): BlockSetup {
   return {
     name: 'calibration',
-    lanes: [{ name: 'lane 7', oil }],
+    lanes: [{ name: 'lane 7', oil: oilOf(block) }],
     bag,
     bowler: levelProfile((['220', '200', '180'] as const)[block % 3], 'tweener', block % 2 === 0 ? 'right' : 'left'),
-    field: [],
+    field,
     practiceThrows: CHECKPOINTS[CHECKPOINTS.length - 1] + 1,
     games: 1,
     scoring: 'ten-pin',
@@ -105,13 +132,14 @@ interface Tally {
   miss: number
 }
 
-function report(title: string, blocks: number, posted: Posted, oilOf: (block: number) => LaneOil): void {
+function report(studied: Run, blocks: number): void {
+  const title = `${blocks} ${studied.title}`
   const tallies = CHECKPOINTS.map(() => FIGURES.map((): Tally => ({ covered: 0, width: 0, miss: 0 })))
   const milliseconds: number[] = []
   let effective = 0
   for (let block = 0; block < blocks; block++) {
     const seed = `calibration ${title} ${block}`
-    const setup = setupFor(oilOf(block), posted, block)
+    const setup = setupFor(studied, block)
     let state = beginBlock(setup, seed)
     const truth = measurePattern(state.lanes[0].film)
     const fresh = [metresToFeet(truth.lengthMetres), truth.volumeMicrolitres / 1000, truth.ratio]
@@ -119,11 +147,13 @@ function report(title: string, blocks: number, posted: Posted, oilOf: (block: nu
     let thrown = 0
     CHECKPOINTS.forEach((checkpoint, c) => {
       for (; thrown < checkpoint; thrown++) {
+        const before = state.events.length
         state = advance(state, thumb(state, block))
-        const shown = shownThrows(state, belief.lanes)[thrown]
-        const start = performance.now()
-        belief = updateBelief(belief, shown)
-        milliseconds.push(performance.now() - start)
+        for (const shown of shownThrows({ ...state, events: state.events.slice(before) }, belief.lanes)) {
+          const start = performance.now()
+          belief = updateBelief(belief, shown)
+          milliseconds.push(performance.now() - start)
+        }
       }
       const { lengthFeet, volumeMillilitres, ratio } = summarise(belief)
       const next = errorFreeBall(state, block)

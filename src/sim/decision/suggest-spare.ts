@@ -1,40 +1,63 @@
 import { buildStepTable } from '../ball/step-table.js'
-import type { BlockState, Decision } from '../block/types.js'
-import { layPattern } from '../lane/pattern.js'
+import type { BlockSetup, BlockState, Decision } from '../block/types.js'
+import { layPattern, type OilPass } from '../lane/pattern.js'
 import { mirrorMask } from '../pins/leaves.js'
 import { feetToMetres } from '../units.js'
 import { dynamicsOfBag, pricingOf } from './bowler-pricing.js'
 import type { FilmInPlay } from './direct-worth.js'
-import { searchSpare } from './spare-search.js'
+import { type SpareSituation, tabulatedSpareWorth } from './spare-choice.js'
+import { spareShots } from './spare-search.js'
 
-/** An even sheet of oil that stands in for the hidden one: a straight spare ball hardly tells them apart. */
-const EVEN_SHEET: FilmInPlay = (() => {
-  const film = layPattern({
-    name: 'even sheet',
-    passes: [
-      {
-        direction: 'forward',
-        fromBoard: 2,
-        toBoard: 38,
-        microlitresPerBoard: 550,
-        fromMetres: 0,
-        toMetres: feetToMetres(40),
-        taperMetres: feetToMetres(12),
-      },
-    ],
-  })
+/** Oil that stands in for the hidden one, from so many boards in from either edge. */
+function sheet(layers: readonly { readonly inset: number; readonly microlitresPerBoard: number }[]): FilmInPlay {
+  const passes = layers.map(
+    ({ inset, microlitresPerBoard }): OilPass => ({
+      direction: 'forward',
+      fromBoard: inset,
+      toBoard: 40 - inset,
+      microlitresPerBoard,
+      fromMetres: 0,
+      toMetres: feetToMetres(40),
+      taperMetres: feetToMetres(12),
+    }),
+  )
+  const film = layPattern({ name: 'sheet', passes })
   return { film, steps: buildStepTable(film) }
-})()
+}
 
-/** How the bowler would shoot at what stands by habit, the lane's own oil unseen. */
-export function suggestSpare(state: BlockState): Decision {
-  const { setup, standing } = state
-  const shot = searchSpare({
-    inPlay: EVEN_SHEET,
+const EVEN_SHEET = sheet([{ inset: 2, microlitresPerBoard: 550 }])
+const CROWNED_SHEET = sheet([
+  { inset: 2, microlitresPerBoard: 150 },
+  { inset: 10, microlitresPerBoard: 450 },
+])
+
+const suggested = new WeakMap<BlockSetup, Map<number, Decision>>()
+
+/**
+ * How the bowler would shoot at what stands by habit, the lane's own oil unseen: a way that is good on an even sheet and
+ * on one that is dry outside, so that a line along the gutter or a ball that turns early is no habit. Kept with the setup.
+ */
+export function suggestSpare({ setup, standing }: BlockState): Decision {
+  const ofSetup = suggested.get(setup) ?? new Map<number, Decision>()
+  suggested.set(setup, ofSetup)
+  const known = ofSetup.get(standing)
+  if (known) return known
+  const decision = habitAt(setup, standing)
+  ofSetup.set(standing, decision)
+  return decision
+}
+
+function habitAt(setup: BlockSetup, standing: number): Decision {
+  const on = (inPlay: FilmInPlay): SpareSituation => ({
+    inPlay,
     bag: dynamicsOfBag(setup.bag),
     profile: setup.bowler,
     pricing: pricingOf(setup),
     standing: setup.bowler.hand === 'left' ? mirrorMask(standing) : standing,
   })
-  return { ballId: setup.bag[shot.ballIndex].id, aim: shot.aim, release: shot.release }
+  const even = on(EVEN_SHEET)
+  const best = spareShots(on(CROWNED_SHEET))
+    .map((shot) => ({ ...shot, worth: shot.worth + tabulatedSpareWorth(even, shot) }))
+    .reduce((most, shot) => (shot.worth > most.worth ? shot : most))
+  return { ballId: setup.bag[best.ballIndex].id, aim: best.aim, release: best.release }
 }
