@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { boardWords, moveWords, pinWords } from '../../src/scenarios/plain/words.js'
+import { boardWords, moveWords, observationWords, pinWords } from '../../src/scenarios/plain/words.js'
 import type { Aim } from '../../src/sim/bowler/release.js'
 import { FULL_RACK, maskOf } from '../../src/sim/pins/leaves.js'
 
@@ -28,6 +28,19 @@ describe('the words of a block', () => {
     [maskOf([3, 6, 10]), maskOf([10]), 2, expect.stringMatching(/^2 pins; still up: /)],
   ])('says what pins %d to %d on ball %d are', (before, after, ball, words) => {
     expect(pinWords(before, after, ball)).toEqual(words)
+  })
+
+  it('says where a ball crossed the arrows, or that it never came so far', () => {
+    const seen = {
+      breakpointBoard: 40,
+      breakpointFeet: 12,
+      contact: 'gutter',
+      speedMph: 17,
+      standing: FULL_RACK,
+    } as const
+    expect(observationWords({ ...seen, arrowsBoard: 39 }, FULL_RACK)).toMatch(/^39 at the arrows, /)
+    expect(observationWords({ ...seen, arrowsBoard: 40 }, FULL_RACK)).toMatch(/^off the lane before the arrows, /)
+    expect(observationWords({ ...seen, arrowsBoard: 0 }, FULL_RACK)).toMatch(/^off the lane before the arrows, /)
   })
 
   it('says half boards with their half', () => {

@@ -59,12 +59,19 @@ export function moveWords(from: Aim, to: Aim, hand: Hand): string {
 /** What the eye at the foul line caught of a throw at the pins standing; how it met the headpin only where there was one. */
 export function observationWords(seen: Observation, standingBefore: number): string {
   const said = [
-    `${trimmed(seen.arrowsBoard)} at the arrows`,
+    arrowsWords(seen),
     breakpointWords(seen),
     standingBefore & pinBit(HEADPIN) || seen.contact === 'gutter' ? CONTACT_WORDS[seen.contact] : '',
     `${trimmed(seen.speedMph)} mph`,
   ]
   return said.filter((words) => words !== '').join(', ')
+}
+
+const LANE_BOARDS = 39
+
+function arrowsWords({ arrowsBoard }: Observation): string {
+  if (arrowsBoard < 1 || arrowsBoard > LANE_BOARDS) return 'off the lane before the arrows'
+  return `${trimmed(arrowsBoard)} at the arrows`
 }
 
 const HEADPIN = 1

@@ -3,13 +3,14 @@ import { type Launch, newRollOutcome } from '../ball/launch.js'
 import { rollBall } from '../ball/motion.js'
 import { buildStepTable, type StepTable } from '../ball/step-table.js'
 import type { SeeingRules } from '../block/types.js'
-import { ARROWS_METRES, type ScratchLaunch, scratchLaunch } from '../bowler/release.js'
+import { ARROWS_METRES, type ScratchLaunch, scratchLaunch, straightToArrows } from '../bowler/release.js'
 import { FILM_ROW_METRES, FILM_ROWS, type OilFilm } from '../lane/film.js'
 import { wearFilm } from '../lane/wear.js'
 import { FULL_RACK, mirrorMask } from '../pins/leaves.js'
 import { blendOutcomes, forEachBetween } from './between-throws.js'
 import { BLUR } from './credit.js'
-import { type Deliveries, deliveriesOf, straightToArrows } from './deliveries.js'
+import { type Deliveries, deliveriesOf } from './deliveries.js'
+import { knownLineNodes, unseenLineNodes } from './delivery-nodes.js'
 import { filmAt, type HypothesisSet, mirrorInPlace } from './hypotheses.js'
 import { addToBlend, clearBlend, newLaunchBlend, writeBlend } from './launch-blend.js'
 import { type LeaveChances, leaveChances } from './leave-chances.js'
@@ -83,7 +84,7 @@ export function judgeOn(film: OilFilm, taken: TakenThrow, wearFactor: number): n
 /** Keeps a blend of launches defined where nothing seen is possible. */
 const LEAST_NODE_SHARE = 1e-12
 
-const MOST_NODES = 64
+const MOST_NODES = Math.max(knownLineNodes.nodes.length, unseenLineNodes.nodes.length)
 const launches = Array.from({ length: MOST_NODES }, scratchLaunch)
 const rolled = Array.from({ length: MOST_NODES }, newRollOutcome)
 const nodeShares = new Float64Array(MOST_NODES)

@@ -1,5 +1,11 @@
-import type { Launch } from '../ball/launch.js'
-import { ARROWS_METRES, deliverInto, intendedLaunch, type ScratchLaunch, scratchLaunch } from '../bowler/release.js'
+import {
+  ARROWS_METRES,
+  deliverInto,
+  intendedLaunch,
+  type ScratchLaunch,
+  scratchLaunch,
+  straightToArrows,
+} from '../bowler/release.js'
 import { normalDistribution } from '../exact-math.js'
 import { boardToMetres, feetToMetres } from '../units.js'
 import { knownLineNodes, unseenLineNodes } from './delivery-nodes.js'
@@ -27,11 +33,6 @@ const LEAST_SPEED = 0.01
 
 export function deliveriesOf(shown: ShownThrow, cells: SeenCells): Deliveries {
   return shown.line ? ofKnownLine(shown, shown.line, cells) : ofUnseenLine(shown, cells)
-}
-
-/** Where the straight line of a launch crosses the arrows. */
-export function straightToArrows(launch: Launch): number {
-  return launch.lateralMetres + (launch.directionY / launch.directionX) * (ARROWS_METRES - launch.startMetres)
 }
 
 const middle = (cell: Cell): number => (cell.from + cell.to) / 2

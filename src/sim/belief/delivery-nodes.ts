@@ -40,18 +40,21 @@ function inShortSteps(points: readonly number[][]): number[][] {
   return ordered
 }
 
-/** Normal numbers from even ones, stretched so that the points judged on the line through them have a variance of exactly 1. */
+/** Normal numbers from even ones, moved and stretched so that the points judged on the line through them have mean 0 and variance 1. */
 function standardised(evens: number[], between: number): number[] {
   const normals = evens.map(normalQuantile)
-  let sum = 0
   let count = 0
+  let sum = 0
+  let squares = 0
   forEachBetween(normals.length, between, (k, next, share) => {
     const z = normals[k] + share * (normals[next] - normals[k])
-    sum += z * z
     count++
+    sum += z
+    squares += z * z
   })
-  const spread = Math.sqrt(sum / count)
-  return normals.map((z) => z / spread)
+  const mean = sum / count
+  const spread = Math.sqrt(squares / count - mean * mean)
+  return normals.map((z) => (z - mean) / spread)
 }
 
 /** Throws that are rolled, and how many parts the way from one to the next is divided into when they are judged. */

@@ -1,9 +1,9 @@
 import { dynamicsOf } from '../ball/dynamics.js'
-import { newRollOutcome, rollBall } from '../ball/motion.js'
+import { type Launch, newRollOutcome, rollBall } from '../ball/motion.js'
 import type { BallSpecification } from '../ball/specification.js'
 import { buildStepTable } from '../ball/step-table.js'
 import type { BowlerProfile } from '../bowler/profile.js'
-import { type Aim, deliveredLaunch } from '../bowler/release.js'
+import { type Aim, deliveredLaunch, straightToArrows } from '../bowler/release.js'
 import { arcTangent } from '../exact-math.js'
 import { FILM_ROWS, mirrorFilm } from '../lane/film.js'
 import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
@@ -13,7 +13,7 @@ import { mirrorMask } from '../pins/leaves.js'
 import { drawRackNature } from '../pins/nature.js'
 import type { throwAtRack } from '../pins/rack.js'
 import { drawNormal, type StreamKey, stream } from '../random.js'
-import { boardToMetres, metresToBoard, metresToFeet } from '../units.js'
+import { boardToMetres, LANE_WIDTH_METRES, metresToBoard, metresToFeet } from '../units.js'
 import type { Truth } from './types.js'
 
 /** Racks thrown for one delivery of the player; the keyed rank picks among their ordered results. */
@@ -41,7 +41,7 @@ export interface Thrown {
   readonly lane: LaneState
   readonly truth: Truth
   readonly standing: number
-  /** Lateral place at the arrows (15 ft), in boards from the bowler's own side. */
+  /** Lateral place at the arrows (15 ft), in boards from the bowler's own side; 0 or 40 where a gutter had the ball by then. */
   readonly arrowsBoard: number
 }
 
@@ -83,7 +83,7 @@ export function throwBall(delivery: Delivery): Thrown {
   return {
     lane: mirrored ? { ...worn, film: mirrorFilm(worn.film) } : worn,
     standing: toOwner(hit.standing),
-    arrowsBoard: metresToBoard(path[29] + (path[30] - path[29]) * 0.5),
+    arrowsBoard: boardAtArrows(path, launch),
     truth: {
       path,
       entryBoard: metresToBoard(outcome.lateralAtPinsMetres),
@@ -99,6 +99,16 @@ export function throwBall(delivery: Delivery): Thrown {
       normals,
     },
   }
+}
+
+const OWN_GUTTER_BOARD = 0
+const FAR_GUTTER_BOARD = 40
+
+/** The arrows lie halfway between the middles of two film rows. */
+function boardAtArrows(path: Float64Array, launch: Launch): number {
+  const board = metresToBoard((path[29] + path[30]) / 2)
+  if (!Number.isNaN(board)) return board
+  return straightToArrows(launch) < LANE_WIDTH_METRES / 2 ? OWN_GUTTER_BOARD : FAR_GUTTER_BOARD
 }
 
 function deliveryNormals(delivery: Delivery): number[] {

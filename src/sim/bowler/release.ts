@@ -42,6 +42,11 @@ export function laydownMetresOf(profile: BowlerProfile, aim: Aim): number {
   return boardToMetres(aim.feetBoard) - profile.slideToLaydownMetres
 }
 
+/** Where the straight line of a launch crosses the arrows, in metres from the right edge. */
+export function straightToArrows(launch: Launch): number {
+  return launch.lateralMetres + (launch.directionY / launch.directionX) * (ARROWS_METRES - launch.startMetres)
+}
+
 /** A number that goes together with `first` as the correlation says, made from two independent standard normals. */
 function together(correlation: number, first: number, own: number): number {
   return correlation * first + Math.sqrt(1 - correlation * correlation) * own

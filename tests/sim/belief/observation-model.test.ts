@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { mean, rootMeanSquare } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
 import { dynamicsOf } from '../../../src/sim/ball/dynamics.js'
 import { newRollOutcome, type RollOutcome } from '../../../src/sim/ball/launch.js'
@@ -6,7 +7,8 @@ import { rollBall } from '../../../src/sim/ball/motion.js'
 import { buildStepTable } from '../../../src/sim/ball/step-table.js'
 import { blendOutcomes, forEachBetween } from '../../../src/sim/belief/between-throws.js'
 import { BLUR } from '../../../src/sim/belief/credit.js'
-import { deliveriesOf, straightToArrows } from '../../../src/sim/belief/deliveries.js'
+import { deliveriesOf } from '../../../src/sim/belief/deliveries.js'
+import { knownLineNodes, unseenLineNodes } from '../../../src/sim/belief/delivery-nodes.js'
 import { leaveChances } from '../../../src/sim/belief/leave-chances.js'
 import { chanceOfSeen } from '../../../src/sim/belief/observation-model.js'
 import { type Cell, seenCells } from '../../../src/sim/belief/seen-cells.js'
@@ -14,7 +16,7 @@ import type { ShownThrow } from '../../../src/sim/belief/shown.js'
 import { callContact, observe } from '../../../src/sim/block/seen.js'
 import type { Contact, Observation, Truth } from '../../../src/sim/block/types.js'
 import { levelProfile } from '../../../src/sim/bowler/levels.js'
-import { deliveredLaunch } from '../../../src/sim/bowler/release.js'
+import { deliveredLaunch, straightToArrows } from '../../../src/sim/bowler/release.js'
 import { layPattern } from '../../../src/sim/lane/pattern.js'
 import { FULL_RACK } from '../../../src/sim/pins/leaves.js'
 import { drawNormal, stream } from '../../../src/sim/random.js'
@@ -168,6 +170,19 @@ describe('the chance of what was seen', () => {
 })
 
 describe('deliveries that agree with what was seen', () => {
+  it('spread as the misses do: the points judged between rolled ones have mean 0 and variance 1', () => {
+    for (const { nodes, between } of [knownLineNodes, unseenLineNodes])
+      for (const miss of ['acrossArrows', 'spin', 'rotation'] as const) {
+        const judged: number[] = []
+        forEachBetween(nodes.length, between, (k, next, share) => {
+          judged.push(nodes[k][miss] + share * (nodes[next][miss] - nodes[k][miss]))
+        })
+        expect(judged).toHaveLength((nodes.length - 1) * between + 1)
+        expect(rootMeanSquare(judged)).toBeCloseTo(1, 12)
+        expect(mean(judged)).toBeCloseTo(0, 12)
+      }
+  })
+
   // Known gap: loss is measured once a film, not once a delivery; spin, rotation and place leave up to 0.3 mph of it.
   it('cross the arrows where seen and arrive within 0.3 mph of the speed seen, one in twenty within 0.35', () => {
     for (let index = 10; index < 20; index++) {
