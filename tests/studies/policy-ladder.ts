@@ -77,7 +77,7 @@ interface Played {
  * to grade the first balls of all but random (slow). Each choice of policies has a folder of its own in the folder.
  *
  *     200 blocks   expected          score     delivery        carry           swing, 100 blocks   (standard errors)
- *     known          6.05 (0.43)     177.68     0.51 (1.29)    0.77 (0.93)    KNOWN
+ *     known          6.05 (0.43)     177.68     0.51 (1.29)    0.77 (0.93)    -3.09 (0.73), 16 blocks
  *     fair           3.36 (0.34)     175.55    -0.04 (1.17)    0.84 (0.99)     0 by construction
  *     thumb         -4.46 (0.35)     167.47    -0.06 (1.06)    1.97 (0.94)    -0.94 (0.38)
  *     stay         -14.50 (0.96)     160.78     0.82 (0.92)   -1.46 (0.87)    -0.45 (0.51)
