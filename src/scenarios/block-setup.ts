@@ -1,6 +1,6 @@
 import type { BallSpecification } from '../sim/ball/specification.js'
 import type { BlockSetup, FieldBowler, LaneOil, LaneSetup } from '../sim/block/types.js'
-import type { OilPass } from '../sim/lane/pattern.js'
+import type { OilPass } from '../sim/lane/oil-pass.js'
 import { feetToMetres } from '../sim/units.js'
 import { ballFromData } from './schema/ball.js'
 import { bowlerFromData, type FieldBowlerData, fieldProfileFromData } from './schema/bowler.js'

@@ -53,8 +53,8 @@ export function informationAtStart(scenario: Scenario): number {
 }
 
 /** Mean of the two policies' pins up to which a scenario is called gentle, and from which hard: about thirds of the built-in ones. */
-const GENTLE_PINS = 12
-const HARD_PINS = 19
+const GENTLE_PINS = 18
+const HARD_PINS = 23
 
 export function hardnessWord({ thumbPins, stayPins }: Hardness): 'gentle' | 'middling' | 'hard' {
   const pins = (thumbPins + stayPins) / 2

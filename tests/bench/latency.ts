@@ -4,6 +4,7 @@ import { beginBlock } from '../../src/sim/block/begin.js'
 import type { BlockState, Decision } from '../../src/sim/block/types.js'
 import { choose } from '../../src/sim/fair/policies.js'
 import { FULL_RACK } from '../../src/sim/pins/leaves.js'
+import { rehearsal } from '../../src/tui/thinking/rehearsal.js'
 import { answer, type Question } from '../../src/tui/thinking/thoughts.js'
 import { setupOf, statesByThumb } from './decision.js'
 import { type BenchRow, startWatch, type Taken, timesOf } from './measure.js'
@@ -12,7 +13,7 @@ const GAMES = 2
 const READY_MS = 150
 const COLD_MS = 1000
 const TAKEN_UP_AT = 12
-const COLD_SEEDS = ['cold a', 'cold b', 'cold c'] as const
+const COLD_SEEDS = ['cold a', 'cold b', 'cold c', 'cold d', 'cold e', 'cold f', 'cold g', 'cold h'] as const
 
 /** What a bowler's own ideas add to the rule of thumb, throw by throw: half boards of feet and target. */
 const FEET = [0, 1, -0.5, 2, 0.5, -1] as const
@@ -31,6 +32,13 @@ export async function benchLatency(): Promise<BenchRow[]> {
   const preparing: Taken[] = []
   const cold: Taken[] = []
   const takenUp: Taken[] = []
+  const rehearsing: Taken[] = []
+  const steps = rehearsal()
+  for (let done: boolean | undefined = false; !done; ) {
+    const stop = startWatch()
+    done = steps.next().done
+    if (!done) rehearsing.push(stop())
+  }
   for (const seed of COLD_SEEDS) {
     const fresh = beginBlock({ ...setup, practiceThrows: 0 }, seed)
     cold.push(timeOf(fresh, { kind: 'grade', decision: ownChoice(fresh, 1) }))
@@ -55,6 +63,7 @@ export async function benchLatency(): Promise<BenchRow[]> {
     row('  first balls of the first two frames', early),
     row('  later first balls', later),
     row('  spares', spares),
+    row('a step of the rehearsal while the first screen stands', rehearsing),
     row('grade of the first throw, nothing ready', cold, COLD_MS),
     row(`grade of throw ${TAKEN_UP_AT + 1}, nothing ready`, takenUp),
   ]

@@ -8,7 +8,7 @@ import { startingState } from '../../src/tui/state/starting-state.js'
 import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
 import { createPainter } from '../../src/tui/terminal/painter.js'
 import { type FixtureServices, fixtureServices, PLAIN, shortScenario } from './fixtures.js'
-import { type Mounted, mountTrainer } from './mounted.js'
+import { type Mounted, mountOn, mountTrainer } from './mounted.js'
 import { fakeKeySource } from './terminal/fake-key-source.js'
 import { fakeTerminal } from './terminal/fake-terminal.js'
 
@@ -58,6 +58,20 @@ const COLOURFUL = themeFor({ depth: 'true', characters: 'unicode' })
 const SENT_CLEAR_SCROLLBACK = '\u001B[3J'
 
 describe('the trainer on a terminal', () => {
+  it('wakes the thinker once the first picture stands, and once only', async () => {
+    const services = fixtureServices()
+    const terminal = fakeTerminal()
+    const writtenBefore: number[] = []
+    const thinker = { ...services.thinker, wake: () => void writtenBefore.push(terminal.written.length) }
+    const initial = await startingState(undefined, services)
+    const edges = mountOn(terminal, { services: { ...services, thinker }, initial, theme: PLAIN, noMotion: false })
+    edges.type('\r')
+    await vi.waitFor(async () => expect((await terminal.screen()).join('\n')).toContain('choose the lanes'))
+    edges.close()
+    expect(writtenBefore).toHaveLength(1)
+    expect(writtenBefore[0]).toBeGreaterThan(0)
+  })
+
   it('reaches the first decision in three keys and fills 24 rows', async () => {
     const { press, screen, terminal } = await sitAtHome()
     await press('\r', 'choose the lanes')

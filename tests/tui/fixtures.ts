@@ -169,6 +169,7 @@ function madeUpAnswer(block: BlockState, question: Question, onStep?: (step: Acc
 /** Answers at once with made-up figures. */
 export const madeUpThinker: Thinker = {
   isApart: false,
+  wake() {},
   ask<Kind extends Question['kind']>(
     block: BlockState,
     question: Extract<Question, { kind: Kind }>,

@@ -7,9 +7,10 @@ const LEFT = { level: '200', hand: 'left', style: 'tweener' } as const
 export const leftHouse = () =>
   clubBlock({
     title: 'House oil from the other side',
-    purpose: 'A left-hander on the house lane. Nobody else uses this side: how long does it stay as it is?',
+    purpose:
+      'A left-hander with a big hook on the house lane. Nobody else uses this side: how long does it stay as it is?',
     lanes: [{ name: 'lane 3', passes: oilSheet({ lengthFeet: 40, millilitres: 24, ratio: 9 }) }],
-    bowler: LEFT,
+    bowler: { ...LEFT, style: 'cranker' },
     field: [ANSA, BRONO],
   })
 
@@ -31,7 +32,7 @@ export const leaningOil = () =>
     lanes: [
       { name: 'lane 10', passes: oilSheet({ lengthFeet: 40, millilitres: 24, ratio: 6, crown: [9, 14], lean: 2 }) },
     ],
-    bowler: LEFT,
+    bowler: { ...LEFT, style: 'stroker' },
     posted: 'length',
   })
 

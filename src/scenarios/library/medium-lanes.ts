@@ -1,19 +1,23 @@
 import { clubBlock } from './block.js'
 import { oilSheet } from './oil-sheet.js'
+import { CRANKER, STROKER } from './people.js'
 
 export const challengeFortyOne = () =>
   clubBlock({
     title: 'Between house and flat',
     purpose:
-      'Five to one: some hold to the right, less than you are used to. How far can you miss before it does not come back?',
+      'Five to one, and a ball that turns little: some hold to the right, less than you are used to. How far can you miss before it does not come back?',
     lanes: [{ name: 'lane 4', passes: oilSheet({ lengthFeet: 41, millilitres: 25, ratio: 5.5 }) }],
+    bowler: STROKER,
   })
 
 export const sportThirtyNine = () =>
   clubBlock({
     title: 'Thirty-nine feet of sport oil',
-    purpose: 'A fair, flat lane of middling length. Every ball of the bag has a line; find the one with room.',
+    purpose:
+      'A fair, flat lane of middling length and a hand that turns the ball hard. Every ball of the bag has a line; find the one with room.',
     lanes: [{ name: 'lane 4', passes: oilSheet({ lengthFeet: 39, millilitres: 23, ratio: 2.8, crown: [7, 14] }) }],
+    bowler: CRANKER,
     posted: 'length',
   })
 
@@ -23,6 +27,7 @@ export const flatForty = () =>
     purpose:
       'Nothing on this lane steers a ball. What counts is the angle you choose and how straight you dare to play.',
     lanes: [{ name: 'lane 6', passes: oilSheet({ lengthFeet: 40, millilitres: 24, ratio: 1.8, crown: [6, 15] }) }],
+    bowler: STROKER,
   })
 
 export const heavyHouse = () =>
@@ -59,5 +64,6 @@ export const currentFrameSport = () =>
     title: 'Every frame for itself',
     purpose: 'Scored frame by frame: a strike is thirty whatever follows. Does that change what you risk?',
     lanes: [{ name: 'lane 6', passes: oilSheet({ lengthFeet: 41, millilitres: 25, ratio: 3.2, crown: [7, 14] }) }],
+    bowler: STROKER,
     scoring: 'current-frame',
   })

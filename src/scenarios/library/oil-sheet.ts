@@ -1,4 +1,5 @@
-import { layPattern, measurePattern, type OilPass } from '../../sim/lane/pattern.js'
+import type { OilPass } from '../../sim/lane/oil-pass.js'
+import { layPattern, measurePattern } from '../../sim/lane/pattern.js'
 import { feetToMetres } from '../../sim/units.js'
 import type { ScenarioInput } from '../schema/scenario.js'
 import { fromFoulLine } from './passes.js'

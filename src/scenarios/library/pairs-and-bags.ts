@@ -1,6 +1,6 @@
 import { clubBlock } from './block.js'
 import { oilSheet } from './oil-sheet.js'
-import { BRONO, DARRO } from './people.js'
+import { BRONO, CRANKER, DARRO, STROKER } from './people.js'
 
 export const unlikePair = () =>
   clubBlock({
@@ -21,6 +21,7 @@ export const wetAndDry = () =>
       { name: 'lane 7', passes: oilSheet({ lengthFeet: 41, millilitres: 21, ratio: 6 }) },
       { name: 'lane 8', passes: oilSheet({ lengthFeet: 41, millilitres: 27, ratio: 6 }) },
     ],
+    bowler: CRANKER,
     posted: 'length',
   })
 
@@ -40,6 +41,7 @@ export const busyPair = () =>
       },
     ],
     posted: 'nothing',
+    bowler: STROKER,
     field: [BRONO, DARRO],
     fieldFramesBefore: 6,
     practiceThrows: 3,
@@ -68,5 +70,6 @@ export const threeForAnything = () =>
       },
     ],
     posted: 'nothing',
+    bowler: CRANKER,
     takeBalls: 3,
   })

@@ -2,6 +2,10 @@ import type { ScenarioInput } from '../schema/scenario.js'
 
 type Field = NonNullable<ScenarioInput['field']>
 
+/** Players whose ball turns less, and more, than the rules of thumb are made for. */
+export const STROKER = { level: '200', hand: 'right', style: 'stroker' } as const
+export const CRANKER = { level: '200', hand: 'right', style: 'cranker' } as const
+
 /** The members of the club at Quillmoor, all invented, with the line each of them starts on. */
 export const ANSA: Field[number] = {
   name: 'Ansa',

@@ -1,6 +1,6 @@
 import { clubBlock } from './block.js'
 import { oilSheet } from './oil-sheet.js'
-import { ANSA, BRONO } from './people.js'
+import { ANSA, BRONO, STROKER } from './people.js'
 
 export const shortFlat = () =>
   clubBlock({
@@ -16,6 +16,7 @@ export const shortHouse = () =>
     purpose:
       'A wall of oil, but an early end: the wall holds you to 36 feet and no further. Watch where the ball turns.',
     lanes: [{ name: 'lane 2', passes: oilSheet({ lengthFeet: 36, millilitres: 21, ratio: 9 }) }],
+    bowler: STROKER,
   })
 
 export const shortWorn = () =>

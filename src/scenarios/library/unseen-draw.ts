@@ -9,11 +9,11 @@ export const unseenDraw: ScenarioInput = {
   lanes: [
     {
       name: 'lane 7',
-      drawn: { lengthFeet: [36, 46], volumeMillilitres: [21, 28], ratio: [2, 9], symmetric: 'either' },
+      drawn: { lengthFeet: [34, 47], volumeMillilitres: [19, 30], ratio: [1.8, 10], symmetric: 'either' },
     },
     {
       name: 'lane 8',
-      drawn: { lengthFeet: [36, 46], volumeMillilitres: [21, 28], ratio: [2, 9], symmetric: 'either' },
+      drawn: { lengthFeet: [34, 47], volumeMillilitres: [19, 30], ratio: [1.8, 10], symmetric: 'either' },
     },
   ],
   posted: 'nothing',

@@ -1,6 +1,6 @@
 import { clubBlock } from './block.js'
 import { oilSheet } from './oil-sheet.js'
-import { ANSA, BRONO, CILLE, DARRO, ELMI, FENJA } from './people.js'
+import { ANSA, BRONO, CILLE, CRANKER, DARRO, ELMI, FENJA, STROKER } from './people.js'
 
 export const wornHouse = () =>
   clubBlock({
@@ -32,6 +32,7 @@ export const carrydown = () =>
       'Smooth covers have dragged oil past the end of the pattern. A ball that hooked at forty feet now slides: believe it.',
     notes: 'Plastic and urethane take up little oil and lay it down again further on.',
     lanes: [{ name: 'lane 5', passes: oilSheet({ lengthFeet: 38, millilitres: 26, ratio: 4, crown: [7, 13] }) }],
+    bowler: CRANKER,
     field: [ELMI, FENJA, { ...ELMI, name: 'Harro', level: '160', feet: 22, target: 11 }],
     fieldFramesBefore: 12,
     practiceThrows: 3,
@@ -41,8 +42,9 @@ export const crankersAhead = () =>
   clubBlock({
     title: 'Behind the big hooks',
     purpose:
-      'Darro and Brono burn up the middle with rough covers, and they are on your lane all game. Stay out of their way or follow them in.',
+      'Darro and Brono burn up the middle with rough covers, and they are on your lane all game. Your ball turns less than theirs: stay out of their way or follow them in.',
     lanes: [{ name: 'lane 9', passes: oilSheet({ lengthFeet: 41, millilitres: 25, ratio: 3.5, crown: [7, 14] }) }],
+    bowler: STROKER,
     field: [DARRO, BRONO],
     fieldFramesBefore: 8,
   })

@@ -3,12 +3,12 @@ import { type Launch, newRollOutcome } from '../ball/launch.js'
 import { rollBall } from '../ball/motion.js'
 import { buildStepTable, type StepTable } from '../ball/step-table.js'
 import type { SeeingRules } from '../block/types.js'
-import { ARROWS_METRES, type ScratchLaunch, scratchLaunch, straightToArrows } from '../bowler/release.js'
-import { FILM_ROW_METRES, FILM_ROWS, type OilFilm } from '../lane/film.js'
+import { pathAtArrows, type ScratchLaunch, scratchLaunch, straightToArrows } from '../bowler/release.js'
+import { FILM_ROWS, type OilFilm } from '../lane/film.js'
 import { wearFilm } from '../lane/wear.js'
 import { FULL_RACK, mirrorMask } from '../pins/leaves.js'
 import { blendOutcomes, forEachBetween } from './between-throws.js'
-import { BLUR } from './credit.js'
+import { BLUR, TRUST } from './credit.js'
 import { type Deliveries, deliveriesOf } from './deliveries.js'
 import { knownLineNodes, unseenLineNodes } from './delivery-nodes.js'
 import { filmAt, type HypothesisSet, mirrorInPlace } from './hypotheses.js'
@@ -26,6 +26,8 @@ export interface TakenThrow {
   readonly ball: BallDynamics
   readonly cells: SeenCells
   readonly leave: LeaveChances | null
+  /** How much of what it says counts. */
+  readonly trust: number
   readonly deliveries: Deliveries
   /** What may have left the hand, on oil that turns and slows the ball as the set's did in the mean. */
   readonly nodes: readonly Launch[]
@@ -63,6 +65,7 @@ export function absorb(set: HypothesisSet, lane: number, shown: ShownThrow, seei
     ball,
     cells,
     leave: leaveSeen(shown, isLeftHanded, cells),
+    trust: shown.line ? TRUST.lineTold : TRUST.lineUntold,
     deliveries,
     nodes: deliveries.nodesFor(meanDrift, meanLoss),
     meanDrift,
@@ -125,19 +128,11 @@ interface Pull {
 
 function pullOf(film: OilFilm, steps: StepTable, ball: BallDynamics, probe: Launch): Pull {
   rollBall(film, steps, ball, probe, outcome, path)
-  const drift = atArrows(path) - straightToArrows(probe)
+  const drift = pathAtArrows(path) - straightToArrows(probe)
   return {
     drift: Number.isNaN(drift) ? 0 : drift,
     loss: probe.speedMetresPerSecond - outcome.speedAtPinsMetresPerSecond,
   }
-}
-
-const ARROWS_ROW = ARROWS_METRES / FILM_ROW_METRES - 0.5
-
-/** Lateral place at the arrows, halfway between the middles of two film rows. */
-function atArrows(rolled: Float64Array): number {
-  const row = Math.floor(ARROWS_ROW)
-  return rolled[row] + (rolled[row + 1] - rolled[row]) * (ARROWS_ROW - row)
 }
 
 /** The node's launch on a film that drifts and slows more than the mean one, so that it still shows the same. */

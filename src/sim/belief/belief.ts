@@ -91,9 +91,9 @@ function takeIn(belief: Belief, shown: ShownThrow): Belief {
   const { hypotheses, known, seed, lanes } = belief
   const { likelihoods, taken } = absorb(hypotheses, placeOf(belief, shown.lane), shown, known.seeing)
   const meanLikelihood = meanUnder(hypotheses.weights, likelihoods)
-  const credits = likelihoods.map((likelihood) => creditOf(likelihood, meanLikelihood))
+  const credits = likelihoods.map((likelihood) => creditOf(likelihood, meanLikelihood, taken.trust))
   const mostCredit = SLACK + credits.reduce((most, credit) => Math.max(most, credit), 0)
-  reweigh(hypotheses.weights, likelihoods)
+  reweigh(hypotheses.weights, likelihoods, taken.trust)
   credits.forEach((credit, i) => {
     hypotheses.credits[i] += credit
   })

@@ -6,10 +6,9 @@ import {
   scratchLaunch,
   straightToArrows,
 } from '../bowler/release.js'
-import { normalDistribution } from '../exact-math.js'
 import { boardToMetres, feetToMetres } from '../units.js'
 import { knownLineNodes, unseenLineNodes } from './delivery-nodes.js'
-import type { Cell, SeenCells } from './seen-cells.js'
+import { type Cell, chanceWithin, type SeenCells } from './seen-cells.js'
 import type { ShownLine, ShownThrow } from './shown.js'
 
 /**
@@ -36,9 +35,6 @@ export function deliveriesOf(shown: ShownThrow, cells: SeenCells): Deliveries {
 }
 
 const middle = (cell: Cell): number => (cell.from + cell.to) / 2
-
-const chanceWithin = (cell: Cell, mean: number, spread: number): number =>
-  normalDistribution((cell.to - mean) / spread) - normalDistribution((cell.from - mean) / spread)
 
 const inMetres = (cell: Cell): Cell => ({ from: boardToMetres(cell.from), to: boardToMetres(cell.to) })
 

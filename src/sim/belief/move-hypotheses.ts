@@ -124,7 +124,8 @@ function creditOfAll(
       for (const film of films) mirrorInPlace(film.microns)
       facesLeft = taken.isLeftHanded
     }
-    credit += creditOf(judgeOn(films[taken.lane], taken, trial.wearFactors[0]), taken.meanLikelihood)
+    const likelihood = judgeOn(films[taken.lane], taken, trial.wearFactors[0])
+    credit += creditOf(likelihood, taken.meanLikelihood, taken.trust)
     if (credit + mostCreditFrom[k + 1] < least) return Number.NEGATIVE_INFINITY
   }
   if (facesLeft) for (const film of films) mirrorInPlace(film.microns)

@@ -2,7 +2,7 @@ import type { RollOutcome } from '../ball/launch.js'
 import { normalDistribution } from '../exact-math.js'
 import { metresToBoard, metresToFeet } from '../units.js'
 import type { LeaveChances } from './leave-chances.js'
-import type { Cell, SeenCells } from './seen-cells.js'
+import { type Cell, chanceWithin, type SeenCells } from './seen-cells.js'
 
 /**
  * Standard deviations of what one simulated throw leaves open: the deliveries between the few that are rolled, and oil
@@ -32,14 +32,6 @@ export function chanceOfSeen(seen: SeenCells, leave: LeaveChances | null, rolled
   const called = breakpoint * onLane * chanceWithin(seen.entryBoard, entry, blur.entryBoards)
   if (leave === null || called === 0) return called
   return called * leave.at(within(seen.entryBoard, entry), rolled.tangentAtPins)
-}
-
-/** Spreads beyond which nothing is seen; the normal distribution leaves 1e-12 there. */
-const OUT_OF_SIGHT = 7
-
-function chanceWithin(cell: Cell, mean: number, spread: number): number {
-  if (cell.from - mean > OUT_OF_SIGHT * spread || mean - cell.to > OUT_OF_SIGHT * spread) return 0
-  return normalDistribution((cell.to - mean) / spread) - normalDistribution((cell.from - mean) / spread)
 }
 
 function within(cell: Cell, value: number): number {

@@ -1,6 +1,6 @@
 import { normalDistribution } from '../exact-math.js'
-import { FILM_CELLS, meanFilmMicrons, type OilFilm } from '../lane/film.js'
-import { layPattern, type OilPass, patternVolumeMicrolitres } from '../lane/pattern.js'
+import { crownStrength } from '../lane/crown-strength.js'
+import { layStroke, type OilPass, type OilStroke, passVolumeMicrolitres, strokeOf } from '../lane/oil-pass.js'
 import { feetToMetres } from '../units.js'
 import { halfFeetToMetres, type PatternRanges } from './pattern-ranges.js'
 
@@ -49,21 +49,24 @@ export function layFamilyMember(z: Coordinates, ranges: PatternRanges, into: Flo
   const [flattest, steepest] = ranges.ratio
   const ratio = 1 / between([1 / steepest, 1 / flattest], even(z, 'ratio'))
 
-  const base = basePasses(z, lengthMetres)
-  const baseFilm = layPattern({ name: '', passes: base })
+  const base = basePasses(z, lengthMetres).map(strokeOf)
+  const outermost = crownPasses(z, lengthMetres, ratio, 0).map(strokeOf)
   for (let step = 0; ; step++) {
-    const crown = crownPasses(z, lengthMetres, ratio, step * INWARD_STEP_BOARDS)
-    const crownFilm = layPattern({ name: '', passes: crown })
-    const strength = crownStrength(baseFilm, crownFilm, lengthMetres, ratio)
+    const passes = crownPasses(z, lengthMetres, ratio, step * INWARD_STEP_BOARDS)
+    const crown = passes.map((pass, at) => ({ pass, rowShares: outermost[at].rowShares }))
+    const strength = crownStrength(base, crown, lengthMetres, ratio)
     if (strength === null && step < INWARD_STEPS) continue
     const crownShare = strength ?? 1
-    const laid = patternVolumeMicrolitres({ name: '', passes: base })
-    const scale = volumeMicrolitres / (laid + crownShare * patternVolumeMicrolitres({ name: '', passes: crown }))
-    for (let cell = 0; cell < FILM_CELLS; cell++)
-      into[cell] = scale * (baseFilm.microns[cell] + crownShare * crownFilm.microns[cell])
+    const scale = volumeMicrolitres / (volumeOf(base) + crownShare * volumeOf(crown))
+    into.fill(0)
+    for (const stroke of base) layStroke(into, stroke, scale)
+    for (const stroke of crown) layStroke(into, stroke, scale * crownShare)
     return
   }
 }
+
+const volumeOf = (strokes: readonly OilStroke[]): number =>
+  strokes.reduce((sum, { pass }) => sum + passVolumeMicrolitres(pass), 0)
 
 /** A coordinate as a number that is even between 0 and 1 before anything is seen. */
 function even(z: Coordinates, name: keyof typeof COORDINATE): number {
@@ -96,12 +99,12 @@ function basePasses(z: Coordinates, lengthMetres: number): OilPass[] {
 
 /** The crown: half its passes out and half back, one inside the other, and one more over the heads. */
 function crownPasses(z: Coordinates, lengthMetres: number, ratio: number, inward: number): OilPass[] {
-  const widest = Math.min(5 + 0.45 * ratio, 9) - 2 + 5.5 * even(z, 'crownWidest') + inward
+  const widest = Math.min(5.5 + 0.4 * ratio, 9) - 1.5 + 5 * even(z, 'crownWidest') + inward
   const narrowest = Math.min(widest + 2 + 6 * even(z, 'crownSteepness'), 16.5)
   const lean = leanBoards(z)
   const tilt = 1.4 * (even(z, 'crownTilt') - 0.5)
   const backAmount = 0.4 + 0.8 * even(z, 'crownBackAmount')
-  const backReach = 0.55 + 0.3 * even(z, 'crownBackReach')
+  const backReach = 0.6 + 0.3 * even(z, 'crownBackReach')
   const backFan = 0.4 * (even(z, 'crownBackFan') - 0.5)
   const shortfall = 0.08 * even(z, 'crownShortfall')
   const passes: OilPass[] = []
@@ -122,7 +125,7 @@ function crownPasses(z: Coordinates, lengthMetres: number, ratio: number, inward
   passes.push({
     direction: 'forward',
     ...crownBoards(narrowest, lean),
-    microlitresPerBoard: 1 + 79 * even(z, 'crownFrontAmount'),
+    microlitresPerBoard: 1 + 29 * even(z, 'crownFrontAmount'),
     fromMetres: 0,
     toMetres: lengthMetres * 0.55,
     taperMetres: lengthMetres * 0.2,
@@ -145,19 +148,3 @@ function crownBoards(inset: number, lean: number): { fromBoard: number; toBoard:
 const insetBoard = (inset: number): number => within(Math.round(inset), 3, 18)
 
 const within = (value: number, least: number, most: number): number => Math.min(Math.max(value, least), most)
-
-/**
- * How much crown on the base makes the worst reading of the pattern's ratio exactly `ratio`; null when no amount does.
- * At each reading (base inside + s·crown inside) / (base outside + s·crown outside) = ratio is linear in s.
- */
-function crownStrength(base: OilFilm, crown: OilFilm, lengthMetres: number, ratio: number): number | null {
-  let least = Number.POSITIVE_INFINITY
-  for (const metres of [feetToMetres(22), lengthMetres - feetToMetres(2)])
-    for (const firstBoard of [3, 33]) {
-      const outside = (film: OilFilm): number => meanFilmMicrons(film, firstBoard, firstBoard + 4, metres)
-      const inside = (film: OilFilm): number => meanFilmMicrons(film, 18, 22, metres)
-      const gain = inside(crown) - ratio * outside(crown)
-      if (gain > 0) least = Math.min(least, (ratio * outside(base) - inside(base)) / gain)
-    }
-  return Number.isFinite(least) ? least : null
-}

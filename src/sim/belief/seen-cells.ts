@@ -1,11 +1,21 @@
 import { callContact, observe } from '../block/seen.js'
 import type { Observation, SeeingRules, Truth } from '../block/types.js'
+import { normalDistribution } from '../exact-math.js'
 import { mphToMetresPerSecond } from '../units.js'
 
 /** A half-open stretch of the real value: everything that shows as the same thing. */
 export interface Cell {
   readonly from: number
   readonly to: number
+}
+
+/** Spreads beyond which nothing is seen; the normal distribution leaves 1e-12 there. */
+const OUT_OF_SIGHT = 7
+
+/** Chance that a normal number falls into a cell. */
+export function chanceWithin(cell: Cell, mean: number, spread: number): number {
+  if (cell.from - mean > OUT_OF_SIGHT * spread || mean - cell.to > OUT_OF_SIGHT * spread) return 0
+  return normalDistribution((cell.to - mean) / spread) - normalDistribution((cell.from - mean) / spread)
 }
 
 /** The real values behind one observation. Boards and feet as in Truth, from the bowler's own side. */

@@ -1,3 +1,4 @@
+import { keptWith } from '../kept-with.js'
 import { generatePattern } from '../lane/generator.js'
 import { layPattern, type OilPattern } from '../lane/pattern.js'
 import { freshLane } from '../lane/wear.js'
@@ -17,16 +18,13 @@ export function patternOf(oil: LaneOil, seed: string, lane: number): OilPattern 
  * The same setup and seed give the same state, which is kept where the field has bowled.
  */
 export function beginBlock(setup: BlockSetup, seed: string): BlockState {
-  const frames = setup.fieldFramesBefore ?? 0
-  if (frames === 0) return unbowled(setup, seed)
-  const ofSetup = begun.get(setup) ?? new Map<string, BlockState>()
-  begun.set(setup, ofSetup)
-  const state = ofSetup.get(seed) ?? bowledBefore(unbowled(setup, seed), frames)
-  ofSetup.set(seed, state)
-  return state
+  return (setup.fieldFramesBefore ?? 0) === 0 ? unbowled(setup, seed) : bowledOn(setup, seed)
 }
 
-const begun = new WeakMap<BlockSetup, Map<string, BlockState>>()
+const bowledOn = keptWith(
+  (seed: string) => seed,
+  (setup: BlockSetup, seed) => bowledBefore(unbowled(setup, seed), setup.fieldFramesBefore ?? 0),
+)
 
 function unbowled(setup: BlockSetup, seed: string): BlockState {
   const practice = setup.practiceThrows > 0

@@ -3,7 +3,7 @@ import { type Launch, newRollOutcome, rollBall } from '../ball/motion.js'
 import type { BallSpecification } from '../ball/specification.js'
 import { buildStepTable } from '../ball/step-table.js'
 import type { BowlerProfile } from '../bowler/profile.js'
-import { type Aim, deliveredLaunch, straightToArrows } from '../bowler/release.js'
+import { type Aim, deliveredLaunch, pathAtArrows, straightToArrows } from '../bowler/release.js'
 import { arcTangent } from '../exact-math.js'
 import { FILM_ROWS, mirrorFilm } from '../lane/film.js'
 import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
@@ -104,9 +104,8 @@ export function throwBall(delivery: Delivery): Thrown {
 const OWN_GUTTER_BOARD = 0
 const FAR_GUTTER_BOARD = 40
 
-/** The arrows lie halfway between the middles of two film rows. */
 function boardAtArrows(path: Float64Array, launch: Launch): number {
-  const board = metresToBoard((path[29] + path[30]) / 2)
+  const board = metresToBoard(pathAtArrows(path))
   if (!Number.isNaN(board)) return board
   return straightToArrows(launch) < LANE_WIDTH_METRES / 2 ? OWN_GUTTER_BOARD : FAR_GUTTER_BOARD
 }

@@ -42,6 +42,11 @@ export function laydownMetresOf(profile: BowlerProfile, aim: Aim): number {
   return boardToMetres(aim.feetBoard) - profile.slideToLaydownMetres
 }
 
+/** Place of a rolled path at the arrows, halfway between the middles of two film rows; NaN where a gutter had the ball by then. */
+export function pathAtArrows(path: Float64Array): number {
+  return (path[29] + path[30]) / 2
+}
+
 /** Where the straight line of a launch crosses the arrows, in metres from the right edge. */
 export function straightToArrows(launch: Launch): number {
   return launch.lateralMetres + (launch.directionY / launch.directionX) * (ARROWS_METRES - launch.startMetres)

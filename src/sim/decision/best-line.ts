@@ -59,7 +59,7 @@ export function searchLines(
   const inPlay: FilmInPlay = { film, steps: buildStepTable(film) }
   const surfaces = bag.map((ball) => {
     const surface = newLineSurface()
-    rollLines(film, inPlay.steps, ball, profile, surface)
+    rollLines(film, inPlay.steps, ball, profile, surface, 'rolled')
     return surface
   })
   const valuings = SPEED_STEPS.map((_, step) => valuingFor(profile, pricing, step))

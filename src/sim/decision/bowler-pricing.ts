@@ -1,13 +1,13 @@
 import { type BallDynamics, dynamicsOf } from '../ball/dynamics.js'
 import type { BlockSetup } from '../block/types.js'
 import type { BowlerProfile } from '../bowler/profile.js'
+import { keptWith } from '../kept-with.js'
 import { type FrameWeights, frameWeights, stationaryBonus } from '../scoring/worth.js'
 import { type BowlerOdds, bowlerOdds } from './bowler-odds.js'
 import { type Pricing, pricingWith } from './pricing.js'
 
 const bagDynamics = new WeakMap<BlockSetup['bag'], readonly BallDynamics[]>()
 const odds = new WeakMap<BowlerProfile, BowlerOdds>()
-const pricings = new WeakMap<BowlerProfile, Map<string, Pricing>>()
 
 /** Dynamics of the bag's balls, in its order; worked out once a bag. */
 export function dynamicsOfBag(bag: BlockSetup['bag']): readonly BallDynamics[] {
@@ -23,10 +23,23 @@ export function dynamicsOfBag(bag: BlockSetup['bag']): readonly BallDynamics[] {
 export function oddsOf(bowler: BowlerProfile): BowlerOdds {
   let known = odds.get(bowler)
   if (!known) {
-    known = bowlerOdds(bowler)
+    known = oddsOfLike(bowler)
     odds.set(bowler, known)
   }
   return known
+}
+
+/** Bowlers whose odds are kept for others of the same figures: block after block has its own copy of the same one. */
+const KEPT_BOWLERS = 4
+let kept: readonly { readonly figures: string; readonly odds: BowlerOdds }[] = []
+
+function oddsOfLike(bowler: BowlerProfile): BowlerOdds {
+  const figures = JSON.stringify(bowler)
+  const known = kept.find((one) => one.figures === figures)
+  if (known) return known.odds
+  const made = { figures, odds: bowlerOdds(bowler) }
+  kept = [made, ...kept].slice(0, KEPT_BOWLERS)
+  return made.odds
 }
 
 /** Weights of a frame's outcomes for a bowler on the average of all scores a game can stand at. */
@@ -43,14 +56,11 @@ export function pricingOf(
   setup: Pick<BlockSetup, 'bowler' | 'scoring'>,
   weights: FrameWeights = averageWeights(setup),
 ): Pricing {
-  const ofBowler = pricings.get(setup.bowler) ?? new Map<string, Pricing>()
-  pricings.set(setup.bowler, ofBowler)
-  const { perFirstBallPin, perSecondBallPin, strike, spare, perFirstBallPinOfSpare } = weights
-  const key = [perFirstBallPin, perSecondBallPin, strike, spare, perFirstBallPinOfSpare].join(' ')
-  let pricing = ofBowler.get(key)
-  if (!pricing) {
-    pricing = pricingWith(oddsOf(setup.bowler), weights)
-    ofBowler.set(key, pricing)
-  }
-  return pricing
+  return pricingKept(setup.bowler, weights)
 }
+
+const pricingKept = keptWith(
+  ({ perFirstBallPin, perSecondBallPin, strike, spare, perFirstBallPinOfSpare }: FrameWeights) =>
+    [perFirstBallPin, perSecondBallPin, strike, spare, perFirstBallPinOfSpare].join(' '),
+  (bowler: BowlerProfile, weights): Pricing => pricingWith(oddsOf(bowler), weights),
+)

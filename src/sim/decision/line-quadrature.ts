@@ -11,6 +11,9 @@ import { lookUpWorth } from './value-table.js'
 /** Angle nodes at which speed, spin and rotation are missed by one standard deviation; between them it goes linearly. */
 const STATIONS = [2, 5, 8] as const
 const STATION_STEP = STATIONS[1] - STATIONS[0]
+/** Places among the laydown's nodes: the one without a miss, and the others. */
+const MIDDLE = 1
+const SIDES = [0, 2] as const
 /** Places among a delivery's normal numbers. */
 const LAYDOWN = 0
 const ANGLE = 1
@@ -51,24 +54,23 @@ export function quadratureWorth(
       outermost[b] = outcome.breakpointLateralMetres
     }
   }
+  rollAngles(0)
   for (let station = 0; station < STATIONS.length; station++) {
+    const node = STATIONS[station]
     varianceOfOthers[station] = 0
     for (const other of OTHERS) {
       normals.fill(0)
-      normals[ANGLE] = angleNodes[STATIONS[station]]
+      normals[ANGLE] = angleNodes[node]
       normals[other] = 1
       roll()
-      const up = outcome.lateralAtPinsMetres
-      normals[other] = -1
-      roll()
-      const moved = 0.5 * (up - outcome.lateralAtPinsMetres)
+      const moved = outcome.lateralAtPinsMetres - laterals[node]
       varianceOfOthers[station] += moved * moved
     }
   }
-  let worth = 0
-  for (let a = 0; a < LATERAL_NODES.length; a++) {
-    rollAngles(LATERAL_NODES[a])
-    worth += LATERAL_WEIGHTS[a] * worthOfAngles(aim, pricing)
+  let worth = LATERAL_WEIGHTS[MIDDLE] * worthOfAngles(aim, pricing)
+  for (const side of SIDES) {
+    rollAngles(LATERAL_NODES[side])
+    worth += LATERAL_WEIGHTS[side] * worthOfAngles(aim, pricing)
   }
   return worth
 }

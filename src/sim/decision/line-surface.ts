@@ -13,9 +13,10 @@ import { launchOfRelease, pointLaunch } from './line-launch.js'
 const SPEED_NODES = [-1, 0, 1] as const
 /** Place of the usual speed among them. */
 export const USUAL_NODE = 1
+const OTHER_NODES = [0, 2] as const
 /** First every second laydown and swing is rolled at the usual speed; what goes far from the headpin is not looked at closer. */
 const COARSE = 2
-/** Places at the headpin's row between which lines are rolled one by one at every speed. */
+/** Places at the headpin's row between which lines are rolled one by one. */
 const NEAR_METRES: readonly [number, number] = [boardToMetres(8.5), boardToMetres(28)]
 /** Spin and rotation slopes vary slowly: they are measured on every third laydown and swing. */
 const SLOPE_STRIDE = 3
@@ -45,6 +46,13 @@ export function newLineSurface(): LineSurface {
 
 const outcome = newRollOutcome()
 
+/**
+ * Whether every near line is rolled at speeds other than the usual one, or only every second laydown and swing: what
+ * another speed changes varies slowly between them. That takes half the time and is a tenth of a pin off (the lines of
+ * the usual speed a hundredth), which is enough to see what is worth a closer look.
+ */
+export type OtherSpeeds = 'rolled' | 'filled-in'
+
 /** Rolls the lines of the grid on a film and writes what came of them into `surface`. */
 export function rollLines(
   film: OilFilm,
@@ -52,6 +60,7 @@ export function rollLines(
   ball: BallDynamics,
   profile: BowlerProfile,
   surface: LineSurface,
+  otherSpeeds: OtherSpeeds,
 ): void {
   const launch = launchOfRelease(profile.strike)
   const rollInto = (node: number, laydown: number, swing: number): void => {
@@ -70,11 +79,14 @@ export function rollLines(
   fillBetween(surface.tangent)
   fillBetween(surface.outermostMetres)
   for (let laydown = 0; laydown < LAYDOWNS; laydown++)
-    for (let swing = 0; swing < SWINGS; swing++) {
-      if (!isNear(surface, laydown, swing)) continue
-      for (let node = 0; node < SPEED_NODES.length; node++)
-        if (node !== USUAL_NODE || laydown % COARSE !== 0 || swing % COARSE !== 0) rollInto(node, laydown, swing)
-    }
+    for (let swing = 0; swing < SWINGS; swing++)
+      if (!isCoarse(laydown, swing) && isNear(surface, laydown, swing)) rollInto(USUAL_NODE, laydown, swing)
+  const stride = otherSpeeds === 'rolled' ? 1 : COARSE
+  for (const node of OTHER_NODES)
+    for (let laydown = 0; laydown < LAYDOWNS; laydown += stride)
+      for (let swing = 0; swing < SWINGS; swing += stride)
+        if (hasNearWithin(stride - 1, surface, laydown, swing)) rollInto(node, laydown, swing)
+  if (otherSpeeds === 'filled-in') for (const node of OTHER_NODES) fillInChange(surface, node)
   measureSlopes(film, steps, ball, profile, surface)
 }
 
@@ -82,6 +94,38 @@ export function rollLines(
 export function isNear(surface: LineSurface, laydown: number, swing: number): boolean {
   const lateral = surface.lateralMetres[placeOf(USUAL_NODE, laydown, swing)]
   return lateral > NEAR_METRES[0] && lateral < NEAR_METRES[1]
+}
+
+const isCoarse = (laydown: number, swing: number): boolean => laydown % COARSE === 0 && swing % COARSE === 0
+
+/** Whether a line, or one as many places away from it, ends near the headpin. */
+function hasNearWithin(places: number, surface: LineSurface, laydown: number, swing: number): boolean {
+  for (let l = Math.max(0, laydown - places); l <= Math.min(LAYDOWNS - 1, laydown + places); l++)
+    for (let s = Math.max(0, swing - places); s <= Math.min(SWINGS - 1, swing + places); s++)
+      if (isNear(surface, l, s)) return true
+  return false
+}
+
+/** Gives the near lines between those rolled at another speed what that speed changes around them. */
+function fillInChange(surface: LineSurface, node: number): void {
+  const { lateralMetres, tangent, outermostMetres } = surface
+  for (let laydown = 0; laydown < LAYDOWNS; laydown++)
+    for (let swing = 0; swing < SWINGS; swing++) {
+      if (isCoarse(laydown, swing) || !isNear(surface, laydown, swing)) continue
+      for (const values of [lateralMetres, tangent, outermostMetres])
+        values[placeOf(node, laydown, swing)] =
+          values[placeOf(USUAL_NODE, laydown, swing)] + meanChange(values, node, laydown, swing)
+    }
+}
+
+/** Mean change over the corners of the coarse grid around a line. */
+function meanChange(values: Float64Array, node: number, laydown: number, swing: number): number {
+  const l0 = laydown - (laydown % COARSE)
+  const l1 = laydown + (laydown % COARSE)
+  const s0 = swing - (swing % COARSE)
+  const s1 = swing + (swing % COARSE)
+  const change = (l: number, s: number): number => values[placeOf(node, l, s)] - values[placeOf(USUAL_NODE, l, s)]
+  return 0.25 * (change(l0, s0) + change(l0, s1) + change(l1, s0) + change(l1, s1))
 }
 
 function placeOf(node: number, laydown: number, swing: number): number {

@@ -1,6 +1,8 @@
 import { buildStepTable } from '../ball/step-table.js'
 import type { BlockSetup, BlockState, Decision } from '../block/types.js'
-import { layPattern, type OilPass } from '../lane/pattern.js'
+import { keptWith } from '../kept-with.js'
+import type { OilPass } from '../lane/oil-pass.js'
+import { layPattern } from '../lane/pattern.js'
 import { mirrorMask } from '../pins/leaves.js'
 import { feetToMetres } from '../units.js'
 import { dynamicsOfBag, pricingOf } from './bowler-pricing.js'
@@ -31,20 +33,14 @@ const CROWNED_SHEET = sheet([
   { inset: 10, microlitresPerBoard: 450 },
 ])
 
-const suggested = new WeakMap<BlockSetup, Map<number, Decision>>()
+const habitKept = keptWith((standing: number) => standing, habitAt)
 
 /**
  * How the bowler would shoot at what stands by habit, the lane's own oil unseen: a way that is good on an even sheet and
  * on one that is dry outside, so that a line along the gutter or a ball that turns early is no habit. Kept with the setup.
  */
 export function suggestSpare({ setup, standing }: BlockState): Decision {
-  const ofSetup = suggested.get(setup) ?? new Map<number, Decision>()
-  suggested.set(setup, ofSetup)
-  const known = ofSetup.get(standing)
-  if (known) return known
-  const decision = habitAt(setup, standing)
-  ofSetup.set(standing, decision)
-  return decision
+  return habitKept(setup, standing)
 }
 
 function habitAt(setup: BlockSetup, standing: number): Decision {

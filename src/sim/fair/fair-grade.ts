@@ -1,5 +1,6 @@
 import type { BlockState, Decision } from '../block/types.js'
 import { pricingOf } from '../decision/bowler-pricing.js'
+import { keptWith } from '../kept-with.js'
 import { type FairSearch, searchFair } from './fair-search.js'
 import { type FairSpareSearch, searchFairSpare } from './fair-spare.js'
 import { gradeFirstBall, gradePractice } from './first-ball-grade.js'
@@ -70,17 +71,11 @@ export function prepareFair(
   return searchFairSpare(shown, toChooseBy, lane, moment.standing, pricing, [stay])
 }
 
-const prepared = new WeakMap<BlockState, Map<Counting, FairChoices>>()
+const prepared = keptWith((counting: Counting) => counting, prepareFair)
 
 /** The same, kept with the state. */
 export function choicesFor(state: BlockState, counting: Counting = 'lane'): FairChoices {
-  const ofState = prepared.get(state) ?? new Map<Counting, FairChoices>()
-  prepared.set(state, ofState)
-  const known = ofState.get(counting)
-  if (known) return known
-  const choices = prepareFair(state, counting)
-  ofState.set(counting, choices)
-  return choices
+  return prepared(state, counting)
 }
 
 const probings = new WeakMap<FairSearch, Probing>()

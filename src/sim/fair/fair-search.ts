@@ -37,13 +37,13 @@ export const USUAL_BUDGET: SearchBudget = {
   semifinalLanes: 48,
   semifinalDeliveries: 8,
   finalLines: 12,
-  finalLanes: 144,
+  finalLanes: 96,
   finalDeliveries: 12,
   playOffLines: 6,
-  playOffLanes: 192,
+  playOffLanes: 144,
   playOffDeliveries: 24,
   judgingLanes: 192,
-  judgingDeliveries: 32,
+  judgingDeliveries: 24,
   informationLanes: 16,
 }
 

@@ -1,14 +1,14 @@
 import type { Decision } from '../block/types.js'
 import { meanOf } from '../decision/direct-worth.js'
+import { keptWith } from '../kept-with.js'
 import { type FairSearch, ROUNDS } from './fair-search.js'
 import type { FairBall, PracticeFairGrade, PricedFairGrade } from './grade-types.js'
-import { judgedOnce } from './judged-once.js'
 import { aheadOf, lessonBetween, mostTeaching } from './lookahead.js'
 import type { Moment } from './moment.js'
 import { indistinguishableFrom } from './neighbours.js'
 import { percentileAmongPlausible } from './plausible.js'
 import type { Probing } from './probing.js'
-import { ballIndexOf } from './shots.js'
+import { ballIndexOf, shotKey } from './shots.js'
 import { givenAway, tooCloseToCall } from './too-close.js'
 import { type JudgedThrow, judgingOn, pairedDifference, worthOnEachLane } from './worth-matrix.js'
 
@@ -96,8 +96,10 @@ export function gradePractice(search: FairSearch, decision: Decision, probing: P
   }
 }
 
-/** Worth of a throw on each of the judging lanes. */
-const judgedOn = judgedOnce((search: FairSearch, thrown: JudgedThrow) => worthOnEachLane(search.judging(), thrown))
+/** Worth of a throw on each of the judging lanes: the best throw and the habitual one come up again with every choice. */
+const judgedOn = keptWith(shotKey, (search: FairSearch, thrown: JudgedThrow) =>
+  worthOnEachLane(search.judging(), thrown),
+)
 
 /** The best of what the bowler cannot tell from a throw, on lanes and errors that grade nothing. */
 function nearestBest(search: FairSearch, chosen: JudgedThrow): JudgedThrow {

@@ -85,7 +85,7 @@ export function sweepLines(
     let place = 0
     let most = -Infinity
     for (const index of racing) {
-      rollLines(lane.film, lane.steps, bag[index], profile, surface)
+      rollLines(lane.film, lane.steps, bag[index], profile, surface, 'filled-in')
       writeWorths(surface, profile, pricing, lines, onLane)
       for (let k = 0; k < onLane.length; k++) {
         sums[index][k] += onLane[k]

@@ -1,4 +1,4 @@
-import { BLUR, reweigh } from '../belief/credit.js'
+import { BLUR, reweigh, TRUST } from '../belief/credit.js'
 import { chanceOfSeen } from '../belief/observation-model.js'
 import type { SeenCells } from '../belief/seen-cells.js'
 import type { PricedLine } from '../decision/best-line.js'
@@ -126,7 +126,7 @@ function gainFromSeeing(
         chances[lane] += chanceOfSeen(seen, null, rolled[lane][place * UNSEEN_MISSES + miss], BLUR)
     }
     weights.set(shares)
-    reweigh(weights, chances)
+    reweigh(weights, chances, TRUST.lineTold)
     const then = placeOfMost(toChooseBy.map((worths) => weighted(worths, weights)))
     return weighted(toCountBy[then], weights) - weighted(toCountBy[now], weights)
   }

@@ -1,16 +1,16 @@
 import type { Decision } from '../block/types.js'
 import { meanOf } from '../decision/direct-worth.js'
 import type { SpareShot } from '../decision/spare-choice.js'
+import { keptWith } from '../kept-with.js'
 import { type FairSpareSearch, judgeSpare, meanByTable } from './fair-spare.js'
 import type { PricedFairGrade } from './grade-types.js'
-import { judgedOnce } from './judged-once.js'
 import { indistinguishableFrom } from './neighbours.js'
-import { ballIndexOf } from './shots.js'
+import { ballIndexOf, shotKey } from './shots.js'
 import { givenAway, tooCloseToCall } from './too-close.js'
 import { pairedDifference } from './worth-matrix.js'
 
 /** Worth of a shot, rack by rack. */
-const judgedAt = judgedOnce(({ situations }: FairSpareSearch, shot: SpareShot) => judgeSpare(situations, shot))
+const judgedAt = keptWith(shotKey, ({ situations }: FairSpareSearch, shot: SpareShot) => judgeSpare(situations, shot))
 
 /**
  * Grades a throw at what a first ball left.

@@ -45,11 +45,16 @@ export function filmVolumeMicrolitres(film: OilFilm): number {
   return microns * MICROLITRES_PER_MICRON_CELL
 }
 
-/** Mean thickness of boards `fromBoard` to `toBoard` (inclusive) at a distance, linear between the rows' middles, in micrometres. */
-export function meanFilmMicrons(film: OilFilm, fromBoard: number, toBoard: number, metres: number): number {
+/** The row whose middle lies before a distance, and the share of the next one there. */
+export function betweenRows(metres: number): { row: number; share: number } {
   const place = Math.min(Math.max(metres / FILM_ROW_METRES - 0.5, 0), FILM_ROWS - 1)
   const row = Math.min(Math.floor(place), FILM_ROWS - 2)
-  const share = place - row
+  return { row, share: place - row }
+}
+
+/** Mean thickness of boards `fromBoard` to `toBoard` (inclusive) at a distance, linear between the rows' middles, in micrometres. */
+export function meanFilmMicrons(film: OilFilm, fromBoard: number, toBoard: number, metres: number): number {
+  const { row, share } = betweenRows(metres)
   let sum = 0
   for (let board = fromBoard; board <= toBoard; board++) {
     const cell = row * FILM_BOARDS + board - 1

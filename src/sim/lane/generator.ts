@@ -1,7 +1,8 @@
 import type { RandomSource } from '../random.js'
 import { feetToMetres } from '../units.js'
-import { meanFilmMicrons, type OilFilm } from './film.js'
-import { layPattern, measurePattern, type OilPass, type OilPattern, patternVolumeMicrolitres } from './pattern.js'
+import { crownStrength } from './crown-strength.js'
+import { type OilPass, strokeOf } from './oil-pass.js'
+import { layPattern, measurePattern, type OilPattern, patternVolumeMicrolitres } from './pattern.js'
 
 /** What a drawn pattern must measure; each pair is [least, most]. */
 export interface PatternLimits {
@@ -42,7 +43,7 @@ export function generatePattern(limits: PatternLimits, random: RandomSource): Oi
   const base = basePasses(lengthMetres, random)
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
     const crown = crownPasses(lengthMetres, ratio, symmetric, random)
-    const strength = crownStrength(base, crown, lengthMetres, ratio)
+    const strength = crownStrength(base.map(strokeOf), crown.map(strokeOf), lengthMetres, ratio)
     if (strength === null) continue
     const passes = [...base, ...scaled(crown, strength)]
     const share = volumeMicrolitres / patternVolumeMicrolitres({ name: '', passes })
@@ -149,34 +150,6 @@ function stroke(nearMetres: number, farMetres: number, taperMetres: number) {
 
 const scaled = (passes: readonly OilPass[], factor: number): OilPass[] =>
   passes.map((pass) => ({ ...pass, microlitresPerBoard: pass.microlitresPerBoard * factor }))
-
-/**
- * How much crown on how much base makes the worst reading exactly `ratio`. At each reading and side
- * (baseInside + s crownInside) / (baseOutside + s crownOutside) = ratio is linear in s; the least s is where the first reading gets there.
- * Null when none can.
- */
-function crownStrength(
-  base: readonly OilPass[],
-  crown: readonly OilPass[],
-  lengthMetres: number,
-  ratio: number,
-): number | null {
-  const baseFilm = layPattern({ name: '', passes: base })
-  const crownFilm = layPattern({ name: '', passes: crown })
-  let least = Number.POSITIVE_INFINITY
-  for (const metres of [feetToMetres(22), lengthMetres - feetToMetres(2)]) {
-    for (const [from, to] of [
-      [3, 7],
-      [33, 37],
-    ] as const) {
-      const outside = (film: OilFilm) => meanFilmMicrons(film, from, to, metres)
-      const inside = (film: OilFilm) => meanFilmMicrons(film, 18, 22, metres)
-      const gain = inside(crownFilm) - ratio * outside(crownFilm)
-      if (gain > 0) least = Math.min(least, (ratio * outside(baseFilm) - inside(baseFilm)) / gain)
-    }
-  }
-  return Number.isFinite(least) ? least : null
-}
 
 function fits(pattern: OilPattern, limits: PatternLimits): boolean {
   const measured = measurePattern(layPattern(pattern))

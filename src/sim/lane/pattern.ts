@@ -5,29 +5,10 @@ import {
   FILM_ROW_METRES,
   FILM_ROWS,
   filmVolumeMicrolitres,
-  MICROLITRES_PER_MICRON_CELL,
   meanFilmMicrons,
   type OilFilm,
 } from './film.js'
-import { strokeShares } from './stroke.js'
-
-/**
- * One pass of the lane machine: every board from `fromBoard` to `toBoard` (inclusive, counted from the right edge) gets
- * `microlitresPerBoard` a stroke, spread between `fromMetres` and `toMetres`. The machine travels away from the foul line
- * on a forward pass and back to it on a reverse pass; the film is even along the stroke and falls off linearly to nothing
- * over the last `taperMetres` of travel, where the brush runs dry. Which of the two ends is written first does not matter.
- */
-export interface OilPass {
-  readonly direction: 'forward' | 'reverse'
-  readonly fromBoard: number
-  readonly toBoard: number
-  readonly microlitresPerBoard: number
-  readonly fromMetres: number
-  readonly toMetres: number
-  readonly taperMetres: number
-  /** How many times the pass is made; 1 when left out. */
-  readonly strokes?: number
-}
+import { layStroke, type OilPass, passVolumeMicrolitres, strokeOf } from './oil-pass.js'
 
 export interface OilPattern {
   readonly name: string
@@ -55,32 +36,6 @@ export interface PatternMeasurement {
   readonly readings: readonly RatioReading[]
 }
 
-const OILABLE_METRES = FILM_ROWS * FILM_ROW_METRES
-
-/** What is wrong with a pass, in one sentence; null when it can be laid. */
-export function checkPass(pass: OilPass): string | null {
-  const { fromBoard, toBoard, microlitresPerBoard, fromMetres, toMetres, taperMetres, strokes = 1 } = pass
-  if (!Number.isInteger(fromBoard) || !Number.isInteger(toBoard) || fromBoard < 1 || toBoard > FILM_BOARDS)
-    return `Boards ${fromBoard} to ${toBoard} are not whole boards from 1 to ${FILM_BOARDS}.`
-  if (fromBoard > toBoard) return `The first board, ${fromBoard}, lies left of the last one, ${toBoard}.`
-  if (!(microlitresPerBoard > 0 && Number.isFinite(microlitresPerBoard)))
-    return `The oil on a board is ${microlitresPerBoard} µL; it must be more than 0.`
-  if (!Number.isInteger(strokes) || strokes < 1)
-    return `The pass has ${strokes} strokes; it needs a whole number from 1.`
-  const near = Math.min(fromMetres, toMetres)
-  const far = Math.max(fromMetres, toMetres)
-  if (!(near >= 0 && far <= OILABLE_METRES + 1e-9 && far > near))
-    return `The stroke runs from ${near} m to ${far} m; it must have a length and lie between 0 and ${OILABLE_METRES} m.`
-  if (!(taperMetres >= 0 && taperMetres <= far - near))
-    return `The brush runs dry over ${taperMetres} m; it must be from 0 to the stroke's length, ${far - near} m.`
-  return null
-}
-
-/** Oil of one pass in microlitres: boards covered times microlitres a board times strokes, as on a lane machine's sheet. */
-export function passVolumeMicrolitres(pass: OilPass): number {
-  return (pass.toBoard - pass.fromBoard + 1) * pass.microlitresPerBoard * (pass.strokes ?? 1)
-}
-
 /** Oil of a whole pattern in microlitres, from its passes alone. */
 export function patternVolumeMicrolitres(pattern: OilPattern): number {
   return pattern.passes.reduce((sum, pass) => sum + passVolumeMicrolitres(pass), 0)
@@ -92,22 +47,8 @@ export function patternVolumeMicrolitres(pattern: OilPattern): number {
  */
 export function layPattern(pattern: OilPattern): OilFilm {
   const film = emptyFilm()
-  for (const pass of pattern.passes) layPass(film, pass)
+  for (const pass of pattern.passes) layStroke(film.microns, strokeOf(pass))
   return film
-}
-
-function layPass(film: OilFilm, pass: OilPass): void {
-  const problem = checkPass(pass)
-  if (problem !== null) throw new RangeError(problem)
-  const share = strokeShares(pass.direction, pass.fromMetres, pass.toMetres, pass.taperMetres)
-  const microlitresOnBoard = pass.microlitresPerBoard * (pass.strokes ?? 1)
-  for (let row = 0; row < FILM_ROWS; row++) {
-    if (share[row] === 0) continue
-    const microns = (microlitresOnBoard * share[row]!) / MICROLITRES_PER_MICRON_CELL
-    for (let board = pass.fromBoard; board <= pass.toBoard; board++) {
-      film.microns[row * FILM_BOARDS + board - 1]! += microns
-    }
-  }
 }
 
 /** A film thinner than this is a wiped lane to any gauge: it does not count towards the length. */

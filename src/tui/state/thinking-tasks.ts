@@ -12,11 +12,17 @@ const WAIT_MILLISECONDS = 300
 
 /** Asks the thinker for what the screen needs, when it needs it. */
 export function useThinking(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  useWaking(services)
   usePreparing(state, services)
   useWeighing(state, dispatch, services)
   useBelief(state, dispatch, services)
   useAccount(state, dispatch, services)
   useWhatIf(state, dispatch, services)
+}
+
+/** Wakes the thinker once the first picture stands. */
+function useWaking({ thinker }: TrainerServices): void {
+  useEffect(() => thinker.wake(), [thinker])
 }
 
 /** Thinks ahead about the coming throw while the player does. */

@@ -12,6 +12,8 @@ export interface Asked<Result> {
 export interface Thinker {
   /** Whether it thinks apart from the screen, which then stays free meanwhile. */
   readonly isApart: boolean
+  /** Makes ready for the first question where it thinks apart; nothing waits for that. */
+  wake(): void
   ask<Kind extends Question['kind']>(
     block: BlockState,
     question: Extract<Question, { kind: Kind }>,
@@ -24,6 +26,7 @@ export interface Thinker {
 export function inlineThinker(): Thinker {
   return {
     isApart: false,
+    wake() {},
     ask<Kind extends Question['kind']>(
       block: BlockState,
       question: Extract<Question, { kind: Kind }>,

@@ -21,15 +21,18 @@ const BUNDLED_WORKER = new URL('./thinker.js', import.meta.url)
 /** A thinker in a thread of its own where the program is bundled with one, else in the screen's thread. */
 export function openThinker(): Thinker {
   if (!existsSync(fileURLToPath(BUNDLED_WORKER))) return inlineThinker()
-  return atFirstQuestion(() => workerThinker(new Worker(BUNDLED_WORKER)))
+  return onceWoken(() => workerThinker(new Worker(BUNDLED_WORKER)))
 }
 
-/** Opens the thread when something is first asked, for the first picture on the screen must not wait for it. */
-function atFirstQuestion(open: () => Thinker): Thinker {
+/** Opens the thread when woken or first asked, for the first picture on the screen must not wait for it. */
+function onceWoken(open: () => Thinker): Thinker {
   let opened: Thinker | null = null
   return {
     get isApart() {
       return opened === null || opened.isApart
+    },
+    wake() {
+      opened ??= open()
     },
     ask(block, question, onStep) {
       opened ??= open()
@@ -70,6 +73,7 @@ export function workerThinker(worker: Worker): Thinker {
     get isApart() {
       return fallback === null
     },
+    wake() {},
     ask<Kind extends Question['kind']>(
       block: BlockState,
       question: Extract<Question, { kind: Kind }>,

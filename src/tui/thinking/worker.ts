@@ -1,5 +1,6 @@
 import { parentPort } from 'node:worker_threads'
 import type { FromWorker, ToWorker } from './messages.js'
+import { rehearsal } from './rehearsal.js'
 import { retelling } from './retelling.js'
 import { answer } from './thoughts.js'
 
@@ -66,3 +67,10 @@ port.on('message', (message: ToWorker) => {
   const place = waiting.findIndex((ask) => ask.id === message.id)
   if (place >= 0) waiting.splice(place, 1)
 })
+
+async function rehearse(): Promise<void> {
+  const steps = rehearsal()
+  do await listen()
+  while (!isWorking && waiting.length === 0 && !steps.next().done)
+}
+void rehearse()

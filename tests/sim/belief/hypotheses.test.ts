@@ -18,10 +18,11 @@ import { isSameSheet, rangesOf } from '../../../src/sim/belief/pattern-ranges.js
 import { readingOf } from '../../../src/sim/belief/summary.js'
 import { levelProfile } from '../../../src/sim/bowler/levels.js'
 import { intendedLaunch } from '../../../src/sim/bowler/release.js'
-import { filmVolumeMicrolitres, type OilFilm } from '../../../src/sim/lane/film.js'
+import { filmVolumeMicrolitres, meanFilmMicrons, type OilFilm } from '../../../src/sim/lane/film.js'
+import { generatePattern, WIDEST_LIMITS } from '../../../src/sim/lane/generator.js'
 import { layPattern, measurePattern, type OilPattern } from '../../../src/sim/lane/pattern.js'
 import { stream } from '../../../src/sim/random.js'
-import { metresToBoard, metresToFeet } from '../../../src/sim/units.js'
+import { feetToMetres, metresToBoard, metresToFeet } from '../../../src/sim/units.js'
 import { hybrid, sandedSolid, weakPearl } from '../ball/bag-for-tests.js'
 import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../lane/patterns-for-tests.js'
 
@@ -44,6 +45,14 @@ function sheetOf(pattern: OilPattern) {
   }
 }
 
+const DRAWN_PATTERNS = 1200
+const DRAWN_KEY = { seed: 'drawn', game: 0, frame: 0, ball: 0, purpose: 'study' } as const
+/** In the heads and where the ball turns: middle, track and outside. */
+const PLACES = [5, 10, 15, 20].flatMap((board) => [
+  { board, feetOf: () => 10 },
+  { board, feetOf: (lengthFeet: number) => lengthFeet - 8 },
+])
+
 describe('oil imagined before the first throw', () => {
   const prior = drawSet(400)
 
@@ -64,6 +73,41 @@ describe('oil imagined before the first throw', () => {
   it('has the volume its film holds', () => {
     for (let i = 0; i < 20; i++)
       expect(prior.volumeMillilitres[i]).toBeCloseTo(filmVolumeMicrolitres(filmAt(prior, 0, i)) / 1000, 9)
+  })
+
+  const drawn = Array.from({ length: DRAWN_PATTERNS }, (_, index) =>
+    layPattern(generatePattern(WIDEST_LIMITS, stream({ ...DRAWN_KEY, index }))),
+  )
+  const large = drawSet(DRAWN_PATTERNS)
+  const imagined = Array.from({ length: large.size }, (_, i) => filmAt(large, 0, i))
+
+  /*
+   * One who knows nothing is right to expect what is met in play, so that the belief must not lean towards oil that lies
+   * further back or further out: choices were once thought to lose a seventh more than they did.
+   */
+  it.each([
+    [1.5, 2.2],
+    [2.2, 3.5],
+    [3.5, 6],
+    [6, 12.1],
+  ])('lies where the generator lays it, at ratios from %d to %d', (flattest, steepest) => {
+    const among = (films: readonly OilFilm[]): number[] => {
+      const measured = films
+        .map((film) => ({ film, ...measurePattern(film) }))
+        .filter(({ ratio }) => ratio >= flattest && ratio < steepest)
+      return PLACES.map(({ board, feetOf }) =>
+        plainMean(
+          measured.map(({ film, volumeMicrolitres, lengthMetres }) => {
+            const metres = feetToMetres(feetOf(metresToFeet(lengthMetres)))
+            return meanFilmMicrons(film, board - 1, board + 1, metres) / (volumeMicrolitres / 25_000)
+          }),
+        ),
+      )
+    }
+    const wanted = among(drawn)
+    among(imagined).forEach((microns, place) => {
+      expect(Math.abs(microns / wanted[place] - 1)).toBeLessThan(0.12)
+    })
   })
 
   it('keeps to a posted sheet up to its rounding, and to a posted length within a foot', () => {

@@ -94,7 +94,7 @@ describe('hypotheses that were drawn anew and moved between throws', () => {
       let credit = 0
       for (const taken of past) {
         if (taken.isLeftHanded) mirrorInPlace(film.microns)
-        credit += creditOf(judgeOn(film, taken, trial.wearFactors[0]), taken.meanLikelihood)
+        credit += creditOf(judgeOn(film, taken, trial.wearFactors[0]), taken.meanLikelihood, taken.trust)
         if (taken.isLeftHanded) mirrorInPlace(film.microns)
       }
       expect(credit).toBeCloseTo(hypotheses.credits[i], 9)

@@ -7,16 +7,12 @@ import {
   FILM_ROW_METRES,
   FILM_ROWS,
   filmVolumeMicrolitres,
+  meanFilmMicrons,
   mirrorFilm,
   type OilFilm,
 } from '../../../src/sim/lane/film.js'
-import {
-  checkPass,
-  layPattern,
-  measurePattern,
-  type OilPass,
-  patternVolumeMicrolitres,
-} from '../../../src/sim/lane/pattern.js'
+import { checkPass, meanStrokeMicrons, type OilPass, strokeOf } from '../../../src/sim/lane/oil-pass.js'
+import { layPattern, measurePattern, patternVolumeMicrolitres } from '../../../src/sim/lane/pattern.js'
 
 const passes: fc.Arbitrary<OilPass> = fc
   .record({
@@ -51,6 +47,21 @@ describe('layPattern', () => {
         expect(film.microns.every((microns) => microns >= 0)).toBe(true)
       }),
       { seed: 1, numRuns: 200 },
+    )
+  })
+
+  it('has the mean film that its strokes are said to leave, anywhere', () => {
+    const places = fc.record({
+      boards: fc.tuple(fc.integer({ min: 1, max: 39 }), fc.integer({ min: 1, max: 39 })),
+      metres: fc.double({ min: 0, max: 18.3, noNaN: true }),
+    })
+    fc.assert(
+      fc.property(fc.array(passes, { minLength: 1, maxLength: 8 }), places, (list, { boards, metres }) => {
+        const [from, to] = [Math.min(...boards), Math.max(...boards)]
+        const laid = meanFilmMicrons(layPattern({ name: 'drawn', passes: list }), from, to, metres)
+        expect(meanStrokeMicrons(list.map(strokeOf), from, to, metres)).toBeCloseTo(laid, 9)
+      }),
+      { seed: 3, numRuns: 200 },
     )
   })
 

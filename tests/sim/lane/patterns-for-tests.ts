@@ -1,4 +1,5 @@
-import type { OilPass, OilPattern } from '../../../src/sim/lane/pattern.js'
+import type { OilPass } from '../../../src/sim/lane/oil-pass.js'
+import type { OilPattern } from '../../../src/sim/lane/pattern.js'
 import { feetToMetres } from '../../../src/sim/units.js'
 
 /** A pass the same number of boards in from both edges, from the foul line to `farFeet`. */

@@ -1,0 +1,71 @@
+import type { BallSpecification } from '../../sim/ball/specification.js'
+import { beginBlock } from '../../sim/block/begin.js'
+import type { BlockSetup } from '../../sim/block/types.js'
+import { levelProfile } from '../../sim/bowler/levels.js'
+import { playerView } from '../../sim/decision/player-view.js'
+import { beginPair } from '../../sim/fair/belief-pair.js'
+import { gradeFair } from '../../sim/fair/fair-grade.js'
+import { type SearchBudget, searchFair } from '../../sim/fair/fair-search.js'
+import { WIDEST_LIMITS } from '../../sim/lane/generator.js'
+
+const BALL: BallSpecification = {
+  id: 'rehearsed',
+  name: 'rehearsed',
+  massKilograms: 6.8,
+  radiusOfGyrationMetres: 0.0635,
+  differentialMetres: 0.00114,
+  intermediateDifferentialMetres: 0.00036,
+  pinAngleRadians: 0.8,
+  cover: 'solid',
+  surfaceGrit: 2000,
+  polished: false,
+}
+
+const SETUP: BlockSetup = {
+  name: 'rehearsal',
+  lanes: [{ name: 'lane 1', oil: { kind: 'limits', limits: WIDEST_LIMITS } }],
+  bag: [BALL],
+  bowler: levelProfile('200'),
+  field: [],
+  practiceThrows: 0,
+  games: 1,
+  scoring: 'ten-pin',
+  posted: 'nothing',
+  seeing: { arrowsBoardStep: 1, breakpointBoardStep: 1, breakpointFeetStep: 2, speedMphStep: 0.1 },
+}
+
+/** Small enough that a question which comes meanwhile hardly waits. */
+const BUDGET: SearchBudget = {
+  sweepLanes: 2,
+  semifinalLines: 12,
+  semifinalLanes: 12,
+  semifinalDeliveries: 8,
+  finalLines: 4,
+  finalLanes: 24,
+  finalDeliveries: 12,
+  playOffLines: 3,
+  playOffLanes: 24,
+  playOffDeliveries: 24,
+  judgingLanes: 24,
+  judgingDeliveries: 24,
+  informationLanes: 4,
+}
+const IMAGINED = 24
+const ROUNDS = 8
+
+/**
+ * Grades made-up first throws, one a step, and drops what comes of them: the first question is then answered by code
+ * that has been made fast. No answer depends on whether there was a rehearsal.
+ */
+export function* rehearsal(): Generator<void> {
+  for (let round = 0; round < ROUNDS; round++) {
+    const state = beginBlock(SETUP, `rehearsal ${round}`)
+    const view = playerView(state)
+    if (!view) return
+    const search = searchFair(SETUP, beginPair(SETUP, 0, state.seed, IMAGINED), 0, undefined, BUDGET)
+    const { suggestion } = view
+    const decision = { ...suggestion, aim: { ...suggestion.aim, feetBoard: suggestion.aim.feetBoard + 2 } }
+    gradeFair(state, decision, search)
+    yield
+  }
+}
