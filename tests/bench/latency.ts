@@ -63,7 +63,7 @@ export async function benchLatency(): Promise<BenchRow[]> {
     row('  first balls of the first two frames', early),
     row('  later first balls', later),
     row('  spares', spares),
-    row('a step of the rehearsal while the first screen stands', rehearsing),
+    row('a step of the rehearsal at the start', rehearsing),
     row('grade of the first throw, nothing ready', cold, COLD_MS),
     row(`grade of throw ${TAKEN_UP_AT + 1}, nothing ready`, takenUp),
   ]

@@ -25,10 +25,10 @@ describe('pattern', () => {
     expect(two.lanes).not.toEqual(one.lanes)
     expect(one.lanes[0]).not.toEqual({ ...one.lanes[1], lane: one.lanes[0].lane })
     for (const lane of [...one.lanes, ...two.lanes]) {
-      expect(lane.lengthFeet).toBeGreaterThanOrEqual(36)
-      expect(lane.lengthFeet).toBeLessThanOrEqual(46)
-      expect(lane.volumeMillilitres).toBeGreaterThanOrEqual(21)
-      expect(lane.volumeMillilitres).toBeLessThanOrEqual(28)
+      expect(lane.lengthFeet).toBeGreaterThanOrEqual(34)
+      expect(lane.lengthFeet).toBeLessThanOrEqual(47)
+      expect(lane.volumeMillilitres).toBeGreaterThanOrEqual(19)
+      expect(lane.volumeMillilitres).toBeLessThanOrEqual(30)
     }
   })
 })

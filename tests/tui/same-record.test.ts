@@ -14,7 +14,7 @@ import { mountTrainer } from './mounted.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'dryboard-same-'))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
-const SEED = 'one-block'
+const SEED = 'one-block 4'
 const file = join(folder, 'evening.json')
 const environmentOf = (name: string) => ({ DRYBOARD_DATA: join(folder, name), DRYBOARD_CONFIG: join(folder, 'config') })
 const UP = '\u001B[A'
