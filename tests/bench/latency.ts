@@ -34,11 +34,7 @@ export async function benchLatency(): Promise<BenchRow[]> {
   const takenUp: Taken[] = []
   const rehearsing: Taken[] = []
   const steps = rehearsal()
-  for (let done: boolean | undefined = false; !done; ) {
-    const stop = startWatch()
-    done = steps.next().done
-    if (!done) rehearsing.push(stop())
-  }
+  for (let stop = startWatch(); !steps.next().done; stop = startWatch()) rehearsing.push(stop())
   for (const seed of COLD_SEEDS) {
     const fresh = beginBlock({ ...setup, practiceThrows: 0 }, seed)
     cold.push(timeOf(fresh, { kind: 'grade', decision: ownChoice(fresh, 1) }))

@@ -1,6 +1,7 @@
 import { normalDistribution } from '../exact-math.js'
 import { crownStrength } from '../lane/crown-strength.js'
-import { layStroke, type OilPass, type OilStroke, passVolumeMicrolitres, strokeOf } from '../lane/oil-pass.js'
+import { layStroke, type OilPass, strokeOf } from '../lane/oil-pass.js'
+import { patternVolumeMicrolitres } from '../lane/pattern.js'
 import { feetToMetres } from '../units.js'
 import { halfFeetToMetres, type PatternRanges } from './pattern-ranges.js'
 
@@ -49,24 +50,23 @@ export function layFamilyMember(z: Coordinates, ranges: PatternRanges, into: Flo
   const [flattest, steepest] = ranges.ratio
   const ratio = 1 / between([1 / steepest, 1 / flattest], even(z, 'ratio'))
 
-  const base = basePasses(z, lengthMetres).map(strokeOf)
+  const base = basePasses(z, lengthMetres)
+  const baseStrokes = base.map(strokeOf)
   const outermost = crownPasses(z, lengthMetres, ratio, 0).map(strokeOf)
   for (let step = 0; ; step++) {
-    const passes = crownPasses(z, lengthMetres, ratio, step * INWARD_STEP_BOARDS)
-    const crown = passes.map((pass, at) => ({ pass, rowShares: outermost[at].rowShares }))
-    const strength = crownStrength(base, crown, lengthMetres, ratio)
+    const crown = crownPasses(z, lengthMetres, ratio, step * INWARD_STEP_BOARDS)
+    const crownStrokes = crown.map((pass, at) => ({ pass, rowShares: outermost[at].rowShares }))
+    const strength = crownStrength(baseStrokes, crownStrokes, lengthMetres, ratio)
     if (strength === null && step < INWARD_STEPS) continue
     const crownShare = strength ?? 1
-    const scale = volumeMicrolitres / (volumeOf(base) + crownShare * volumeOf(crown))
+    const laid = patternVolumeMicrolitres({ passes: base })
+    const scale = volumeMicrolitres / (laid + crownShare * patternVolumeMicrolitres({ passes: crown }))
     into.fill(0)
-    for (const stroke of base) layStroke(into, stroke, scale)
-    for (const stroke of crown) layStroke(into, stroke, scale * crownShare)
+    for (const stroke of baseStrokes) layStroke(into, stroke, scale)
+    for (const stroke of crownStrokes) layStroke(into, stroke, scale * crownShare)
     return
   }
 }
-
-const volumeOf = (strokes: readonly OilStroke[]): number =>
-  strokes.reduce((sum, { pass }) => sum + passVolumeMicrolitres(pass), 0)
 
 /** A coordinate as a number that is even between 0 and 1 before anything is seen. */
 function even(z: Coordinates, name: keyof typeof COORDINATE): number {

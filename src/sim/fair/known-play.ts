@@ -1,21 +1,20 @@
 import type { BlockState, Decision } from '../block/types.js'
 import type { PricedLine } from '../decision/best-line.js'
 import { dynamicsOfBag, pricingOf } from '../decision/bowler-pricing.js'
-import { deliveryNodes, ERROR_DIMENSIONS } from '../decision/delivery-nodes.js'
-import { deliverAll, firstBallWorth, meanOf } from '../decision/direct-worth.js'
+import { meanOf } from '../decision/direct-worth.js'
 import { bestKnownChoice, decisionOf, knownSearch, laneInPlay, spotOf } from '../decision/known-choice.js'
 import { quadratureWorth } from '../decision/line-quadrature.js'
 import { facesNewRack } from '../decision/player-view.js'
 import { neighboursOf } from './neighbours.js'
-import { distinctShots } from './shots.js'
+import { type Bench, type Judging, judgingOn, worthOnEachLane } from './worth-matrix.js'
 
 /** Balls whose best line trails further by the quick search are not looked at again. */
 const WITHIN_PINS = 0.8
 /** Lines that are rolled, and of them those that are rolled once more, with misses of their own. */
 const ROLLED_LINES = 8
-const ROLLED_MISSES = deliveryNodes(2048, 700_000)
+const ROLLED = { misses: 2048, start: 700_000 } as const
 const LAST_LINES = 3
-const LAST_MISSES = deliveryNodes(6144, 710_000)
+const LAST = { misses: 6144, start: 710_000 } as const
 
 /**
  * What one who sees the oil throws: the quick search can be a fifth of a pin off, so the lines around the best of each
@@ -27,27 +26,23 @@ export function knownPlay(state: BlockState): Decision {
   const { setup } = state
   const lane = state.lanes[spotOf(state).lane]
   const inPlay = laneInPlay(setup, lane)
-  const bag = dynamicsOfBag(setup.bag)
-  const pricing = pricingOf(setup)
+  const bench: Bench = { bag: dynamicsOfBag(setup.bag), profile: setup.bowler, pricing: pricingOf(setup) }
   const { best, perBall } = knownSearch(setup, lane)
-  const around = perBall
+  const leading = perBall
     .filter((line) => line.worth > best.worth - WITHIN_PINS)
     .flatMap((line) => neighboursOf(line.aim).map((aim) => ({ ...line, aim })))
-  const byWorth = (a: PricedLine, b: PricedLine): number => b.worth - a.worth
-  const leading = distinctShots(around)
-    .map((line) => ({ ...line, worth: quadratureWorth(inPlay, bag[line.ballIndex], setup.bowler, line.aim, pricing) }))
+    .map((line) => ({
+      ...line,
+      worth: quadratureWorth(inPlay, bench.bag[line.ballIndex], bench.profile, line.aim, bench.pricing),
+    }))
     .sort(byWorth)
     .slice(0, ROLLED_LINES)
-  const rolled = (lines: readonly PricedLine[], misses: Float64Array): PricedLine[] => {
-    const worths = new Float64Array(misses.length / ERROR_DIMENSIONS)
-    return lines
-      .map((line) => {
-        const worthOf = firstBallWorth(pricing, line.aim.speedStep)
-        deliverAll(inPlay, bag[line.ballIndex], setup.bowler, line.aim, 'strike', misses, worthOf, worths)
-        return { ...line, worth: meanOf(worths) }
-      })
-      .sort(byWorth)
-  }
-  const last = rolled(leading, ROLLED_MISSES).slice(0, LAST_LINES)
-  return decisionOf(setup, rolled(last, LAST_MISSES)[0])
+  const last = rolled(leading, judgingOn(bench, [inPlay], ROLLED.misses, ROLLED.start)).slice(0, LAST_LINES)
+  return decisionOf(setup, rolled(last, judgingOn(bench, [inPlay], LAST.misses, LAST.start))[0])
 }
+
+function rolled(lines: readonly PricedLine[], judging: Judging): PricedLine[] {
+  return lines.map((line) => ({ ...line, worth: meanOf(worthOnEachLane(judging, line)) })).sort(byWorth)
+}
+
+const byWorth = (a: PricedLine, b: PricedLine): number => b.worth - a.worth

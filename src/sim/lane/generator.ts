@@ -41,12 +41,13 @@ export function generatePattern(limits: PatternLimits, random: RandomSource): Oi
   const ratio = drawRatio(limits.ratio, random)
   const symmetric = limits.symmetric === 'either' ? random() < 0.5 : limits.symmetric
   const base = basePasses(lengthMetres, random)
+  const baseStrokes = base.map(strokeOf)
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
     const crown = crownPasses(lengthMetres, ratio, symmetric, random)
-    const strength = crownStrength(base.map(strokeOf), crown.map(strokeOf), lengthMetres, ratio)
+    const strength = crownStrength(baseStrokes, crown.map(strokeOf), lengthMetres, ratio)
     if (strength === null) continue
     const passes = [...base, ...scaled(crown, strength)]
-    const share = volumeMicrolitres / patternVolumeMicrolitres({ name: '', passes })
+    const share = volumeMicrolitres / patternVolumeMicrolitres({ passes })
     const pattern = { name: 'drawn', passes: scaled(passes, share) }
     if (fits(pattern, limits)) return pattern
   }

@@ -37,8 +37,8 @@ export interface PatternMeasurement {
 }
 
 /** Oil of a whole pattern in microlitres, from its passes alone. */
-export function patternVolumeMicrolitres(pattern: OilPattern): number {
-  return pattern.passes.reduce((sum, pass) => sum + passVolumeMicrolitres(pass), 0)
+export function patternVolumeMicrolitres({ passes }: Pick<OilPattern, 'passes'>): number {
+  return passes.reduce((sum, pass) => sum + passVolumeMicrolitres(pass), 0)
 }
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { beginBlock } from '../../../src/sim/block/begin.js'
-import type { BlockSetup, BlockState, Decision } from '../../../src/sim/block/types.js'
+import type { BlockState, Decision } from '../../../src/sim/block/types.js'
 import { levelProfile, STYLES } from '../../../src/sim/bowler/levels.js'
 import { dynamicsOfBag, pricingOf } from '../../../src/sim/decision/bowler-pricing.js'
 import { deliveryNodes } from '../../../src/sim/decision/delivery-nodes.js'
@@ -9,6 +9,7 @@ import { bestKnownChoice, laneInPlay } from '../../../src/sim/decision/known-cho
 import { knownPlay } from '../../../src/sim/fair/known-play.js'
 import { bag } from '../ball/bag-for-tests.js'
 import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../lane/patterns-for-tests.js'
+import { setup } from './block-for-tests.js'
 
 const MISSES = 16_384
 const nodes = deliveryNodes(MISSES, 1_000_000)
@@ -26,19 +27,9 @@ function rolledWorth({ setup, lanes }: BlockState, { ballId, aim }: Decision): n
 describe('the play of one who sees the oil', () => {
   const compared = [houseForty, flatForty, flatFortyFive, shortThirtyFive].flatMap((pattern) =>
     STYLES.map((style) => {
-      const setup: BlockSetup = {
-        name: 'known',
-        lanes: [{ name: 'lane 1', oil: { kind: 'pattern', pattern } }],
-        bag,
-        bowler: levelProfile('200', style),
-        field: [],
-        practiceThrows: 0,
-        games: 1,
-        scoring: 'ten-pin',
-        posted: 'sheet',
-        seeing: { arrowsBoardStep: 1, breakpointBoardStep: 1, breakpointFeetStep: 2, speedMphStep: 0.1 },
-      }
-      const block = beginBlock(setup, 'known')
+      const lanes = [{ name: 'lane 1', oil: { kind: 'pattern', pattern } }] as const
+      const own = { ...setup, lanes, bag, bowler: levelProfile('200', style), field: [], practiceThrows: 0 }
+      const block = beginBlock(own, 'known')
       return rolledWorth(block, knownPlay(block)) - rolledWorth(block, bestKnownChoice(block))
     }),
   )
