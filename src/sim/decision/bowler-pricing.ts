@@ -56,11 +56,12 @@ export function pricingOf(
   setup: Pick<BlockSetup, 'bowler' | 'scoring'>,
   weights: FrameWeights = averageWeights(setup),
 ): Pricing {
-  return pricingKept(setup.bowler, weights)
+  return pricingKept(oddsOf(setup.bowler), weights)
 }
 
+/** Few in number: the score enters by what is pending and, at the end of a game, by what is left. */
 const pricingKept = keptWith(
   ({ perFirstBallPin, perSecondBallPin, strike, spare, perFirstBallPinOfSpare }: FrameWeights) =>
     [perFirstBallPin, perSecondBallPin, strike, spare, perFirstBallPinOfSpare].join(' '),
-  (bowler: BowlerProfile, weights): Pricing => pricingWith(oddsOf(bowler), weights),
+  pricingWith,
 )

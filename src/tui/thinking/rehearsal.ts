@@ -21,10 +21,19 @@ const BALL: BallSpecification = {
   polished: false,
 }
 
+/** Of another cover, so that what is made fast is not made for one ball alone. */
+const OTHER_BALL: BallSpecification = {
+  ...BALL,
+  id: 'rehearsed too',
+  cover: 'pearl',
+  surfaceGrit: 4000,
+  polished: true,
+}
+
 const SETUP: BlockSetup = {
   name: 'rehearsal',
   lanes: [{ name: 'lane 1', oil: { kind: 'limits', limits: WIDEST_LIMITS } }],
-  bag: [BALL],
+  bag: [BALL, OTHER_BALL],
   bowler: levelProfile('200'),
   field: [],
   practiceThrows: 0,
@@ -51,7 +60,7 @@ const BUDGET: SearchBudget = {
   informationLanes: 4,
 }
 const IMAGINED = 24
-const ROUNDS = 8
+const ROUNDS = 12
 
 /**
  * Grades made-up first throws, one a step, and drops what comes of them: the first question is then answered by code
