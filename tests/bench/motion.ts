@@ -1,6 +1,6 @@
 import { dynamicsOf } from '../../src/sim/ball/dynamics.js'
 import { newRollOutcome } from '../../src/sim/ball/launch.js'
-import { rollBall } from '../../src/sim/ball/motion.js'
+import { MOST_TOGETHER, rollBall, rollBalls } from '../../src/sim/ball/motion.js'
 import { buildStepTable } from '../../src/sim/ball/step-table.js'
 import { FILM_ROWS } from '../../src/sim/lane/film.js'
 import { freshLane, wearLane } from '../../src/sim/lane/wear.js'
@@ -37,6 +37,14 @@ export function benchTrajectory(): BenchRow[] {
     rollByOdex(film, ball, launch)
   }
   const fast = timeBatches(roll, 200, 1000, 40)
+  const group = throws.slice(0, MOST_TOGETHER / 2)
+  const launches = group.map(({ launch }) => ({ ...launch, startMetres: group[0]!.launch.startMetres }))
+  const outcomes = launches.map(newRollOutcome)
+  const rollTogether = (run: number): void => {
+    const { film, steps, ball } = throws[run % THROWS]!
+    rollBalls(film, steps, ball, launches, outcomes, launches.length)
+  }
+  const each = timeBatches(rollTogether, 200, 50, 40)
   return [
     {
       name: 'trajectory',
@@ -44,6 +52,12 @@ export function benchTrajectory(): BenchRow[] {
       measured: timesOf(fast, 1000),
       goal: { most: 4, of: 'median' },
       beside: { name: 'ODEX at 1e-9', median: timesOf(timeEach(judge, 120, 20), 1000).median },
+    },
+    {
+      name: `one of ${launches.length} rolled together`,
+      unit: 'µs',
+      measured: timesOf(each, 1000 / launches.length),
+      beside: { name: 'alone', median: timesOf(fast, 1000).median },
     },
   ]
 }

@@ -163,10 +163,10 @@ function scaled({ microns }: OilFilm, factor: number): FilmInPlay {
 }
 
 function withFriction(ball: BallDynamics, factor: number): BallDynamics {
-  const { dryFriction, oiledFriction, floatingPerCubicMicron } = ball.friction
+  const { dryFriction, oiledFriction } = ball.friction
   return {
     ...ball,
-    friction: { dryFriction: dryFriction * factor, oiledFriction: oiledFriction * factor, floatingPerCubicMicron },
+    friction: { ...ball.friction, dryFriction: dryFriction * factor, oiledFriction: oiledFriction * factor },
   }
 }
 

@@ -12,13 +12,15 @@ export interface FrictionLaw {
   readonly halfFloatingMicrons: number
 }
 
-export const FLOATING_SPEED_METRES_PER_SECOND = 5
+const FLOATING_SPEED_METRES_PER_SECOND = 5
 /** Share of dry friction lost per m/s of slip. */
-export const DRY_FADING_PER_METRE_PER_SECOND = 0.03
+const DRY_FADING_PER_METRE_PER_SECOND = 0.03
 
 /** The law with its divisions done beforehand, for the integrator's loop. */
 export interface PreparedFriction {
   readonly dryFriction: number
+  /** Share of it lost per m/s of slip. */
+  readonly dryFading: number
   readonly oiledFriction: number
   readonly floatingPerCubicMicron: number
 }
@@ -27,6 +29,7 @@ export function prepareFriction(law: FrictionLaw): PreparedFriction {
   const half = law.halfFloatingMicrons
   return {
     dryFriction: law.dryFriction,
+    dryFading: DRY_FADING_PER_METRE_PER_SECOND,
     oiledFriction: law.oiledFriction,
     floatingPerCubicMicron: 1 / (half * half * half * FLOATING_SPEED_METRES_PER_SECOND),
   }
@@ -35,6 +38,6 @@ export function prepareFriction(law: FrictionLaw): PreparedFriction {
 /** Coefficient of friction under `filmMicrons` of oil at a slip of `slip` m/s; both at least 0, slip below about 20 m/s. */
 export function frictionCoefficient(law: PreparedFriction, filmMicrons: number, slip: number): number {
   const floating = filmMicrons * filmMicrons * filmMicrons * slip * law.floatingPerCubicMicron
-  const touching = law.dryFriction * (1 - DRY_FADING_PER_METRE_PER_SECOND * slip)
+  const touching = law.dryFriction * (1 - law.dryFading * slip)
   return law.oiledFriction + (touching - law.oiledFriction) / (1 + floating)
 }

@@ -1,6 +1,6 @@
 import { type BallDynamics, dynamicsOf } from '../ball/dynamics.js'
 import { type Launch, newRollOutcome } from '../ball/launch.js'
-import { rollBall } from '../ball/motion.js'
+import { rollBall, rollBalls } from '../ball/motion.js'
 import { buildStepTable, type StepTable } from '../ball/step-table.js'
 import type { SeeingRules } from '../block/types.js'
 import { pathAtArrows, type ScratchLaunch, scratchLaunch, straightToArrows } from '../bowler/release.js'
@@ -100,9 +100,9 @@ function judgeAndWear(taken: TakenThrow, film: OilFilm, steps: StepTable, pull: 
   const loss = pull.loss - taken.meanLoss
   for (let k = 0; k < nodes.length; k++) {
     moveLaunch(launches[k], nodes[k], drift, loss)
-    rollBall(film, steps, ball, launches[k], rolled[k])
     nodeShares[k] = LEAST_NODE_SHARE
   }
+  rollBalls(film, steps, ball, launches, rolled, nodes.length)
   let sum = 0
   let count = 0
   forEachBetween(nodes.length, deliveries.between, (k, next, share) => {

@@ -1,5 +1,5 @@
 import type { BallDynamics } from '../ball/dynamics.js'
-import { newRollOutcome, type RollOutcome, rollBall } from '../ball/motion.js'
+import { MOST_TOGETHER, newRollOutcome, type RollOutcome, rollBalls } from '../ball/motion.js'
 import type { StepTable } from '../ball/step-table.js'
 import type { BowlerProfile } from '../bowler/profile.js'
 import { type Aim, deliverInto, scratchLaunch } from '../bowler/release.js'
@@ -15,8 +15,8 @@ export interface FilmInPlay {
   readonly steps: StepTable
 }
 
-const outcome = newRollOutcome()
-const launch = scratchLaunch()
+const outcomes = Array.from({ length: MOST_TOGETHER }, newRollOutcome)
+const launches = Array.from({ length: MOST_TOGETHER }, scratchLaunch)
 
 /**
  * Rolls one aim with every error of `nodes` and writes what each delivery is worth into `into`.
@@ -33,10 +33,12 @@ export function deliverAll(
   into: Float64Array,
 ): void {
   const count = nodes.length / ERROR_DIMENSIONS
-  for (let k = 0; k < count; k++) {
-    deliverInto(launch, profile, aim, release, nodes, k * ERROR_DIMENSIONS)
-    rollBall(film, steps, ball, launch, outcome)
-    into[k] = worthOf(outcome)
+  for (let first = 0; first < count; first += MOST_TOGETHER) {
+    const some = Math.min(MOST_TOGETHER, count - first)
+    for (let k = 0; k < some; k++)
+      deliverInto(launches[k], profile, aim, release, nodes, (first + k) * ERROR_DIMENSIONS)
+    rollBalls(film, steps, ball, launches, outcomes, some)
+    for (let k = 0; k < some; k++) into[first + k] = worthOf(outcomes[k])
   }
 }
 

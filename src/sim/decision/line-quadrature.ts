@@ -1,5 +1,5 @@
 import type { BallDynamics } from '../ball/dynamics.js'
-import { newRollOutcome, rollBall } from '../ball/motion.js'
+import { newRollOutcome, rollBalls } from '../ball/motion.js'
 import type { BowlerProfile } from '../bowler/profile.js'
 import { type Aim, deliverInto, scratchLaunch } from '../bowler/release.js'
 import { ANGLE_NODE_STEP, ANGLE_NODES, angleNodes, angleWeights, NARROW_SIGMA } from './angle-mixture.js'
@@ -19,8 +19,8 @@ const LAYDOWN = 0
 const ANGLE = 1
 const OTHERS = [2, 3, 4] as const
 
-const outcome = newRollOutcome()
-const launch = scratchLaunch()
+const launches = Array.from({ length: ANGLE_NODES }, scratchLaunch)
+const outcomes = Array.from({ length: ANGLE_NODES }, newRollOutcome)
 const normals = new Float64Array(5)
 const laterals = new Float64Array(ANGLE_NODES)
 const tangents = new Float64Array(ANGLE_NODES)
@@ -39,31 +39,35 @@ export function quadratureWorth(
   aim: Aim,
   pricing: Pricing,
 ): number {
-  const roll = (): void => {
-    deliverInto(launch, profile, aim, 'strike', normals)
-    rollBall(film, steps, ball, launch, outcome)
-  }
   const rollAngles = (sidestep: number): void => {
     normals.fill(0)
     normals[LAYDOWN] = sidestep
     for (let b = 0; b < ANGLE_NODES; b++) {
       normals[ANGLE] = angleNodes[b]
-      roll()
-      laterals[b] = outcome.lateralAtPinsMetres
-      tangents[b] = outcome.tangentAtPins
-      outermost[b] = outcome.breakpointLateralMetres
+      deliverInto(launches[b], profile, aim, 'strike', normals)
+    }
+    rollBalls(film, steps, ball, launches, outcomes, ANGLE_NODES)
+    for (let b = 0; b < ANGLE_NODES; b++) {
+      laterals[b] = outcomes[b].lateralAtPinsMetres
+      tangents[b] = outcomes[b].tangentAtPins
+      outermost[b] = outcomes[b].breakpointLateralMetres
     }
   }
   rollAngles(0)
-  for (let station = 0; station < STATIONS.length; station++) {
-    const node = STATIONS[station]
-    varianceOfOthers[station] = 0
+  let rolled = 0
+  for (const node of STATIONS)
     for (const other of OTHERS) {
       normals.fill(0)
       normals[ANGLE] = angleNodes[node]
       normals[other] = 1
-      roll()
-      const moved = outcome.lateralAtPinsMetres - laterals[node]
+      deliverInto(launches[rolled++], profile, aim, 'strike', normals)
+    }
+  rollBalls(film, steps, ball, launches, outcomes, rolled)
+  for (let station = 0; station < STATIONS.length; station++) {
+    varianceOfOthers[station] = 0
+    for (let other = 0; other < OTHERS.length; other++) {
+      const { lateralAtPinsMetres } = outcomes[station * OTHERS.length + other]
+      const moved = lateralAtPinsMetres - laterals[STATIONS[station]]
       varianceOfOthers[station] += moved * moved
     }
   }

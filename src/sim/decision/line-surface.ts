@@ -1,8 +1,8 @@
 import type { BallDynamics } from '../ball/dynamics.js'
-import { newRollOutcome } from '../ball/launch.js'
-import { rollBall } from '../ball/motion.js'
+import { newRollOutcome, rollBalls } from '../ball/motion.js'
 import type { StepTable } from '../ball/step-table.js'
 import type { BowlerProfile } from '../bowler/profile.js'
+import type { ScratchLaunch } from '../bowler/release.js'
 import { cosine, sine } from '../exact-math.js'
 import type { OilFilm } from '../lane/film.js'
 import { boardToMetres } from '../units.js'
@@ -44,7 +44,9 @@ export function newLineSurface(): LineSurface {
   }
 }
 
-const outcome = newRollOutcome()
+/** The lines of one laydown are rolled together; of each, two throws for its slopes at the most. */
+const outcomes = Array.from({ length: SWINGS }, newRollOutcome)
+const swingsRolled = new Uint8Array(SWINGS)
 
 /**
  * Whether every near line is rolled at speeds other than the usual one, or only every second laydown and swing: what
@@ -62,30 +64,34 @@ export function rollLines(
   surface: LineSurface,
   otherSpeeds: OtherSpeeds,
 ): void {
-  const launch = launchOfRelease(profile.strike)
-  const rollInto = (node: number, laydown: number, swing: number): void => {
-    launch.speedMetresPerSecond =
-      profile.strike.speedMetresPerSecond + SPEED_NODES[node] * profile.speedStepMetresPerSecond
-    pointLaunch(launch, laydownMetresOf(laydown), swingMetresOf(swing))
-    rollBall(film, steps, ball, launch, outcome)
-    const at = placeOf(node, laydown, swing)
-    surface.lateralMetres[at] = outcome.lateralAtPinsMetres
-    surface.tangent[at] = outcome.tangentAtPins
-    surface.outermostMetres[at] = outcome.breakpointLateralMetres
+  const launches = Array.from({ length: SWINGS }, () => launchOfRelease(profile.strike))
+  const rollSome = (node: number, laydown: number, stride: number, isWanted: (swing: number) => boolean): void => {
+    const speed = profile.strike.speedMetresPerSecond + SPEED_NODES[node] * profile.speedStepMetresPerSecond
+    let count = 0
+    for (let swing = 0; swing < SWINGS; swing += stride) {
+      if (!isWanted(swing)) continue
+      launches[count].speedMetresPerSecond = speed
+      pointLaunch(launches[count], laydownMetresOf(laydown), swingMetresOf(swing))
+      swingsRolled[count++] = swing
+    }
+    rollBalls(film, steps, ball, launches, outcomes, count)
+    for (let k = 0; k < count; k++) {
+      const at = placeOf(node, laydown, swingsRolled[k])
+      surface.lateralMetres[at] = outcomes[k].lateralAtPinsMetres
+      surface.tangent[at] = outcomes[k].tangentAtPins
+      surface.outermostMetres[at] = outcomes[k].breakpointLateralMetres
+    }
   }
-  for (let laydown = 0; laydown < LAYDOWNS; laydown += COARSE)
-    for (let swing = 0; swing < SWINGS; swing += COARSE) rollInto(USUAL_NODE, laydown, swing)
+  for (let laydown = 0; laydown < LAYDOWNS; laydown += COARSE) rollSome(USUAL_NODE, laydown, COARSE, () => true)
   fillBetween(surface.lateralMetres)
   fillBetween(surface.tangent)
   fillBetween(surface.outermostMetres)
   for (let laydown = 0; laydown < LAYDOWNS; laydown++)
-    for (let swing = 0; swing < SWINGS; swing++)
-      if (!isCoarse(laydown, swing) && isNear(surface, laydown, swing)) rollInto(USUAL_NODE, laydown, swing)
+    rollSome(USUAL_NODE, laydown, 1, (swing) => !isCoarse(laydown, swing) && isNear(surface, laydown, swing))
   const stride = otherSpeeds === 'rolled' ? 1 : COARSE
   for (const node of OTHER_NODES)
     for (let laydown = 0; laydown < LAYDOWNS; laydown += stride)
-      for (let swing = 0; swing < SWINGS; swing += stride)
-        if (hasNearWithin(stride - 1, surface, laydown, swing)) rollInto(node, laydown, swing)
+      rollSome(node, laydown, stride, (swing) => hasNearWithin(stride - 1, surface, laydown, swing))
   if (otherSpeeds === 'filled-in') for (const node of OTHER_NODES) fillInChange(surface, node)
   measureSlopes(film, steps, ball, profile, surface)
 }
@@ -154,27 +160,29 @@ function measureSlopes(
   surface: LineSurface,
 ): void {
   const { strike, error } = profile
-  const launch = launchOfRelease(strike)
   const turned = strike.rotationRadians + error.rotationRadians
-  const sineTurned = sine(turned)
-  const cosineTurned = cosine(turned)
-  const { sineRotation, cosineRotation } = launch
-  for (let laydown = 1; laydown < LAYDOWNS; laydown += SLOPE_STRIDE)
+  const moreSpin = { spinRadiansPerSecond: strike.spinRadiansPerSecond + error.spinRadiansPerSecond }
+  const moreRotation = { sineRotation: sine(turned), cosineRotation: cosine(turned) }
+  const launches: ScratchLaunch[] = Array.from({ length: SWINGS }, (_, k) => ({
+    ...launchOfRelease(strike),
+    ...(k % 2 === 0 ? moreSpin : moreRotation),
+  }))
+  for (let laydown = 1; laydown < LAYDOWNS; laydown += SLOPE_STRIDE) {
+    let count = 0
     for (let swing = 1; swing < SWINGS; swing += SLOPE_STRIDE) {
       if (!isNear(surface, laydown, swing)) continue
-      const base = surface.lateralMetres[placeOf(USUAL_NODE, laydown, swing)]
-      pointLaunch(launch, laydownMetresOf(laydown), swingMetresOf(swing))
-      launch.spinRadiansPerSecond = strike.spinRadiansPerSecond + error.spinRadiansPerSecond
-      rollBall(film, steps, ball, launch, outcome)
-      const bySpin = outcome.lateralAtPinsMetres - base
-      launch.spinRadiansPerSecond = strike.spinRadiansPerSecond
-      launch.sineRotation = sineTurned
-      launch.cosineRotation = cosineTurned
-      rollBall(film, steps, ball, launch, outcome)
-      launch.sineRotation = sineRotation
-      launch.cosineRotation = cosineRotation
-      spreadSlope(surface, laydown, swing, bySpin, outcome.lateralAtPinsMetres - base)
+      for (const launch of [launches[2 * count], launches[2 * count + 1]])
+        pointLaunch(launch, laydownMetresOf(laydown), swingMetresOf(swing))
+      swingsRolled[count++] = swing
     }
+    rollBalls(film, steps, ball, launches, outcomes, 2 * count)
+    for (let k = 0; k < count; k++) {
+      const base = surface.lateralMetres[placeOf(USUAL_NODE, laydown, swingsRolled[k])]
+      const bySpin = outcomes[2 * k].lateralAtPinsMetres - base
+      const byRotation = outcomes[2 * k + 1].lateralAtPinsMetres - base
+      spreadSlope(surface, laydown, swingsRolled[k], bySpin, byRotation)
+    }
+  }
 }
 
 /** Gives the lines around a measured one its slopes. */

@@ -1,5 +1,5 @@
 import type { RollOutcome } from '../ball/launch.js'
-import { newRollOutcome, rollBall } from '../ball/motion.js'
+import { newRollOutcome, rollBalls } from '../ball/motion.js'
 import { type Cell, type SeenCells, seenCells } from '../belief/seen-cells.js'
 import { observe } from '../block/seen.js'
 import type { Observation, SeeingRules, Truth } from '../block/types.js'
@@ -22,7 +22,7 @@ export const UNSEEN_MISSES = UNSEEN.length
 /** How one throw would go on one lane: place at the arrows by place, unseen miss by unseen miss. */
 export type ThrowOnLane = readonly RollOutcome[]
 
-const launch = scratchLaunch()
+const launches = Array.from({ length: ALONG.length * UNSEEN_MISSES }, scratchLaunch)
 const normals = new Float64Array(5)
 
 /** Rolls a throw with a handful of misses that stand for all. */
@@ -30,19 +30,19 @@ export function rollProbe({ film, steps }: FilmInPlay, bench: Bench, thrown: Jud
   const { profile, bag } = bench
   const release = thrown.release ?? 'strike'
   const [byLaydown, byAngle] = arrowsDirection(profile, release)
-  return ALONG.flatMap((along) =>
-    UNSEEN.map(([across, spin, rotation]) => {
+  let count = 0
+  for (const along of ALONG)
+    for (const [across, spin, rotation] of UNSEEN) {
       normals[0] = along * byLaydown - across * byAngle
       normals[1] = along * byAngle + across * byLaydown
       normals[2] = 0
       normals[3] = spin
       normals[4] = rotation
-      deliverInto(launch, profile, thrown.aim, release, normals)
-      const outcome = newRollOutcome()
-      rollBall(film, steps, bag[thrown.ballIndex], launch, outcome)
-      return outcome
-    }),
-  )
+      deliverInto(launches[count++], profile, thrown.aim, release, normals)
+    }
+  const rolled = launches.map(newRollOutcome)
+  rollBalls(film, steps, bag[thrown.ballIndex], launches, rolled, count)
+  return rolled
 }
 
 /** Unit vector of the laydown's and the angle's own normal number along which the place at the arrows moves. */

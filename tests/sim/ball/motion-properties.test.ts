@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type BallDynamics, dynamicsOf } from '../../../src/sim/ball/dynamics.js'
 import { type Launch, newRollOutcome } from '../../../src/sim/ball/launch.js'
-import { rollBall } from '../../../src/sim/ball/motion.js'
+import { MOST_TOGETHER, rollBall, rollBalls } from '../../../src/sim/ball/motion.js'
 import { BALL_RADIUS_METRES } from '../../../src/sim/ball/specification.js'
 import { buildStepTable } from '../../../src/sim/ball/step-table.js'
 import { emptyFilm, FILM_ROW_METRES, FILM_ROWS, mirrorFilm } from '../../../src/sim/lane/film.js'
@@ -132,6 +132,33 @@ describe('a rolled ball', () => {
       }),
       { numRuns: 200, seed: 17 },
     )
+  })
+
+  it('comes out the same, to the last bit, among others as alone', () => {
+    const some = fc.array(aLaunch, { minLength: 1, maxLength: MOST_TOGETHER })
+    fc.assert(
+      fc.property(aLane, aBall, some, ({ film, steps }, ball, launches) => {
+        const { startMetres } = launches[0]!
+        const fromOnePlace = launches.map((launch) => ({ ...launch, startMetres }))
+        const together = launches.map(newRollOutcome)
+        rollBalls(film, steps, ball, fromOnePlace, together, launches.length)
+        for (const [k, launch] of fromOnePlace.entries()) {
+          rollBall(film, steps, ball, launch, outcome)
+          expect(together[k]).toEqual(outcome)
+        }
+      }),
+      { numRuns: 60, seed: 17 },
+    )
+  })
+
+  it('is not rolled with too many others, nor with one that touches down elsewhere', () => {
+    const { film, steps } = lanes[0]!
+    const launch = throwOf({ laydown: 20, target: 15 })
+    const roll = (launches: readonly Launch[]): void =>
+      rollBalls(film, steps, dynamicsOf(bag[0]), launches, launches.map(newRollOutcome), launches.length)
+    expect(() => roll(Array.from({ length: MOST_TOGETHER + 1 }, () => launch))).toThrow(RangeError)
+    expect(() => roll([launch, { ...launch, startMetres: launch.startMetres + 0.1 }])).toThrow(RangeError)
+    expect(() => roll([])).not.toThrow()
   })
 
   it('hooks less on an even lane the more oil there is', () => {
