@@ -1,7 +1,7 @@
 import { dynamicsOf } from '../../src/sim/ball/dynamics.js'
 import { newRollOutcome } from '../../src/sim/ball/launch.js'
 import { rollBall } from '../../src/sim/ball/motion.js'
-import { buildStepTable } from '../../src/sim/ball/step-table.js'
+import { buildStepTable, EASY_STEPS, EXACTING_STEPS, type StepRule } from '../../src/sim/ball/step-table.js'
 import { stream } from '../../src/sim/random.js'
 import { metresToBoards, radiansToDegrees } from '../../src/sim/units.js'
 import { bag } from '../sim/ball/bag-for-tests.js'
@@ -13,11 +13,18 @@ const THROWS_A_LANE = 150
 
 /** How far the fast integrator strays from ODEX on the same equations, lane by lane, and what a roll costs. */
 export function run(): void {
+  for (const [name, rules] of Object.entries({ exacting: EXACTING_STEPS, easy: EASY_STEPS })) {
+    console.log(`\n${name} steps`)
+    tabulate(rules)
+  }
+}
+
+function tabulate(rules: readonly StepRule[]): void {
   const outcome = newRollOutcome()
   console.log('lane                           steps  bias B   rms B   p95 B   max B  max deg  µs/roll')
   for (const { name, film } of testLanes()) {
     const random = stream({ seed: name, game: 0, frame: 0, ball: 0, purpose: 'study' })
-    const steps = buildStepTable(film)
+    const steps = buildStepTable(film, rules)
     const errors: number[] = []
     let worstDegrees = 0
     for (let count = 0; count < THROWS_A_LANE; count++) {

@@ -1,6 +1,6 @@
 import { dynamicsOf } from '../ball/dynamics.js'
 import { newRollOutcome, rollBall } from '../ball/motion.js'
-import { buildStepTable } from '../ball/step-table.js'
+import { buildStepTable, EASY_STEPS } from '../ball/step-table.js'
 import { type Belief, filmOf, weights } from '../belief/belief.js'
 import { callContact } from '../block/seen.js'
 import type { BlockSetup, Contact, Decision } from '../block/types.js'
@@ -41,7 +41,7 @@ export function contactChances(setup: BlockSetup, belief: Belief, lane: number, 
     if (count === 0) return
     const own = filmOf(belief, hypothesis, lane)
     const film = setup.bowler.hand === 'left' ? mirrorFilm(own) : own
-    const steps = buildStepTable(film)
+    const steps = buildStepTable(film, EASY_STEPS)
     for (let k = 0; k < count; k++) {
       deliverInto(launch, setup.bowler, decision.aim, decision.release, nodes, next * ERROR_DIMENSIONS)
       next = (next + 1) % DELIVERIES

@@ -1,6 +1,6 @@
 import { dynamicsOf } from '../ball/dynamics.js'
 import { newRollOutcome, rollBall } from '../ball/motion.js'
-import { buildStepTable } from '../ball/step-table.js'
+import { buildStepTable, EASY_STEPS } from '../ball/step-table.js'
 import { type Belief, filmOf, weights } from '../belief/belief.js'
 import { seenCells } from '../belief/seen-cells.js'
 import type { BlockSetup, ThrowRecord } from '../block/types.js'
@@ -81,7 +81,7 @@ function entryWith(
   const own = filmOf(belief, hypothesis, spot.lane)
   const film = setup.bowler.hand === 'left' ? mirrorFilm(own) : own
   deliverInto(launch, setup.bowler, decision.aim, decision.release, normals)
-  rollBall(film, buildStepTable(film), dynamicsOf(ball), launch, outcome)
+  rollBall(film, buildStepTable(film, EASY_STEPS), dynamicsOf(ball), launch, outcome)
   return metresToBoard(outcome.lateralAtPinsMetres)
 }
 

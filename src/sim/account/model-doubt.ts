@@ -1,6 +1,6 @@
 import type { BallDynamics } from '../ball/dynamics.js'
 import { newRollOutcome, rollBall } from '../ball/motion.js'
-import { buildStepTable } from '../ball/step-table.js'
+import { buildStepTable, EASY_STEPS } from '../ball/step-table.js'
 import { type Belief, filmOf, pick } from '../belief/belief.js'
 import { COORDINATES } from '../belief/hypotheses.js'
 import { layFamilyMember } from '../belief/pattern-family.js'
@@ -159,7 +159,7 @@ function withWear(now: OilFilm, fresh: OilFilm, factor: number): OilFilm {
 
 function scaled({ microns }: OilFilm, factor: number): FilmInPlay {
   const film = { microns: factor === 1 ? microns : microns.map((cell) => cell * factor) }
-  return { film, steps: buildStepTable(film) }
+  return { film, steps: buildStepTable(film, EASY_STEPS) }
 }
 
 function withFriction(ball: BallDynamics, factor: number): BallDynamics {

@@ -1,7 +1,7 @@
 import { type BallDynamics, dynamicsOf } from '../ball/dynamics.js'
 import { type Launch, newRollOutcome } from '../ball/launch.js'
 import { rollBall, rollBalls } from '../ball/motion.js'
-import { buildStepTable, type StepTable } from '../ball/step-table.js'
+import { buildStepTable, EASY_STEPS, type StepTable } from '../ball/step-table.js'
 import type { SeeingRules } from '../block/types.js'
 import { pathAtArrows, type ScratchLaunch, scratchLaunch, straightToArrows } from '../bowler/release.js'
 import { FILM_ROWS, type OilFilm } from '../lane/film.js'
@@ -55,7 +55,7 @@ export function absorb(set: HypothesisSet, lane: number, shown: ShownThrow, seei
   const deliveries = deliveriesOf(shown, cells)
   const films = Array.from({ length: set.size }, (_, i) => filmAt(set, lane, i))
   if (isLeftHanded) for (const film of films) mirrorInPlace(film.microns)
-  const steps = films.map(buildStepTable)
+  const steps = films.map((film) => buildStepTable(film, EASY_STEPS))
   const pulls = films.map((film, i) => pullOf(film, steps[i], ball, deliveries.probe))
   const meanDrift = pulls.reduce((sum, { drift }, i) => sum + set.weights[i] * drift, 0)
   const meanLoss = pulls.reduce((sum, { loss }, i) => sum + set.weights[i] * loss, 0)
@@ -80,7 +80,7 @@ export function absorb(set: HypothesisSet, lane: number, shown: ShownThrow, seei
 
 /** The chance of what was seen of a throw on some film, as seen from its bowler's hand; the throw then wears the film. */
 export function judgeOn(film: OilFilm, taken: TakenThrow, wearFactor: number): number {
-  const steps = buildStepTable(film)
+  const steps = buildStepTable(film, EASY_STEPS)
   return judgeAndWear(taken, film, steps, pullOf(film, steps, taken.ball, taken.deliveries.probe), wearFactor)
 }
 

@@ -1,4 +1,4 @@
-import { buildStepTable } from '../ball/step-table.js'
+import { buildStepTable, EASY_STEPS } from '../ball/step-table.js'
 import { type Belief, filmOf, pick } from '../belief/belief.js'
 import type { Hand } from '../bowler/profile.js'
 import type { FilmInPlay } from '../decision/direct-worth.js'
@@ -21,7 +21,7 @@ export function laneImaginer(belief: Belief, lane: number, hand: Hand): LaneImag
     if (known) return known
     const own = filmOf(belief, index, lane)
     const film = hand === 'left' ? mirrorFilm(own) : own
-    const made = { film, steps: buildStepTable(film) }
+    const made = { film, steps: buildStepTable(film, EASY_STEPS) }
     kept.set(index, made)
     return made
   }

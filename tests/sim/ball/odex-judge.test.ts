@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { dynamicsOf } from '../../../src/sim/ball/dynamics.js'
 import { newRollOutcome } from '../../../src/sim/ball/launch.js'
 import { rollBall } from '../../../src/sim/ball/motion.js'
-import { buildStepTable } from '../../../src/sim/ball/step-table.js'
+import { buildStepTable, EASY_STEPS } from '../../../src/sim/ball/step-table.js'
 import { stream } from '../../../src/sim/random.js'
 import { metresToBoards, metresToFeet, radiansToDegrees } from '../../../src/sim/units.js'
 import { bag } from './bag-for-tests.js'
@@ -24,7 +24,7 @@ describe.each(testLanes())('the fast integrator against ODEX on $name', ({ name,
     const ball = dynamicsOf(bag[index % bag.length]!)
     const launch = drawThrow(random)
     rollBall(film, steps, ball, launch, outcome)
-    return { fast: { ...outcome }, judge: rollByOdex(film, ball, launch) }
+    return { ball, launch, fast: { ...outcome }, judge: rollByOdex(film, ball, launch) }
   }).filter(({ fast }) => fast.leftLaneMetres === Number.POSITIVE_INFINITY)
 
   it('comes within 0.03 board, 0.02 degree and 1 ms at the pins', () => {
@@ -34,6 +34,15 @@ describe.each(testLanes())('the fast integrator against ODEX on $name', ({ name,
       expect(radiansToDegrees(Math.abs(fast.tangentAtPins - judge.tangent))).toBeLessThan(0.02)
       expect(Math.abs(fast.timeToPinsSeconds - judge.seconds)).toBeLessThan(1e-3)
       expect(Math.abs(fast.speedAtPinsMetresPerSecond - judge.speed)).toBeLessThan(0.005)
+    }
+  })
+
+  it('comes within 0.1 board and 0.05 degree in the easy steps of lanes as they might be', () => {
+    const easySteps = buildStepTable(film, EASY_STEPS)
+    for (const { ball, launch, judge } of rolls) {
+      rollBall(film, easySteps, ball, launch, outcome)
+      expect(Math.abs(metresToBoards(outcome.lateralAtPinsMetres - judge.lateralMetres))).toBeLessThan(0.1)
+      expect(radiansToDegrees(Math.abs(outcome.tangentAtPins - judge.tangent))).toBeLessThan(0.05)
     }
   })
 
