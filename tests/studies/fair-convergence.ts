@@ -18,15 +18,11 @@ const MOST_THROWS = 14
 /** About twenty times the usual work: 2.1 million rolled balls against a hundred thousand. */
 const LARGE_BUDGET: SearchBudget = {
   sweepLanes: 64,
-  semifinalLines: 192,
-  semifinalLanes: 192,
-  semifinalDeliveries: 8,
-  finalLines: 40,
-  finalLanes: 300,
-  finalDeliveries: 32,
-  playOffLines: 12,
-  playOffLanes: 600,
-  playOffDeliveries: 64,
+  rounds: [
+    { lines: 192, lanes: 192, deliveries: 8 },
+    { lines: 40, lanes: 300, deliveries: 32 },
+    { lines: 12, lanes: 600, deliveries: 64 },
+  ],
   judgingLanes: 600,
   judgingDeliveries: 64,
   informationLanes: 32,

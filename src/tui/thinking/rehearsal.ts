@@ -46,15 +46,11 @@ const SETUP: BlockSetup = {
 /** Small enough that a question which comes meanwhile hardly waits. */
 const BUDGET: SearchBudget = {
   sweepLanes: 2,
-  semifinalLines: 12,
-  semifinalLanes: 12,
-  semifinalDeliveries: 8,
-  finalLines: 4,
-  finalLanes: 24,
-  finalDeliveries: 12,
-  playOffLines: 3,
-  playOffLanes: 24,
-  playOffDeliveries: 24,
+  rounds: [
+    { lines: 12, lanes: 12, deliveries: 8 },
+    { lines: 4, lanes: 24, deliveries: 12 },
+    { lines: 3, lanes: 24, deliveries: 24 },
+  ],
   judgingLanes: 24,
   judgingDeliveries: 24,
   informationLanes: 4,
