@@ -1,11 +1,11 @@
 import { summarise } from '../belief/summary.js'
 import type { BlockState, ThrowRecord } from '../block/types.js'
-import { bestKnownChoice } from '../decision/known-choice.js'
 import { facesNewRack } from '../decision/player-view.js'
 import { type FairChoices, gradeFair, prepareFair } from '../fair/fair-grade.js'
 import type { FairSearch } from '../fair/fair-search.js'
 import type { FairSpareSearch } from '../fair/fair-spare.js'
 import type { FairGrade, PricedFairGrade } from '../fair/grade-types.js'
+import { knownPlay } from '../fair/known-play.js'
 import { beginSession, type FairSession, follow } from '../fair/session.js'
 import { alternativesOf } from './alternatives.js'
 import { CAUTIONS } from './cautions.js'
@@ -105,7 +105,7 @@ function accountThrow(
   const judge = once(() => judgeFirstBalls(before.setup, spot.lane, firstBallsOf(choices())))
   const grade = spot.phase === 'game' ? pricedOf(grades?.[index] ?? gradeFair(before, decision, choices())) : null
   const bestFair = grade && (grade.lostPins > 0 ? grade.best : decision)
-  const bestKnown = grade && bestKnownChoice(before)
+  const bestKnown = grade && knownPlay(before)
   const graded = grade &&
     bestFair &&
     bestKnown && {
