@@ -10,7 +10,7 @@ import type { StepTable } from './step-table.js'
 
 export { type Launch, newRollOutcome, type RollOutcome } from './launch.js'
 
-/** How many balls may roll together. */
+/** How many throws may roll together. */
 export const MOST_TOGETHER = 48
 
 const PINS_METRES = feetToMetres(60)
@@ -80,10 +80,9 @@ export function rollBall(
 }
 
 /**
- * Rolls one ball from several hands, or a hand's several throws of it, each by itself from touchdown to the pins. The direction of the
- * slip never turns while a ball skids, whatever the friction does, so three scalars follow the whole skid over the
- * distance x down the lane: the speed J = ∫ μg dt that friction has taken, the lateral place y and the film O carried on
- * the track:
+ * Rolls several throws of one ball, each by itself, from touchdown to the pins. The direction of the slip never turns
+ * while a ball skids, whatever the friction does, so three scalars follow the whole skid over the distance x down the
+ * lane: the speed J = ∫ μg dt that friction has taken, the lateral place y and the film O carried on the track:
  *
  *     dJ/dx = μ(film + c·O, s₀ − kJ)·g / vx    dy/dx = vy / vx    dO/dx = (film − O) / L
  *
@@ -92,8 +91,8 @@ export function rollBall(
  * Steps by Kutta's third-order rule, each taking over the last slope of the one before.
  *
  * Past an edge of the lane the path goes on as on the edge board, to keep results smooth; leftLaneMetres tells.
- * Throws rolled together come out as rolled alone, to the last bit, in two thirds of the time: each waits for its own
- * last figure only, and the processor has the others to go on with meanwhile.
+ * Throws rolled together come out as rolled alone, to the last bit, in two thirds of the time: while one waits for its
+ * last figure, the processor has the others to go on with.
  * @param steps of this film, from buildStepTable
  * @param launches at most MOST_TOGETHER, touching down equally far past the foul line; `outcomes` has one for each
  * @param path of a single ball, if given; see rollBall
@@ -126,7 +125,7 @@ function touchDown(
   count: number,
   place: number,
 ): number {
-  if (count > MOST_TOGETHER) throw new RangeError(`At most ${MOST_TOGETHER} balls roll together, not ${count}.`)
+  if (count > MOST_TOGETHER) throw new RangeError(`At most ${MOST_TOGETHER} throws roll together, not ${count}.`)
   const { friction, slipFactor } = ball
   const hookFriction = friction.dryFriction * HOOK_SHARE_OF_DRY_FRICTION
   const { startMetres } = launches[0]!
@@ -134,7 +133,7 @@ function touchDown(
   for (let k = 0; k < count; k++) {
     const at = k * Of.count
     const launch = launches[k]!
-    if (launch.startMetres !== startMetres) throw new RangeError('Balls that roll together touch down equally far on.')
+    if (launch.startMetres !== startMetres) throw new RangeError('Throws that roll together touch down equally far on.')
     const { speedMetresPerSecond, directionX, directionY, lateralMetres: lateral } = launch
     const rollSpeed = launch.spinRadiansPerSecond * BALL_RADIUS_METRES * launch.cosineTilt
     const slipAlong = speedMetresPerSecond - rollSpeed * launch.cosineRotation

@@ -26,10 +26,10 @@ export interface SearchBudget {
 export const USUAL_BUDGET: SearchBudget = {
   sweepLanes: 5,
   rounds: [
-    { lines: 48, lanes: 24, deliveries: 8 },
-    { lines: 24, lanes: 24, deliveries: 8 },
+    { lines: 48, lanes: 48, deliveries: 4 },
+    { lines: 24, lanes: 48, deliveries: 8 },
     { lines: 12, lanes: 72, deliveries: 12 },
-    { lines: 6, lanes: 120, deliveries: 24 },
+    { lines: 6, lanes: 144, deliveries: 24 },
   ],
   judgingLanes: 192,
   judgingDeliveries: 24,

@@ -16,16 +16,17 @@ const ERROR_STARTS = [200_000, 250_000, 300_000, 350_000] as const
 
 interface Racer {
   readonly line: PricedLine
-  readonly worthOfLanes: number
-  readonly lanes: number
+  /** Sum over all that was rolled so far. */
+  readonly worthOfRolls: number
+  readonly rolls: number
 }
 
 /**
  * Races lines by direct rolling, fewer of them and on more lanes round by round (sequential halving: Karnin, Koren &
- * Somekh 2013). What a line showed in earlier rounds counts on, lane for lane. The best line of every ball
+ * Somekh 2013). What a line showed in earlier rounds counts on, roll for roll. The best line of every ball
  * stays in until the last round.
  * @param entrants all run in the first round, however many it says
- * @returns the lines of the last round, best first, then the others that came far; `worth` over all the lanes each was rolled on
+ * @returns the lines of the last round, best first, then the others that came far; `worth` over all that each was rolled
  */
 export function race(
   bench: Bench,
@@ -33,7 +34,7 @@ export function race(
   entrants: readonly PricedLine[],
   rounds: readonly RaceRound[],
 ): PricedLine[] {
-  let running: readonly Racer[] = entrants.map((line) => ({ line, worthOfLanes: 0, lanes: 0 }))
+  let running: readonly Racer[] = entrants.map((line) => ({ line, worthOfRolls: 0, rolls: 0 }))
   let leftBehind: readonly Racer[] = []
   rounds.forEach(({ lines, lanes, deliveries }, at) => {
     const isLast = at === rounds.length - 1
@@ -41,17 +42,17 @@ export function race(
     leftBehind = isLast ? running.filter((one) => !staying.includes(one)) : []
     const judging = judgingOn(bench, imagine(lanes, LANE_DRAWS[at]), deliveries, ERROR_STARTS[at])
     running = staying
-      .map(({ line, worthOfLanes, lanes: before }) => ({
+      .map(({ line, worthOfRolls, rolls }) => ({
         line,
-        worthOfLanes: worthOfLanes + lanes * meanOf(worthOnEachLane(judging, line)),
-        lanes: before + lanes,
+        worthOfRolls: worthOfRolls + lanes * deliveries * meanOf(worthOnEachLane(judging, line)),
+        rolls: rolls + lanes * deliveries,
       }))
       .sort((a, b) => meanWorth(b) - meanWorth(a))
   })
   return [...running, ...leftBehind].map((one) => ({ ...one.line, worth: meanWorth(one) }))
 }
 
-const meanWorth = ({ worthOfLanes, lanes }: Racer): number => worthOfLanes / lanes
+const meanWorth = ({ worthOfRolls, rolls }: Racer): number => worthOfRolls / rolls
 
 /** The first `count`, and the first of each ball besides. */
 function withBestOfEachBall(running: readonly Racer[], count: number): Racer[] {
