@@ -5,7 +5,7 @@ import type { BallSpecification } from '../../src/sim/ball/specification.js'
 import { buildStepTable } from '../../src/sim/ball/step-table.js'
 import { callContact } from '../../src/sim/block/seen.js'
 import type { BowlerProfile } from '../../src/sim/bowler/profile.js'
-import { deliverInto, scratchLaunch } from '../../src/sim/bowler/release.js'
+import { deliverInto, meantThrow, scratchLaunch } from '../../src/sim/bowler/release.js'
 import { type PricedLine, searchLines } from '../../src/sim/decision/best-line.js'
 import { type Pricing, pricingFor } from '../../src/sim/decision/pricing.js'
 import type { SpareShot, SpareSituation } from '../../src/sim/decision/spare-choice.js'
@@ -78,7 +78,7 @@ export function deliver(
   const source = stream({ ...key, purpose: 'delivery' })
   const normals = [drawNormal(source), drawNormal(source), drawNormal(source), drawNormal(source), drawNormal(source)]
   const { inPlay, bag } = bowler.spares
-  deliverInto(launch, bowler.profile, shot.aim, shot.release, normals)
+  deliverInto(launch, meantThrow(bowler.profile, shot.aim, shot.release), normals)
   rollBall(inPlay.film, inPlay.steps, bag[shot.ballIndex]!, launch, outcome, path)
   return {
     inGutter: outcome.leftLaneMetres < HEADPIN_DISTANCE_METRES,

@@ -41,9 +41,9 @@ interface Outcome {
  * covers its error. Arguments: folder, number of the first decision, decisions (0 to only add up).
  *
  *     100 decisions (24 to 123)                      goal
- *     regret, mean           0.018 pin     at most   0.03
+ *     regret, mean           0.016 pin     at most   0.03
  *     regret, most           0.133 pin     at most   0.2
- *     errors within 1.64 SE  92 of 100     at least  90 %
+ *     errors within 1.64 SE  96 of 100     at least  90 %
  *
  * Before the leading lines played off, decisions 24 to 54 had mean 0.051 and most 0.254.
  */

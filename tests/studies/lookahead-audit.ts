@@ -5,7 +5,7 @@ import { buildStepTable } from '../../src/sim/ball/step-table.js'
 import { advance } from '../../src/sim/block/advance.js'
 import { beginBlock } from '../../src/sim/block/begin.js'
 import type { BlockState } from '../../src/sim/block/types.js'
-import { deliverInto, scratchLaunch } from '../../src/sim/bowler/release.js'
+import { deliverInto, meantThrow, scratchLaunch } from '../../src/sim/bowler/release.js'
 import { deliveryNodes, ERROR_DIMENSIONS } from '../../src/sim/decision/delivery-nodes.js'
 import { type FilmInPlay, meanOf } from '../../src/sim/decision/direct-worth.js'
 import { quadratureWorth } from '../../src/sim/decision/line-quadrature.js'
@@ -107,7 +107,7 @@ const outcome = newRollOutcome()
 function wornBy({ bench }: FairSearch, { film, steps }: FilmInPlay, thrown: JudgedThrow, delivery: number): FilmInPlay {
   const ball = bench.bag[thrown.ballIndex]
   const path = new Float64Array(FILM_ROWS)
-  deliverInto(launch, bench.profile, thrown.aim, 'strike', nodes, delivery * ERROR_DIMENSIONS)
+  deliverInto(launch, meantThrow(bench.profile, thrown.aim, 'strike'), nodes, delivery * ERROR_DIMENSIONS)
   rollBall(film, steps, ball, launch, outcome, path)
   const worn = wearLane(
     { film, laidMicrolitres: 0, wipedMicrolitres: 0 },

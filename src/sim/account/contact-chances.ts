@@ -4,7 +4,7 @@ import { buildStepTable, EASY_STEPS } from '../ball/step-table.js'
 import { type Belief, filmOf, weights } from '../belief/belief.js'
 import { callContact } from '../block/seen.js'
 import type { BlockSetup, Contact, Decision } from '../block/types.js'
-import { deliverInto, scratchLaunch } from '../bowler/release.js'
+import { deliverInto, meantThrow, scratchLaunch } from '../bowler/release.js'
 import { deliveryNodes, ERROR_DIMENSIONS } from '../decision/delivery-nodes.js'
 import { mirrorFilm } from '../lane/film.js'
 import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
@@ -35,6 +35,7 @@ export function contactChances(setup: BlockSetup, belief: Belief, lane: number, 
   const dynamics = dynamicsOf(ball)
   const nodes = deliveryNodes(DELIVERIES, NODES_START)
   const chances = new Map<Contact, number>()
+  const meant = meantThrow(setup.bowler, decision.aim, decision.release)
   let next = 0
   weights(belief).forEach((weight, hypothesis) => {
     const count = Math.min(MOST_DELIVERIES, Math.ceil(weight * DELIVERIES))
@@ -43,7 +44,7 @@ export function contactChances(setup: BlockSetup, belief: Belief, lane: number, 
     const film = setup.bowler.hand === 'left' ? mirrorFilm(own) : own
     const steps = buildStepTable(film, EASY_STEPS)
     for (let k = 0; k < count; k++) {
-      deliverInto(launch, setup.bowler, decision.aim, decision.release, nodes, next * ERROR_DIMENSIONS)
+      deliverInto(launch, meant, nodes, next * ERROR_DIMENSIONS)
       next = (next + 1) % DELIVERIES
       rollBall(film, steps, dynamics, launch, outcome)
       const contact =

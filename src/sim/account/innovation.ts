@@ -4,7 +4,7 @@ import { buildStepTable, EASY_STEPS } from '../ball/step-table.js'
 import { type Belief, filmOf, weights } from '../belief/belief.js'
 import { seenCells } from '../belief/seen-cells.js'
 import type { BlockSetup, ThrowRecord } from '../block/types.js'
-import { deliverInto, scratchLaunch } from '../bowler/release.js'
+import { deliverInto, meantThrow, scratchLaunch } from '../bowler/release.js'
 import { normalDensity, normalDistribution } from '../exact-math.js'
 import { mirrorFilm } from '../lane/film.js'
 import { metresToBoard } from '../units.js'
@@ -80,7 +80,7 @@ function entryWith(
   if (!ball) throw new RangeError(`There is no ball "${decision.ballId}" in the bag.`)
   const own = filmOf(belief, hypothesis, spot.lane)
   const film = setup.bowler.hand === 'left' ? mirrorFilm(own) : own
-  deliverInto(launch, setup.bowler, decision.aim, decision.release, normals)
+  deliverInto(launch, meantThrow(setup.bowler, decision.aim, decision.release), normals)
   rollBall(film, buildStepTable(film, EASY_STEPS), dynamicsOf(ball), launch, outcome)
   return metresToBoard(outcome.lateralAtPinsMetres)
 }

@@ -5,7 +5,7 @@ import { type Belief, filmOf, pick } from '../belief/belief.js'
 import { COORDINATES } from '../belief/hypotheses.js'
 import { layFamilyMember } from '../belief/pattern-family.js'
 import type { BlockSetup, Decision } from '../block/types.js'
-import { deliverInto, scratchLaunch } from '../bowler/release.js'
+import { deliverInto, meantThrow, scratchLaunch } from '../bowler/release.js'
 import { dynamicsOfBag } from '../decision/bowler-pricing.js'
 import type { FilmInPlay } from '../decision/direct-worth.js'
 import { ballIndexOf } from '../fair/shots.js'
@@ -175,7 +175,7 @@ const launch = scratchLaunch()
 const MEANT = [0, 0, 0, 0, 0]
 
 function meanEntry(setup: BlockSetup, films: readonly FilmInPlay[], ball: BallDynamics, seen: Decision): number {
-  deliverInto(launch, setup.bowler, seen.aim, seen.release, MEANT)
+  deliverInto(launch, meantThrow(setup.bowler, seen.aim, seen.release), MEANT)
   let sum = 0
   for (const { film, steps } of films) {
     rollBall(film, steps, ball, launch, outcome)

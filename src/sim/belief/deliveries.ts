@@ -2,6 +2,7 @@ import {
   ARROWS_METRES,
   deliverInto,
   intendedLaunch,
+  meantThrow,
   type ScratchLaunch,
   scratchLaunch,
   straightToArrows,
@@ -43,15 +44,14 @@ const inMetres = (cell: Cell): Cell => ({ from: boardToMetres(cell.from), to: bo
  * is left open is how laydown and angle shared the miss, the spin and the rotation.
  */
 function ofKnownLine({ bowler }: ShownThrow, { aim, release }: ShownLine, cells: SeenCells): Deliveries {
+  const meantLine = meantThrow(bowler, aim, release)
   const meant = intendedLaunch(bowler, aim, release)
   const meantArrows = straightToArrows(meant)
   const moved = scratchLaunch()
   const perNormal = (index: number, read: (launch: ScratchLaunch) => number): number => {
     deliverInto(
       moved,
-      bowler,
-      aim,
-      release,
+      meantLine,
       [0, 1, 2, 3, 4].map((i) => (i === index ? 1 : 0)),
     )
     return read(moved) - read(meant)
@@ -77,7 +77,7 @@ function ofKnownLine({ bowler }: ShownThrow, { aim, release }: ShownLine, cells:
         const angle = (along * byAngle + across * byLaydown) / arrowsSpread
         const speed = (speedSeen + loss - meant.speedMetresPerSecond) / speedSpread
         const launch = scratchLaunch()
-        deliverInto(launch, bowler, aim, release, [laydown, angle, speed, node.spin, node.rotation])
+        deliverInto(launch, meantLine, [laydown, angle, speed, node.spin, node.rotation])
         return launch
       }),
     between: knownLineNodes.between,
@@ -107,10 +107,10 @@ function ofUnseenLine({ bowler, observation }: ShownThrow, cells: SeenCells): De
       bowler.speedStepMetresPerSecond * bowler.speedStepMetresPerSecond,
   )
   const slopes = slopesBetween(observation.arrowsBoard, observation.breakpointBoard, observation.breakpointFeet)
-  const aim = { feetBoard: 20, targetBoard: 15, speedStep: 0 } as const
+  const anyLine = meantThrow(bowler, { feetBoard: 20, targetBoard: 15, speedStep: 0 }, 'strike')
   const launchAt = (place: number, slope: number, speed: number, spin: number, rotation: number): ScratchLaunch => {
     const launch = scratchLaunch()
-    deliverInto(launch, bowler, aim, 'strike', [0, 0, 0, spin, rotation])
+    deliverInto(launch, anyLine, [0, 0, 0, spin, rotation])
     const length = Math.sqrt(1 + slope * slope)
     launch.directionX = 1 / length
     launch.directionY = slope / length

@@ -52,9 +52,59 @@ export function straightToArrows(launch: Launch): number {
   return launch.lateralMetres + (launch.directionY / launch.directionX) * (ARROWS_METRES - launch.startMetres)
 }
 
-/** A number that goes together with `first` as the correlation says, made from two independent standard normals. */
-function together(correlation: number, first: number, own: number): number {
-  return correlation * first + Math.sqrt(1 - correlation * correlation) * own
+/** A throw as it is meant, with how far each part of it spreads: all that its deliveries have in common. */
+export interface MeantThrow {
+  readonly touchdownMetres: number
+  readonly laydownMetres: number
+  /** Unit vector of the line from the laydown to the target. */
+  readonly alongX: number
+  readonly alongY: number
+  readonly speedMetresPerSecond: number
+  readonly spinRadiansPerSecond: number
+  readonly rotationRadians: number
+  readonly sineTilt: number
+  readonly cosineTilt: number
+  readonly lateralSpread: number
+  readonly angleSpread: number
+  readonly speedSpread: number
+  readonly spinSpread: number
+  readonly rotationSpread: number
+  /** What angle has of the laydown's miss and of its own, spin of the speed's and of its own: two independent normals correlated. */
+  readonly angleWithLaydown: number
+  readonly angleAlone: number
+  readonly spinWithSpeed: number
+  readonly spinAlone: number
+}
+
+/** What a bowler who aims so means to do. */
+export function meantThrow(profile: BowlerProfile, aim: Aim, kind: ReleaseKind): MeantThrow {
+  const release = kind === 'strike' ? profile.strike : profile.spare
+  const error = kind === 'strike' ? profile.error : profile.spareError
+  const scale = aim.speedStep === 0 ? 1 : profile.offNormalErrorFactor
+  const laydownMetres = laydownMetresOf(profile, aim)
+  const swing = boardToMetres(aim.targetBoard) - laydownMetres
+  const length = Math.sqrt(ARROWS_METRES * ARROWS_METRES + swing * swing)
+  const { lateralAngleCorrelation, speedSpinCorrelation } = error
+  return {
+    touchdownMetres: release.loftMetres,
+    laydownMetres,
+    alongX: ARROWS_METRES / length,
+    alongY: swing / length,
+    speedMetresPerSecond: release.speedMetresPerSecond + aim.speedStep * profile.speedStepMetresPerSecond,
+    spinRadiansPerSecond: release.spinRadiansPerSecond,
+    rotationRadians: release.rotationRadians,
+    sineTilt: sine(release.tiltRadians),
+    cosineTilt: cosine(release.tiltRadians),
+    lateralSpread: scale * error.lateralMetres,
+    angleSpread: scale * error.angleRadians,
+    speedSpread: scale * error.speedMetresPerSecond,
+    spinSpread: scale * error.spinRadiansPerSecond,
+    rotationSpread: scale * error.rotationRadians,
+    angleWithLaydown: lateralAngleCorrelation,
+    angleAlone: Math.sqrt(1 - lateralAngleCorrelation * lateralAngleCorrelation),
+    spinWithSpeed: speedSpinCorrelation,
+    spinAlone: Math.sqrt(1 - speedSpinCorrelation * speedSpinCorrelation),
+  }
 }
 
 /**
@@ -65,46 +115,28 @@ function together(correlation: number, first: number, own: number): number {
  *
  * @param normals five independent standard normal numbers from `from` on: laydown, angle, speed, spin, rotation
  */
-export function deliverInto(
-  launch: ScratchLaunch,
-  profile: BowlerProfile,
-  aim: Aim,
-  kind: ReleaseKind,
-  normals: ArrayLike<number>,
-  from = 0,
-): void {
-  const release = kind === 'strike' ? profile.strike : profile.spare
-  const error = kind === 'strike' ? profile.error : profile.spareError
-  const scale = aim.speedStep === 0 ? 1 : profile.offNormalErrorFactor
+export function deliverInto(launch: ScratchLaunch, meant: MeantThrow, normals: ArrayLike<number>, from = 0): void {
   const laydownMiss = normals[from]
   const speedMiss = normals[from + 2]
-
-  const meantLaydown = laydownMetresOf(profile, aim)
-  const swing = boardToMetres(aim.targetBoard) - meantLaydown
-  const length = Math.sqrt(ARROWS_METRES * ARROWS_METRES + swing * swing)
-  const alongX = ARROWS_METRES / length
-  const alongY = swing / length
-  const turn = scale * error.angleRadians * together(error.lateralAngleCorrelation, laydownMiss, normals[from + 1])
+  const { alongX, alongY, touchdownMetres } = meant
+  const turn = meant.angleSpread * (meant.angleWithLaydown * laydownMiss + meant.angleAlone * normals[from + 1])
   const sineTurn = sine(turn)
   const cosineTurn = cosine(turn)
-  const laydown = meantLaydown + scale * error.lateralMetres * laydownMiss
-  const rotation = release.rotationRadians + scale * error.rotationRadians * normals[from + 4]
+  const laydown = meant.laydownMetres + meant.lateralSpread * laydownMiss
+  const rotation = meant.rotationRadians + meant.rotationSpread * normals[from + 4]
 
-  launch.startMetres = release.loftMetres
+  launch.startMetres = touchdownMetres
   launch.directionX = alongX * cosineTurn - alongY * sineTurn
   launch.directionY = alongY * cosineTurn + alongX * sineTurn
-  launch.lateralMetres = laydown + (launch.directionY / launch.directionX) * release.loftMetres
-  launch.speedMetresPerSecond =
-    release.speedMetresPerSecond +
-    aim.speedStep * profile.speedStepMetresPerSecond +
-    scale * error.speedMetresPerSecond * speedMiss
+  launch.lateralMetres = laydown + (launch.directionY / launch.directionX) * touchdownMetres
+  launch.speedMetresPerSecond = meant.speedMetresPerSecond + meant.speedSpread * speedMiss
   launch.spinRadiansPerSecond =
-    release.spinRadiansPerSecond +
-    scale * error.spinRadiansPerSecond * together(error.speedSpinCorrelation, speedMiss, normals[from + 3])
+    meant.spinRadiansPerSecond +
+    meant.spinSpread * (meant.spinWithSpeed * speedMiss + meant.spinAlone * normals[from + 3])
   launch.sineRotation = sine(rotation)
   launch.cosineRotation = cosine(rotation)
-  launch.sineTilt = sine(release.tiltRadians)
-  launch.cosineTilt = cosine(release.tiltRadians)
+  launch.sineTilt = meant.sineTilt
+  launch.cosineTilt = meant.cosineTilt
 }
 
 /** The throw as it comes out of the hand, as a launch of its own; see deliverInto. */
@@ -115,7 +147,7 @@ export function deliveredLaunch(
   normals: readonly number[],
 ): Launch {
   const launch = scratchLaunch()
-  deliverInto(launch, profile, aim, kind, normals)
+  deliverInto(launch, meantThrow(profile, aim, kind), normals)
   return launch
 }
 

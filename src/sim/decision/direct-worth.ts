@@ -2,7 +2,7 @@ import type { BallDynamics } from '../ball/dynamics.js'
 import { MOST_TOGETHER, newRollOutcome, type RollOutcome, rollBalls } from '../ball/motion.js'
 import type { StepTable } from '../ball/step-table.js'
 import type { BowlerProfile } from '../bowler/profile.js'
-import { type Aim, deliverInto, scratchLaunch } from '../bowler/release.js'
+import { type Aim, deliverInto, meantThrow, scratchLaunch } from '../bowler/release.js'
 import type { OilFilm } from '../lane/film.js'
 import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
 import { ERROR_DIMENSIONS } from './delivery-nodes.js'
@@ -33,10 +33,10 @@ export function deliverAll(
   into: Float64Array,
 ): void {
   const count = nodes.length / ERROR_DIMENSIONS
+  const meant = meantThrow(profile, aim, release)
   for (let first = 0; first < count; first += MOST_TOGETHER) {
     const some = Math.min(MOST_TOGETHER, count - first)
-    for (let k = 0; k < some; k++)
-      deliverInto(launches[k], profile, aim, release, nodes, (first + k) * ERROR_DIMENSIONS)
+    for (let k = 0; k < some; k++) deliverInto(launches[k], meant, nodes, (first + k) * ERROR_DIMENSIONS)
     rollBalls(film, steps, ball, launches, outcomes, some)
     for (let k = 0; k < some; k++) into[first + k] = worthOf(outcomes[k])
   }

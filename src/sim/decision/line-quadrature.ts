@@ -1,7 +1,7 @@
 import type { BallDynamics } from '../ball/dynamics.js'
 import { newRollOutcome, rollBalls } from '../ball/motion.js'
 import type { BowlerProfile } from '../bowler/profile.js'
-import { type Aim, deliverInto, scratchLaunch } from '../bowler/release.js'
+import { type Aim, deliverInto, meantThrow, scratchLaunch } from '../bowler/release.js'
 import { ANGLE_NODE_STEP, ANGLE_NODES, angleNodes, angleWeights, NARROW_SIGMA } from './angle-mixture.js'
 import type { FilmInPlay } from './direct-worth.js'
 import { LATERAL_NODES, LATERAL_WEIGHTS, shareAbove } from './line-value.js'
@@ -39,12 +39,13 @@ export function quadratureWorth(
   aim: Aim,
   pricing: Pricing,
 ): number {
+  const meant = meantThrow(profile, aim, 'strike')
   const rollAngles = (sidestep: number): void => {
     normals.fill(0)
     normals[LAYDOWN] = sidestep
     for (let b = 0; b < ANGLE_NODES; b++) {
       normals[ANGLE] = angleNodes[b]
-      deliverInto(launches[b], profile, aim, 'strike', normals)
+      deliverInto(launches[b], meant, normals)
     }
     rollBalls(film, steps, ball, launches, outcomes, ANGLE_NODES)
     for (let b = 0; b < ANGLE_NODES; b++) {
@@ -60,7 +61,7 @@ export function quadratureWorth(
       normals.fill(0)
       normals[ANGLE] = angleNodes[node]
       normals[other] = 1
-      deliverInto(launches[rolled++], profile, aim, 'strike', normals)
+      deliverInto(launches[rolled++], meant, normals)
     }
   rollBalls(film, steps, ball, launches, outcomes, rolled)
   for (let station = 0; station < STATIONS.length; station++) {

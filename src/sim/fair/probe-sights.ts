@@ -4,7 +4,7 @@ import { type Cell, type SeenCells, seenCells } from '../belief/seen-cells.js'
 import { observe } from '../block/seen.js'
 import type { Observation, SeeingRules, Truth } from '../block/types.js'
 import type { BowlerProfile } from '../bowler/profile.js'
-import { ARROWS_METRES, deliverInto, scratchLaunch } from '../bowler/release.js'
+import { ARROWS_METRES, deliverInto, meantThrow, scratchLaunch } from '../bowler/release.js'
 import type { FilmInPlay } from '../decision/direct-worth.js'
 import { FULL_RACK } from '../pins/leaves.js'
 import { metresToBoard, metresToFeet } from '../units.js'
@@ -30,6 +30,7 @@ export function rollProbe({ film, steps }: FilmInPlay, bench: Bench, thrown: Jud
   const { profile, bag } = bench
   const release = thrown.release ?? 'strike'
   const [byLaydown, byAngle] = arrowsDirection(profile, release)
+  const meant = meantThrow(profile, thrown.aim, release)
   let count = 0
   for (const along of ALONG)
     for (const [across, spin, rotation] of UNSEEN) {
@@ -38,7 +39,7 @@ export function rollProbe({ film, steps }: FilmInPlay, bench: Bench, thrown: Jud
       normals[2] = 0
       normals[3] = spin
       normals[4] = rotation
-      deliverInto(launches[count++], profile, thrown.aim, release, normals)
+      deliverInto(launches[count++], meant, normals)
     }
   const rolled = launches.map(newRollOutcome)
   rollBalls(film, steps, bag[thrown.ballIndex], launches, rolled, count)

@@ -1,7 +1,7 @@
 import { newRollOutcome, rollBall } from '../../sim/ball/motion.js'
 import { callContact } from '../../sim/block/seen.js'
 import type { BlockState, Contact, Decision } from '../../sim/block/types.js'
-import { deliverInto, scratchLaunch } from '../../sim/bowler/release.js'
+import { deliverInto, meantThrow, scratchLaunch } from '../../sim/bowler/release.js'
 import { dynamicsOfBag, pricingOf } from '../../sim/decision/bowler-pricing.js'
 import { deliveryNodes, ERROR_DIMENSIONS } from '../../sim/decision/delivery-nodes.js'
 import { firstBallWorth } from '../../sim/decision/direct-worth.js'
@@ -55,8 +55,9 @@ export function whatIf(before: BlockState, decision: Decision): WhatIf {
   const contacts = new Map<Contact, number>()
   const leaves = new Map<number, number>()
   const worths = new Float64Array(count)
+  const meant = meantThrow(setup.bowler, decision.aim, decision.release)
   for (let k = 0; k < count; k++) {
-    deliverInto(launch, setup.bowler, decision.aim, decision.release, nodes, k * ERROR_DIMENSIONS)
+    deliverInto(launch, meant, nodes, k * ERROR_DIMENSIONS)
     rollBall(film, steps, ball, launch, outcome)
     const inGutter = outcome.leftLaneMetres < HEADPIN_DISTANCE_METRES
     const entry = metresToBoard(outcome.lateralAtPinsMetres)

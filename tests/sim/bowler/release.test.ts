@@ -8,6 +8,7 @@ import {
   deliverInto,
   intendedLaunch,
   laydownMetresOf,
+  meantThrow,
   scratchLaunch,
 } from '../../../src/sim/bowler/release.js'
 import {
@@ -138,8 +139,8 @@ describe('the throw as delivered', () => {
     const aim: Aim = { feetBoard: 22, targetBoard: 9, speedStep: 1 }
     const draws = Float64Array.from([9, 9, 0.3, -1.2, 0.8, 2.1, -0.4, 9])
     const launch = scratchLaunch()
-    deliverInto(launch, profile, { feetBoard: 5, targetBoard: 30, speedStep: -1 }, 'spare', draws, 1)
-    deliverInto(launch, profile, aim, 'strike', draws, 2)
+    deliverInto(launch, meantThrow(profile, { feetBoard: 5, targetBoard: 30, speedStep: -1 }, 'spare'), draws, 1)
+    deliverInto(launch, meantThrow(profile, aim, 'strike'), draws, 2)
     expect(launch).toEqual(deliveredLaunch(profile, aim, 'strike', [0.3, -1.2, 0.8, 2.1, -0.4]))
   })
 
