@@ -78,7 +78,7 @@ interface Played {
  *
  *     200 blocks   expected          score     delivery        carry           swing              (standard errors)
  *     known          6.53 (0.44)     179.37    -1.18 (1.22)    0.99 (0.95)    -2.86 (1.12), 16 blocks
- *     fair           3.39 (0.31)     175.84    -0.02 (1.17)    1.06 (0.96)     0 by construction
+ *     fair           3.57 (0.36)     178.68    -0.29 (1.15)   -0.48 (0.90)     0 by construction
  *     thumb         -4.46 (0.35)     167.47    -0.06 (1.06)    1.97 (0.94)    -0.17 (0.22)
  *     stay         -14.50 (0.96)     160.78     0.82 (0.92)   -1.46 (0.87)     0.00 (0.30)
  *     random       -67.17 (1.12)     104.13     0.17 (0.87)   -0.70 (0.53)
