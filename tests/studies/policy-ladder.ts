@@ -79,11 +79,11 @@ interface Played {
  *     200 blocks   expected          score     delivery        carry           swing              (standard errors)
  *     known          6.53 (0.44)     179.37    -1.18 (1.22)    0.99 (0.95)    -2.86 (1.12), 16 blocks
  *     fair           3.57 (0.36)     178.68    -0.29 (1.15)   -0.48 (0.90)     0 by construction
- *     thumb         -4.46 (0.35)     167.47    -0.06 (1.06)    1.97 (0.94)    -0.17 (0.22)
- *     stay         -14.50 (0.96)     160.78     0.82 (0.92)   -1.46 (0.87)     0.00 (0.30)
+ *     thumb         -4.46 (0.35)     167.47    -0.06 (1.06)    1.97 (0.94)    -0.20 (0.22)
+ *     stay         -14.50 (0.96)     160.78     0.82 (0.92)   -1.46 (0.87)    -0.04 (0.29)
  *     random       -67.17 (1.12)     104.13     0.17 (0.87)   -0.70 (0.53)
  *
- * known over fair 3.14 (0.22), fair over thumb 7.84 (0.29), thumb over stay 10.04 (0.85), stay over random 52.67 (1.14):
+ * known over fair 2.95 (0.20), fair over thumb 8.03 (0.33), thumb over stay 10.04 (0.85), stay over random 52.67 (1.14):
  * every step is more than 11 standard errors. The carry of the rule of thumb is 1.06 (0.54) over 600 blocks.
  *
  * While imagined oil lay an eighth heavier in the heads and lighter behind than what was drawn, and others' throws counted
