@@ -1,5 +1,6 @@
 import type { BlockSetup } from '../block/types.js'
 import { lateralSpreadAt } from '../bowler/profile.js'
+import { meantThrow } from '../bowler/release.js'
 import { pricingOf } from '../decision/bowler-pricing.js'
 import { deliveryNodes } from '../decision/delivery-nodes.js'
 import { deliverAll, meanOf } from '../decision/direct-worth.js'
@@ -26,9 +27,7 @@ export function bentFirstBallWorth(setup: BlockSetup): BentWorth {
     deliverAll(
       film,
       ball,
-      setup.bowler,
-      choice.aim,
-      choice.release,
+      meantThrow(setup.bowler, choice.aim, choice.release),
       nodes,
       (rolled) =>
         rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES
@@ -55,9 +54,7 @@ export function bentSpareWorth(setup: BlockSetup, standing: number): BentWorth {
     deliverAll(
       film,
       ball,
-      setup.bowler,
-      choice.aim,
-      choice.release,
+      meantThrow(setup.bowler, choice.aim, choice.release),
       nodes,
       (rolled) => {
         if (rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES) return 0

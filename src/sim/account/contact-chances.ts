@@ -1,12 +1,11 @@
 import { dynamicsOf } from '../ball/dynamics.js'
 import { newRollOutcome, rollBall } from '../ball/motion.js'
-import { buildStepTable, EASY_STEPS } from '../ball/step-table.js'
-import { type Belief, filmOf, weights } from '../belief/belief.js'
+import { type Belief, weights } from '../belief/belief.js'
 import { callContact } from '../block/seen.js'
 import type { BlockSetup, Contact, Decision } from '../block/types.js'
 import { deliverInto, meantThrow, scratchLaunch } from '../bowler/release.js'
 import { deliveryNodes, ERROR_DIMENSIONS } from '../decision/delivery-nodes.js'
-import { mirrorFilm } from '../lane/film.js'
+import { imaginedLane } from '../fair/imagined-lanes.js'
 import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
 import { metresToBoard } from '../units.js'
 
@@ -40,9 +39,7 @@ export function contactChances(setup: BlockSetup, belief: Belief, lane: number, 
   weights(belief).forEach((weight, hypothesis) => {
     const count = Math.min(MOST_DELIVERIES, Math.ceil(weight * DELIVERIES))
     if (count === 0) return
-    const own = filmOf(belief, hypothesis, lane)
-    const film = setup.bowler.hand === 'left' ? mirrorFilm(own) : own
-    const steps = buildStepTable(film, EASY_STEPS)
+    const { film, steps } = imaginedLane(belief, hypothesis, lane, setup.bowler.hand)
     for (let k = 0; k < count; k++) {
       deliverInto(launch, meant, nodes, next * ERROR_DIMENSIONS)
       next = (next + 1) % DELIVERIES

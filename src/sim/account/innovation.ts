@@ -1,12 +1,11 @@
 import { dynamicsOf } from '../ball/dynamics.js'
 import { newRollOutcome, rollBall } from '../ball/motion.js'
-import { buildStepTable, EASY_STEPS } from '../ball/step-table.js'
-import { type Belief, filmOf, weights } from '../belief/belief.js'
+import { type Belief, weights } from '../belief/belief.js'
 import { seenCells } from '../belief/seen-cells.js'
 import type { BlockSetup, ThrowRecord } from '../block/types.js'
 import { deliverInto, meantThrow, scratchLaunch } from '../bowler/release.js'
 import { normalDensity, normalDistribution } from '../exact-math.js'
-import { mirrorFilm } from '../lane/film.js'
+import { imaginedLane } from '../fair/imagined-lanes.js'
 import { metresToBoard } from '../units.js'
 
 /**
@@ -78,10 +77,9 @@ function entryWith(
 ): number {
   const ball = setup.bag.find((one) => one.id === decision.ballId)
   if (!ball) throw new RangeError(`There is no ball "${decision.ballId}" in the bag.`)
-  const own = filmOf(belief, hypothesis, spot.lane)
-  const film = setup.bowler.hand === 'left' ? mirrorFilm(own) : own
+  const { film, steps } = imaginedLane(belief, hypothesis, spot.lane, setup.bowler.hand)
   deliverInto(launch, meantThrow(setup.bowler, decision.aim, decision.release), normals)
-  rollBall(film, buildStepTable(film, EASY_STEPS), dynamicsOf(ball), launch, outcome)
+  rollBall(film, steps, dynamicsOf(ball), launch, outcome)
   return metresToBoard(outcome.lateralAtPinsMetres)
 }
 

@@ -1,4 +1,5 @@
 import type { BlockState, Decision, ThrowRecord } from '../block/types.js'
+import { meantThrow } from '../bowler/release.js'
 import { dynamicsOfBag, pricingOf } from '../decision/bowler-pricing.js'
 import { deliveryNodes } from '../decision/delivery-nodes.js'
 import { deliverAll, firstBallWorth, meanOf } from '../decision/direct-worth.js'
@@ -85,7 +86,7 @@ function firstBallPrices(before: BlockState, { spot, decision, standingAfter, tr
   const deliver = (one: Decision, nodes: Float64Array, into: Float64Array): number => {
     const ball = bag[setup.bag.findIndex((each) => each.id === one.ballId)]
     const worthOf = firstBallWorth(pricing, one.aim.speedStep)
-    deliverAll(inPlay, ball, setup.bowler, one.aim, one.release, nodes, worthOf, into)
+    deliverAll(inPlay, ball, meantThrow(setup.bowler, one.aim, one.release), nodes, worthOf, into)
     return meanOf(into)
   }
   return {
@@ -111,9 +112,7 @@ function sparePrices(before: BlockState, { decision, standingAfter, truth }: Thr
       deliverAll(
         inPlay,
         ball,
-        profile,
-        decision.aim,
-        decision.release,
+        meantThrow(profile, decision.aim, decision.release),
         normals,
         (rolled) => {
           if (rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES) return worthOfAfter(standing)

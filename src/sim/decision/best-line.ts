@@ -1,7 +1,7 @@
 import type { BallDynamics } from '../ball/dynamics.js'
 import { buildStepTable } from '../ball/step-table.js'
 import type { BowlerProfile } from '../bowler/profile.js'
-import { type Aim, ARROWS_METRES } from '../bowler/release.js'
+import { type Aim, ARROWS_METRES, meantThrow } from '../bowler/release.js'
 import type { OilFilm } from '../lane/film.js'
 import { metresToBoards } from '../units.js'
 import { deliveryNodes, ERROR_DIMENSIONS } from './delivery-nodes.js'
@@ -65,7 +65,14 @@ export function searchLines(
   const valuings = SPEED_STEPS.map((_, step) => valuingFor(profile, pricing, step))
   const rolled = (line: PricedLine): PricedLine => {
     const worthOf = firstBallWorth(pricing, line.aim.speedStep)
-    deliverAll(inPlay, bag[line.ballIndex], profile, line.aim, 'strike', ROLLED_MISSES, worthOf, rolledWorths)
+    deliverAll(
+      inPlay,
+      bag[line.ballIndex],
+      meantThrow(profile, line.aim, 'strike'),
+      ROLLED_MISSES,
+      worthOf,
+      rolledWorths,
+    )
     return { ...line, worth: 0.5 * (line.worth + meanOf(rolledWorths)) }
   }
   const found = surfaces.map((surface, ballIndex) => linesOfBall(surface, ballIndex, profile, valuings))

@@ -1,8 +1,7 @@
 import type { BallDynamics } from '../ball/dynamics.js'
 import { MOST_TOGETHER, newRollOutcome, type RollOutcome, rollBalls } from '../ball/motion.js'
 import type { StepTable } from '../ball/step-table.js'
-import type { BowlerProfile } from '../bowler/profile.js'
-import { type Aim, deliverInto, meantThrow, scratchLaunch } from '../bowler/release.js'
+import { deliverInto, type MeantThrow, scratchLaunch } from '../bowler/release.js'
 import type { OilFilm } from '../lane/film.js'
 import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
 import { ERROR_DIMENSIONS } from './delivery-nodes.js'
@@ -19,21 +18,18 @@ const outcomes = Array.from({ length: MOST_TOGETHER }, newRollOutcome)
 const launches = Array.from({ length: MOST_TOGETHER }, scratchLaunch)
 
 /**
- * Rolls one aim with every error of `nodes` and writes what each delivery is worth into `into`.
+ * Rolls one throw with every error of `nodes` and writes what each delivery is worth into `into`.
  * The same nodes for two aims give paired figures, whose difference is far steadier than either.
  */
 export function deliverAll(
   { film, steps }: FilmInPlay,
   ball: BallDynamics,
-  profile: BowlerProfile,
-  aim: Aim,
-  release: 'strike' | 'spare',
+  meant: MeantThrow,
   nodes: Float64Array,
   worthOf: (outcome: RollOutcome) => number,
   into: Float64Array,
 ): void {
   const count = nodes.length / ERROR_DIMENSIONS
-  const meant = meantThrow(profile, aim, release)
   for (let first = 0; first < count; first += MOST_TOGETHER) {
     const some = Math.min(MOST_TOGETHER, count - first)
     for (let k = 0; k < some; k++) deliverInto(launches[k], meant, nodes, (first + k) * ERROR_DIMENSIONS)

@@ -1,4 +1,5 @@
 import type { BlockState, Decision } from '../block/types.js'
+import { meantThrow } from '../bowler/release.js'
 import { dynamicsOfBag, pricingOf } from './bowler-pricing.js'
 import { deliveryNodes } from './delivery-nodes.js'
 import { deliverAll, firstBallWorth, meanOf } from './direct-worth.js'
@@ -49,9 +50,7 @@ function gradeFirstBall(state: BlockState, decision: Decision): KnownGrade {
     deliverAll(
       inPlay,
       bag[setup.bag.findIndex((ball) => ball.id === one.ballId)],
-      setup.bowler,
-      one.aim,
-      one.release,
+      meantThrow(setup.bowler, one.aim, one.release),
       gradeNodes,
       firstBallWorth(pricing, one.aim.speedStep),
       into,

@@ -6,9 +6,7 @@ import { mirrorMask } from '../pins/leaves.js'
 import { type LineSearch, type PricedLine, searchLines } from './best-line.js'
 import { dynamicsOfBag, pricingOf } from './bowler-pricing.js'
 import type { FilmInPlay } from './direct-worth.js'
-import { facesNewRack } from './player-view.js'
 import type { PricedSpare, SpareSituation } from './spare-choice.js'
-import { searchSpare } from './spare-search.js'
 
 const searches = new WeakMap<LaneState, { readonly setup: BlockSetup; readonly search: LineSearch }>()
 
@@ -42,13 +40,6 @@ export function spareSituationOf(state: BlockState): SpareSituation {
     pricing: pricingOf(setup),
     standing: setup.bowler.hand === 'left' ? mirrorMask(standing) : standing,
   }
-}
-
-/** The best coming throw of one who sees the oil. */
-export function bestKnownChoice(state: BlockState): Decision {
-  const spot = spotOf(state)
-  if (!facesNewRack(state)) return decisionOf(state.setup, searchSpare(spareSituationOf(state)))
-  return decisionOf(state.setup, knownSearch(state.setup, state.lanes[spot.lane]).best)
 }
 
 export function spotOf(state: BlockState): Spot {

@@ -64,7 +64,8 @@ export function rollLines(
   surface: LineSurface,
   otherSpeeds: OtherSpeeds,
 ): void {
-  const launches = Array.from({ length: SWINGS }, () => launchOfRelease(profile.strike))
+  const release = launchOfRelease(profile.strike)
+  const launches = Array.from({ length: SWINGS }, () => ({ ...release }))
   const rollSome = (node: number, laydown: number, stride: number, isWanted: (swing: number) => boolean): void => {
     const speed = profile.strike.speedMetresPerSecond + SPEED_NODES[node] * profile.speedStepMetresPerSecond
     let count = 0
@@ -163,8 +164,9 @@ function measureSlopes(
   const turned = strike.rotationRadians + error.rotationRadians
   const moreSpin = { spinRadiansPerSecond: strike.spinRadiansPerSecond + error.spinRadiansPerSecond }
   const moreRotation = { sineRotation: sine(turned), cosineRotation: cosine(turned) }
+  const release = launchOfRelease(strike)
   const launches: ScratchLaunch[] = Array.from({ length: SWINGS }, (_, k) => ({
-    ...launchOfRelease(strike),
+    ...release,
     ...(k % 2 === 0 ? moreSpin : moreRotation),
   }))
   for (let laydown = 1; laydown < LAYDOWNS; laydown += SLOPE_STRIDE) {

@@ -1,7 +1,7 @@
 import type { BallDynamics } from '../ball/dynamics.js'
 import type { RollOutcome } from '../ball/motion.js'
 import type { BowlerProfile } from '../bowler/profile.js'
-import type { Aim, ReleaseKind } from '../bowler/release.js'
+import { type Aim, meantThrow, type ReleaseKind } from '../bowler/release.js'
 import { arcTangent } from '../exact-math.js'
 import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
 import { countPins } from '../pins/leaves.js'
@@ -109,5 +109,5 @@ export function deliverShot(
   worthOf: (outcome: RollOutcome) => number,
   into: Float64Array,
 ): void {
-  deliverAll(inPlay, bag[shot.ballIndex], profile, shot.aim, shot.release, nodes, worthOf, into)
+  deliverAll(inPlay, bag[shot.ballIndex], meantThrow(profile, shot.aim, shot.release), nodes, worthOf, into)
 }

@@ -19,11 +19,16 @@ export function laneImaginer(belief: Belief, lane: number, hand: Hand): LaneImag
   const inPlay = (index: number): FilmInPlay => {
     const known = kept.get(index)
     if (known) return known
-    const own = filmOf(belief, index, lane)
-    const film = hand === 'left' ? mirrorFilm(own) : own
-    const made = { film, steps: buildStepTable(film, EASY_STEPS) }
+    const made = imaginedLane(belief, index, lane, hand)
     kept.set(index, made)
     return made
   }
   return (count, round) => Array.from(pick(belief, count, round), inPlay)
+}
+
+/** A lane as one hypothesis of a belief has it. */
+export function imaginedLane(belief: Belief, hypothesis: number, lane: number, hand: Hand): FilmInPlay {
+  const own = filmOf(belief, hypothesis, lane)
+  const film = hand === 'left' ? mirrorFilm(own) : own
+  return { film, steps: buildStepTable(film, EASY_STEPS) }
 }

@@ -2,9 +2,10 @@ import type { BlockState, Decision } from '../block/types.js'
 import type { PricedLine } from '../decision/best-line.js'
 import { dynamicsOfBag, pricingOf } from '../decision/bowler-pricing.js'
 import { meanOf } from '../decision/direct-worth.js'
-import { bestKnownChoice, decisionOf, knownSearch, laneInPlay, spotOf } from '../decision/known-choice.js'
+import { decisionOf, knownSearch, laneInPlay, spareSituationOf, spotOf } from '../decision/known-choice.js'
 import { quadratureWorth } from '../decision/line-quadrature.js'
 import { facesNewRack } from '../decision/player-view.js'
+import { searchSpare } from '../decision/spare-search.js'
 import { neighboursOf } from './neighbours.js'
 import { type Bench, type Judging, judgingOn, worthOnEachLane } from './worth-matrix.js'
 
@@ -22,8 +23,8 @@ const LAST = { misses: 6144, start: 710_000 } as const
  * @throws RangeError when the block is over
  */
 export function knownPlay(state: BlockState): Decision {
-  if (!facesNewRack(state)) return bestKnownChoice(state)
   const { setup } = state
+  if (!facesNewRack(state)) return decisionOf(setup, searchSpare(spareSituationOf(state)))
   const lane = state.lanes[spotOf(state).lane]
   const inPlay = laneInPlay(setup, lane)
   const bench: Bench = { bag: dynamicsOfBag(setup.bag), profile: setup.bowler, pricing: pricingOf(setup) }

@@ -25,7 +25,7 @@ interface Racer {
  * Races lines by direct rolling, fewer of them and on more lanes round by round (sequential halving: Karnin, Koren &
  * Somekh 2013). What a line showed in earlier rounds counts on, roll for roll. The best line of every ball
  * stays in until the last round.
- * @param entrants all run in the first round, however many it says
+ * @param entrants all run in the first round, however many it says; @param rounds at most four
  * @returns the lines of the last round, best first, then the others that came far; `worth` over all that each was rolled
  */
 export function race(
@@ -39,7 +39,7 @@ export function race(
   rounds.forEach(({ lines, lanes, deliveries }, at) => {
     const isLast = at === rounds.length - 1
     const staying = at === 0 ? running : isLast ? running.slice(0, lines) : withBestOfEachBall(running, lines)
-    leftBehind = isLast ? running.filter((one) => !staying.includes(one)) : []
+    leftBehind = isLast ? running.slice(staying.length) : []
     const judging = judgingOn(bench, imagine(lanes, LANE_DRAWS[at]), deliveries, ERROR_STARTS[at])
     running = staying
       .map(({ line, worthOfRolls, rolls }) => ({

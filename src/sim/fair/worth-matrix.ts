@@ -1,6 +1,6 @@
 import type { BallDynamics } from '../ball/dynamics.js'
 import type { BowlerProfile } from '../bowler/profile.js'
-import type { Aim, ReleaseKind } from '../bowler/release.js'
+import { type Aim, meantThrow, type ReleaseKind } from '../bowler/release.js'
 import { deliveryNodes, ERROR_DIMENSIONS } from '../decision/delivery-nodes.js'
 import { deliverAll, firstBallWorth, meanOf } from '../decision/direct-worth.js'
 import type { Pricing } from '../decision/pricing.js'
@@ -53,9 +53,10 @@ export function worthOnEachLane(judging: Judging, judged: JudgedThrow): Float64A
   const worths = new Float64Array(numbers / ERROR_DIMENSIONS)
   const worthOf = firstBallWorth(pricing, judged.aim.speedStep)
   const { ballIndex, aim, release = 'strike' } = judged
+  const meant = meantThrow(profile, aim, release)
   return Float64Array.from(lanes, (lane, at) => {
     const own = nodes.subarray(at * numbers, (at + 1) * numbers)
-    deliverAll(lane, bag[ballIndex], profile, aim, release, own, worthOf, worths)
+    deliverAll(lane, bag[ballIndex], meant, own, worthOf, worths)
     return meanOf(worths)
   })
 }

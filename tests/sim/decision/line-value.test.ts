@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { dynamicsOf } from '../../../src/sim/ball/dynamics.js'
 import { buildStepTable } from '../../../src/sim/ball/step-table.js'
 import { levelProfile } from '../../../src/sim/bowler/levels.js'
-import type { Aim } from '../../../src/sim/bowler/release.js'
+import { type Aim, meantThrow } from '../../../src/sim/bowler/release.js'
 import { searchLines } from '../../../src/sim/decision/best-line.js'
 import { pricingOf } from '../../../src/sim/decision/bowler-pricing.js'
 import { deliveryNodes } from '../../../src/sim/decision/delivery-nodes.js'
@@ -35,7 +35,14 @@ function checked(moves: readonly (readonly [feet: number, target: number, speed:
     return search.perBall.flatMap(({ ballIndex, aim }) =>
       moves.map(([feet, target, speedStep]) => {
         const moved: Aim = { feetBoard: aim.feetBoard + feet, targetBoard: aim.targetBoard + target, speedStep }
-        deliverAll(inPlay, bag[ballIndex], profile, moved, 'strike', nodes, firstBallWorth(pricing, speedStep), worths)
+        deliverAll(
+          inPlay,
+          bag[ballIndex],
+          meantThrow(profile, moved, 'strike'),
+          nodes,
+          firstBallWorth(pricing, speedStep),
+          worths,
+        )
         const rolled = meanOf(worths)
         const variance = worths.reduce((sum, worth) => sum + (worth - rolled) ** 2, 0) / (ROLLED - 1)
         return {

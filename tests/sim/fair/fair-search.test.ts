@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { BlockSetup } from '../../../src/sim/block/types.js'
+import { meantThrow } from '../../../src/sim/bowler/release.js'
 import { searchLines } from '../../../src/sim/decision/best-line.js'
 import { dynamicsOfBag, pricingOf } from '../../../src/sim/decision/bowler-pricing.js'
 import { deliveryNodes } from '../../../src/sim/decision/delivery-nodes.js'
@@ -34,7 +35,14 @@ function rolledWorth(pattern: OilPattern, { ballIndex, aim }: JudgedThrow): numb
   const search = searchFairOn([pattern])
   const [inPlay] = search.judging().lanes
   const { bag, profile, pricing } = search.bench
-  deliverAll(inPlay, bag[ballIndex], profile, aim, 'strike', nodes, firstBallWorth(pricing, aim.speedStep), worths)
+  deliverAll(
+    inPlay,
+    bag[ballIndex],
+    meantThrow(profile, aim, 'strike'),
+    nodes,
+    firstBallWorth(pricing, aim.speedStep),
+    worths,
+  )
   return meanOf(worths)
 }
 
