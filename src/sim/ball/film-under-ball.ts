@@ -3,32 +3,32 @@ import { BOARD_WIDTH_METRES } from '../units.js'
 
 const LAST_ROW = FILM_ROWS - 1
 const BOARDS_PER_METRE = 1 / BOARD_WIDTH_METRES
+const LAST_BOARD_INDEX = FILM_BOARDS - 1
 
 /**
  * Film in micrometres under a contact point, linear between the middles of the cells and level beyond the outermost.
  * `rowPlace` counts half feet from the middle of row 0, from -0.5; `lateralMetres` from the right edge of the lane.
  */
 export function filmUnderBall(microns: Float64Array, rowPlace: number, lateralMetres: number): number {
+  const place = Math.max(0, Math.min(LAST_BOARD_INDEX, lateralMetres * BOARDS_PER_METRE - 0.5))
+  const board = Math.min(place | 0, LAST_BOARD_INDEX - 1)
   const row = rowPlace | 0
   const farShare = row === LAST_ROW ? 0 : rowPlace - row
-  return filmAcross(microns, row * FILM_BOARDS, FILM_BOARDS, lateralMetres * BOARDS_PER_METRE - 0.5, farShare)
+  return filmBetween(microns, row * FILM_BOARDS + board, FILM_BOARDS, place - board, farShare)
 }
 
 /**
- * The same for a row whose cells begin at `rowStart` and the next, which begins `boards` cells on.
- * @param across boards to the left of the middle of the rightmost cell; @param farShare how far beyond the row, below 1; not beyond for 0 or less
+ * Film in micrometres between four cells.
+ * @param cell the nearest and rightmost of them; the next row begins `boards` cells on
+ * @param leftShare how far to the left of that cell, 0 to 1; @param farShare how far beyond it, below 1; not beyond for 0 or less
  */
-export function filmAcross(
+export function filmBetween(
   microns: Float64Array,
-  rowStart: number,
+  cell: number,
   boards: number,
-  across: number,
+  leftShare: number,
   farShare: number,
 ): number {
-  const place = Math.max(0, Math.min(boards - 1, across))
-  const board = Math.min(place | 0, boards - 2)
-  const leftShare = place - board
-  const cell = rowStart + board
   const near = microns[cell]! + (microns[cell + 1]! - microns[cell]!) * leftShare
   if (farShare <= 0) return near
   const far = microns[cell + boards]! * (1 - leftShare) + microns[cell + boards + 1]! * leftShare
