@@ -13,7 +13,10 @@ async function openScreen({ dataFolder, player: named, ...options }: ScreenOptio
   if (player !== undefined) process.env[PLAYER_VARIABLE] = player
   if (dataFolder !== undefined) process.env.DRYBOARD_DATA = dataFolder
   const { openTrainer } = await import('./tui/app/open.js')
-  return openTrainer(options)
+  return openTrainer({
+    ...options,
+    playAloud: async () => (await import('./scenarios/commands/play-aloud.js')).playAloud(options),
+  })
 }
 
 async function main(argv: readonly string[]): Promise<number> {

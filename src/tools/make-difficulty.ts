@@ -3,13 +3,15 @@
  * when the pins, the motion or the library change.
  */
 import { writeFileSync } from 'node:fs'
+import { beginScenario } from '../scenarios/files/scenario/begin-scenario.js'
 import { builtInNames } from '../scenarios/library/library.js'
 import { loadScenario } from '../scenarios/library/load.js'
 import { hardnessOf } from '../sim/analysis/explore/hardness.js'
 
 const rows: string[] = []
 for (const name of builtInNames()) {
-  const { thumbPins, stayPins } = hardnessOf(await loadScenario(name))
+  const scenario = await loadScenario(name)
+  const { thumbPins, stayPins } = hardnessOf((seed) => beginScenario(scenario, seed))
   rows.push(`  '${name}': { thumbPins: ${thumbPins.toFixed(1)}, stayPins: ${stayPins.toFixed(1)} },`)
   process.stderr.write(`${rows[rows.length - 1]}\n`)
 }

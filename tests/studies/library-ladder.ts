@@ -1,5 +1,6 @@
 import { join } from 'node:path'
 import { sampleStandardDeviation } from 'simple-statistics'
+import { beginScenario } from '../../src/scenarios/files/scenario/begin-scenario.js'
 import { builtInNames } from '../../src/scenarios/library/library.js'
 import { loadScenario } from '../../src/scenarios/library/load.js'
 import { playPolicyGame } from '../../src/sim/analysis/explore/ladder.js'
@@ -54,7 +55,7 @@ export async function run(args: readonly string[] = []): Promise<void> {
 async function playRung(name: string, seed: number, policy: Policy): Promise<Rung> {
   const scenario = await loadScenario(name)
   const begun = process.cpuUsage()
-  const { expectedPins, score } = playPolicyGame(policy, scenario, `ladder ${seed}`)
+  const { expectedPins, score } = playPolicyGame(policy, beginScenario(scenario, `ladder ${seed}`))
   const { user, system } = process.cpuUsage(begun)
   return { scenario: name, seed, policy, expected: expectedPins, score, processorSeconds: (user + system) / 1e6 }
 }

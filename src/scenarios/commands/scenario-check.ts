@@ -77,12 +77,15 @@ async function checkFile(file: string, { quick, fair }: CheckOptions, working: (
     const about = aboutWords(scenario)
     const fine = { ...nothing, about, problems: [], lanes: laneSummaries(scenario, TRIED_SEEDS[0]) }
     if (quick) return fine
-    const { thumbPins, stayPins } = hardnessOf(scenario)
+    const { thumbPins, stayPins } = hardnessOf((seed) => beginScenario(scenario, seed))
     return {
       ...fine,
       hardness: { thumbPins: rounded(thumbPins, 1), stayPins: rounded(stayPins, 1) },
       expected: expectedBy(fair ? POLICIES : POLICIES.filter((policy) => policy !== 'fair'), scenario),
-      informationPins: rounded(informationAtStart(scenario), 2),
+      informationPins: rounded(
+        informationAtStart((seed) => beginScenario(scenario, seed)),
+        2,
+      ),
     }
   } catch (fault) {
     if (fault instanceof ScenarioError && !fault.missing) return { ...nothing, problems: fault.sentences }
@@ -110,7 +113,7 @@ function linesOf({ file, about, problems, lanes, hardness, expected, information
 function expectedBy(policies: readonly Policy[], scenario: Scenario): Partial<Record<Policy, number>> {
   return Object.fromEntries(
     policies.map((policy) => {
-      const games = HARDNESS_SEEDS.map((seed) => playPolicyGame(policy, scenario, seed).expectedPins)
+      const games = HARDNESS_SEEDS.map((seed) => playPolicyGame(policy, beginScenario(scenario, seed)).expectedPins)
       return [policy, rounded(games.reduce((sum, pins) => sum + pins, 0) / games.length, 1)]
     }),
   )

@@ -1,8 +1,8 @@
 import type { BlockState } from '../../sim/world/block/types.js'
-import type { Keeper, PlayedBlock } from '../../tui/state/services.js'
 import { noNotes } from './block-notes.js'
 import { notesAt, writeNotes } from './block-notes-file.js'
 import { type Journal, journalsFolder, openJournal, saidBeside } from './journal.js'
+import type { Keeper, PlayedBlock } from './keeper.js'
 import { latestLeft, leftBlocks, stateLeft, type TakenUpBlock, takeUpLeft, takeUpRecord } from './left-blocks.js'
 
 /** Blocks while they are played, each in a journal as plain play keeps it, so that either can go on with the other's. */

@@ -17,6 +17,8 @@ export interface TrainerOptions {
   readonly noMotion?: boolean
   /** True for the block left last, or the path of an unfinished record; the trainer then opens on its next decision. */
   readonly resume?: string | true
+  /** Plays a block line by line instead, where a screen reader is said to listen. */
+  readonly playAloud: () => Promise<number>
 }
 
 const EXIT_USAGE = 64
@@ -32,7 +34,7 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     stderr.write('dryboard: the full screen needs a terminal; use --plain for a block line by line.\n')
     return EXIT_USAGE
   }
-  if (env.INK_SCREEN_READER === 'true' || env.INK_SCREEN_READER === '1') return playAloud(options)
+  if (env.INK_SCREEN_READER === 'true' || env.INK_SCREEN_READER === '1') return options.playAloud()
   const thinker = openThinker()
   const services = realServices(env, thinker, options.seed)
   const [{ runTrainer }, initial] = await Promise.all([
@@ -76,21 +78,4 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     hold.leave()
     thinker.close()
   }
-}
-
-/**
- * A block line by line for a screen reader. A lane drawn in dots says nothing when read aloud, and labels beside it would
- * only repeat what the lines say in order; so nothing is drawn, moved or overwritten.
- */
-async function playAloud({ scenarioName, seed, resume }: TrainerOptions): Promise<number> {
-  process.stderr.write(
-    'dryboard: INK_SCREEN_READER is set, so a block is played line by line; "dryboard play NAME" plays on other lanes, and "dryboard scenario list" names them.\n',
-  )
-  const [{ playCommand }, { systemConsole }] = await Promise.all([
-    import('../../scenarios/commands/play.js'),
-    import('../../scenarios/commands/console/system-console.js'),
-  ])
-  const options = { grade: true, ...(seed === undefined ? {} : { seed }), ...(resume === undefined ? {} : { resume }) }
-  // A hint is written over itself, which a screen reader would read out each time.
-  return playCommand(scenarioName ?? 'house-forty', options, { ...systemConsole(), hint: () => {} })
 }

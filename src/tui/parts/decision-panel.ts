@@ -3,9 +3,8 @@ import type { BallSpecification } from '../../sim/world/ball/specification.js'
 import type { Decision } from '../../sim/world/block/types.js'
 import { canvasRows, newCanvas, put } from '../draw/canvas.js'
 import type { Theme } from '../draw/theme.js'
+import { DECISION_FIELDS, type DecisionField } from '../state/decision-fields.js'
 
-export const DECISION_FIELDS = ['ball', 'feet', 'target', 'speed', 'release'] as const
-export type DecisionField = (typeof DECISION_FIELDS)[number]
 const DECISION_PANEL_ROWS = 2
 
 const HEADINGS: Readonly<Record<DecisionField, string>> = {

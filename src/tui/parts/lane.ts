@@ -4,6 +4,7 @@ import { FILM_BOARDS, FILM_ROWS, type OilFilm } from '../../sim/world/lane/film.
 import { ARROWS, LANE_DOTS } from '../../sim/world/lane/geometry.js'
 import { type Canvas, canvasRows, ground, newCanvas, put, putRight } from '../draw/canvas.js'
 import { type Dash, DOTS_ACROSS, DOTS_DOWN, drawDots, newDotLayer, stampDots } from '../draw/dots.js'
+import type { LanePicture, Trace, TraceLook } from '../draw/lane-picture.js'
 import { type Ink, OIL_LEVELS, type Theme } from '../draw/theme.js'
 import { putDeck } from './rack.js'
 
@@ -15,36 +16,6 @@ const DECK_COLUMNS = 9
 const FULL_RAMP_MICRONS = 4
 /** The aim line runs on a little beyond the arrows, as a bowler looks down the lane. */
 const AIM_LINE_FEET = 24
-
-export type TraceLook = 'last' | 'older' | 'oldest' | 'truth' | 'best' | 'known'
-
-/** A path down the lane: boards from the bowler's own side at equal steps of distance; NaN where there is none. */
-export interface Trace {
-  readonly boards: ArrayLike<number>
-  readonly firstFeet: number
-  readonly stepFeet: number
-  readonly look: TraceLook
-}
-
-/** A path as the simulator tells it: boards at the middle of each half foot. */
-export const pathTrace = (boards: ArrayLike<number>, look: TraceLook): Trace => ({
-  boards,
-  firstFeet: 0.25,
-  stepFeet: 0.5,
-  look,
-})
-
-/** Everything the lane's picture shows. Boards count from the bowler's own side; the film lies as the lane does. */
-export interface LanePicture {
-  readonly hand: Hand
-  readonly standing: number
-  readonly traces: readonly Trace[]
-  readonly aim?: { readonly laydownBoard: number; readonly targetBoard: number }
-  readonly breakpoint?: { readonly board: number; readonly feet: number }
-  /** Balls on their way, each in the ink of its path. */
-  readonly balls?: readonly { readonly board: number; readonly feet: number; readonly look: TraceLook }[]
-  readonly oil?: OilFilm
-}
 
 /** How each path is drawn; the letters keep clear of the oil's. */
 export const TRACE_LINES: Readonly<Record<TraceLook, { ink: Ink; dash: Dash; letter: string }>> = {

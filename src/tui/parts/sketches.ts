@@ -3,7 +3,7 @@ import { sketchPath } from '../../sim/world/block/seen.js'
 import type { ThrowRecord } from '../../sim/world/block/types.js'
 import type { BowlerProfile } from '../../sim/world/bowler/profile.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
-import type { Trace, TraceLook } from './lane.js'
+import type { Trace, TraceLook } from '../draw/lane-picture.js'
 
 /** Newest first. */
 const LOOKS: readonly TraceLook[] = ['last', 'older', 'oldest']

@@ -1,6 +1,7 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import type { BallData } from '../../scenarios/files/schema/ball.js'
 import type { Mode } from '../../scenarios/store/block-notes.js'
+import type { KeptBlock, PlayedBlock } from '../../scenarios/store/keeper.js'
 import type { BowlerData, OwnKit } from '../../scenarios/store/own-kit.js'
 import type { PastBlock } from '../../scenarios/store/past-blocks.js'
 import type { BeliefSummary } from '../../sim/analysis/belief/summary.js'
@@ -14,7 +15,6 @@ import type { Command, KeyContext } from '../keys/binding.js'
 import type { Settings } from '../settings/settings.js'
 import type { DebriefState } from './debrief-state.js'
 import type { PlayState, ThrowGrade } from './play-state.js'
-import type { KeptBlock, PlayedBlock } from './services.js'
 
 export type HomeEntry = 'continue' | 'new' | 'debrief' | 'past' | 'kit' | 'settings' | 'keys' | 'quit'
 

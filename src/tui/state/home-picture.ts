@@ -1,6 +1,6 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
-import { type LanePicture, pathTrace } from '../parts/lane.js'
+import { type LanePicture, pathTrace } from '../draw/lane-picture.js'
 import type { TrainerServices } from './services.js'
 
 const PICTURE_SEED = 'home'

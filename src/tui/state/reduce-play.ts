@@ -1,7 +1,7 @@
 import type { Decision } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
-import { DECISION_FIELDS, type DecisionField } from '../parts/decision-panel.js'
 import { stepCall } from './call.js'
+import { DECISION_FIELDS, type DecisionField } from './decision-fields.js'
 import { blockOf, canCall, type PlayState, tellsGrades } from './play-state.js'
 import type { TrainerServices } from './services.js'
 

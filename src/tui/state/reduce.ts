@@ -1,3 +1,4 @@
+import type { KeptBlock, PlayedBlock } from '../../scenarios/store/keeper.js'
 import type { BeliefSummary } from '../../sim/analysis/belief/summary.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
@@ -10,7 +11,7 @@ import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.
 import { menu } from './reduce-menus.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
 import { keptOn, landed, letGo, skip, tick } from './reduce-throw.js'
-import type { KeptBlock, PlayedBlock, TrainerServices } from './services.js'
+import type { TrainerServices } from './services.js'
 import { goOnWith, startTour } from './start.js'
 import { tourOn } from './tour.js'
 

@@ -1,6 +1,6 @@
 import { type Dispatch, useEffect, useMemo, useState } from 'react'
 import type { PlayerView } from '../../sim/analysis/view/player-view.js'
-import type { LanePicture } from '../parts/lane.js'
+import type { LanePicture } from '../draw/lane-picture.js'
 import type { Action, AppState } from './app-state.js'
 import { homePicture } from './home-picture.js'
 import { useKeeping } from './keeping-tasks.js'

@@ -1,13 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { emptyFilm, FILM_BOARDS, FILM_ROWS } from '../../../src/sim/world/lane/film.js'
-import {
-  AIM_LINE,
-  boardOnTrace,
-  type LanePicture,
-  lanePicture,
-  oilLevel,
-  TRACE_LINES,
-} from '../../../src/tui/parts/lane.js'
+import type { LanePicture } from '../../../src/tui/draw/lane-picture.js'
+import { AIM_LINE, boardOnTrace, lanePicture, oilLevel, TRACE_LINES } from '../../../src/tui/parts/lane.js'
 import { columnsOf } from '../../../src/tui/terminal/fit.js'
 import { bare, PLAIN, THEMES } from '../fixtures.js'
 

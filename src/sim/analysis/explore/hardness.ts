@@ -1,5 +1,3 @@
-import { beginScenario } from '../../../scenarios/files/scenario/begin-scenario.js'
-import type { Scenario } from '../../../scenarios/files/scenario/scenario.js'
 import { advance } from '../../world/block/advance.js'
 import type { BlockState } from '../../world/block/types.js'
 import { choicesFor } from '../grade/fair-grade.js'
@@ -20,13 +18,17 @@ export const HARDNESS_SEEDS = ['hard-1', 'hard-2']
 /** One game tells how hard a block is; later ones would only take longer. */
 const GAMES = 1
 
-/** Plays a few quick blocks by the scripted policies and prices their first balls. */
-export function hardnessOf(scenario: Scenario): Hardness {
-  return { thumbPins: lostBy('thumb', scenario), stayPins: lostBy('stay', scenario) }
+/**
+ * Plays a few quick blocks by the scripted policies and prices their first balls.
+ *
+ * @param begin the block before its first throw under a seed
+ */
+export function hardnessOf(begin: (seed: string) => BlockState): Hardness {
+  return { thumbPins: lostBy('thumb', begin), stayPins: lostBy('stay', begin) }
 }
 
-function lostBy(policy: Policy, scenario: Scenario): number {
-  const lost = HARDNESS_SEEDS.map((seed) => lostInGame(policy, beginScenario(scenario, seed)))
+function lostBy(policy: Policy, begin: (seed: string) => BlockState): number {
+  const lost = HARDNESS_SEEDS.map((seed) => lostInGame(policy, begin(seed)))
   return lost.reduce((sum, pins) => sum + pins, 0) / lost.length
 }
 
@@ -47,8 +49,8 @@ function lostInGame(policy: Policy, begun: BlockState): number {
 }
 
 /** What seeing the oil would be worth on the first throw of a block, in game pins, at the least. */
-export function informationAtStart(scenario: Scenario): number {
-  const choices = choicesFor(beginScenario(scenario, HARDNESS_SEEDS[0]))
+export function informationAtStart(begin: (seed: string) => BlockState): number {
+  const choices = choicesFor(begin(HARDNESS_SEEDS[0]))
   return choices.kind === 'first-ball' ? choices.informationPins() : 0
 }
 

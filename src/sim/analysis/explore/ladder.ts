@@ -1,6 +1,5 @@
-import { beginScenario } from '../../../scenarios/files/scenario/begin-scenario.js'
-import type { Scenario } from '../../../scenarios/files/scenario/scenario.js'
 import { advance } from '../../world/block/advance.js'
+import type { BlockState } from '../../world/block/types.js'
 import { tally } from '../../world/scoring/game.js'
 import { worthOnTrueOil } from '../debrief/ledger/throw-worths.js'
 import { choose, type Policy } from '../policies/policies.js'
@@ -16,9 +15,9 @@ export interface PolicyGame {
   readonly score: number
 }
 
-/** Plays the first game of a scenario by a policy; later ones would only take longer to say the same. */
-export function playPolicyGame(policy: Policy, scenario: Scenario, seed: string): PolicyGame {
-  let state = beginScenario(scenario, seed)
+/** Plays the first game of a block just begun by a policy; later ones would only take longer to say the same. */
+export function playPolicyGame(policy: Policy, begun: BlockState): PolicyGame {
+  let state = begun
   let expectedPins = 0
   while (state.spot && state.spot.game <= 1) {
     const before = state
@@ -27,5 +26,5 @@ export function playPolicyGame(policy: Policy, scenario: Scenario, seed: string)
     const record = state.throws[state.throws.length - 1]
     expectedPins += worthOnTrueOil(before, record)(record.decision)
   }
-  return { expectedPins, score: tally(scenario.setup.scoring, state.balls[0] ?? []).total }
+  return { expectedPins, score: tally(state.setup.scoring, state.balls[0] ?? []).total }
 }

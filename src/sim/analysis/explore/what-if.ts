@@ -1,3 +1,4 @@
+import { arcTangent } from '../../exact-math.js'
 import { stream } from '../../random.js'
 import { boardToMetres, metresToBoard } from '../../units.js'
 import { newRollOutcome, rollBall } from '../../world/ball/motion.js'
@@ -95,7 +96,7 @@ function fullRack(before: BlockState, decision: Decision): RackAnswer {
       if (inGutter) leaveOne(carried, before.standing)
       else {
         const offset = HEADPIN_LATERAL_METRES - outcome.lateralAtPinsMetres
-        carryDistribution(offset, Math.atan(outcome.tangentAtPins), outcome.speedAtPinsMetresPerSecond, carried)
+        carryDistribution(offset, arcTangent(outcome.tangentAtPins), outcome.speedAtPinsMetresPerSecond, carried)
       }
       return worthOf(outcome)
     },
@@ -115,7 +116,7 @@ function spareRack(before: BlockState, ballMassKilograms: number): RackAnswer {
         : throwAtRack(
             {
               offsetMetres: HEADPIN_LATERAL_METRES - outcome.lateralAtPinsMetres,
-              angleRadians: Math.atan(outcome.tangentAtPins),
+              angleRadians: arcTangent(outcome.tangentAtPins),
               speedMetresPerSecond: outcome.speedAtPinsMetresPerSecond,
               ballMassKilograms,
               standing,

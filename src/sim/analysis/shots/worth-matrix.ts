@@ -1,10 +1,9 @@
 import type { BallDynamics } from '../../world/ball/dynamics.js'
 import type { BowlerProfile } from '../../world/bowler/profile.js'
 import { type Aim, meantThrow, type ReleaseKind } from '../../world/bowler/release.js'
-import type { ImaginedLanes } from '../belief/imagined-lanes.js'
 import type { Pricing } from '../value/pricing.js'
 import { deliveryNodes, ERROR_DIMENSIONS } from './delivery-nodes.js'
-import { deliverAll, firstBallWorth, meanOf } from './direct-worth.js'
+import { deliverAll, type FilmInPlay, firstBallWorth, meanOf } from './direct-worth.js'
 
 /** A throw to be judged. */
 export interface JudgedThrow {
@@ -22,7 +21,7 @@ export interface Bench {
 
 /** Everything that judging a throw needs besides the throw. */
 export interface Judging extends Bench {
-  readonly lanes: ImaginedLanes
+  readonly lanes: readonly FilmInPlay[]
   /**
    * Delivery errors, the same for every throw. Each lane has its own: were they the same on all lanes, their common
    * error would not show in the spread between lanes.
@@ -31,7 +30,7 @@ export interface Judging extends Bench {
 }
 
 /** A judging on some lanes with `deliveries` errors on each; different `start`s give different errors. */
-export function judgingOn(bench: Bench, lanes: ImaginedLanes, deliveries: number, start: number): Judging {
+export function judgingOn(bench: Bench, lanes: readonly FilmInPlay[], deliveries: number, start: number): Judging {
   return { ...bench, lanes, nodes: keptNodes(lanes.length * deliveries, start) }
 }
 

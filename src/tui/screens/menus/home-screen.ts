@@ -1,8 +1,9 @@
+import type { LanePicture } from '../../draw/lane-picture.js'
 import { page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
-import { type LanePicture, lanePicture } from '../../parts/lane.js'
+import { lanePicture } from '../../parts/lane.js'
 import { menuRows } from '../../parts/menu.js'
 import { type AppState, type HomeEntry, homeEntries } from '../../state/app-state.js'
 
