@@ -1,5 +1,5 @@
 /**
- * Makes src/scenarios/library/hardness-data.ts: `npx tsx src/tools/make-difficulty.ts`, some minutes on one core. To be made again
+ * Makes src/scenarios/library/hardness-data.ts: `npm run make:difficulty`, some minutes on one core. To be made again
  * when the pins, the motion or the library change.
  */
 import { writeFileSync } from 'node:fs'
@@ -18,7 +18,7 @@ for (const name of builtInNames()) {
 writeFileSync(
   new URL('../scenarios/library/hardness-data.ts', import.meta.url),
   [
-    '// Made by `npx tsx src/tools/make-difficulty.ts`; not edited by hand.',
+    '// Made by `npm run make:difficulty`; not edited by hand.',
     "import type { Hardness } from '../../sim/analysis/explore/hardness.js'",
     '',
     '/** Pins a game that the scripted policies give away on each built-in scenario. */',

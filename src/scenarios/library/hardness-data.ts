@@ -1,4 +1,4 @@
-// Made by `npx tsx src/tools/make-difficulty.ts`; not edited by hand.
+// Made by `npm run make:difficulty`; not edited by hand.
 import type { Hardness } from '../../sim/analysis/explore/hardness.js'
 
 /** Pins a game that the scripted policies give away on each built-in scenario. */
