@@ -4,9 +4,9 @@
  * 1 µm × 1 m² = 1 mL keeps the oil's book readable.
  */
 
-export const METRES_PER_INCH = 0.0254
-export const METRES_PER_FOOT = 0.3048
-export const KILOGRAMS_PER_POUND = 0.45359237
+const METRES_PER_INCH = 0.0254
+const METRES_PER_FOOT = 0.3048
+const KILOGRAMS_PER_POUND = 0.45359237
 export const STANDARD_GRAVITY = 9.80665
 
 /** Nominal lane width, 41.5 in (allowed 41 to 42 in). */

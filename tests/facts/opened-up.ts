@@ -10,7 +10,7 @@ import { FULL_RACK } from '../../src/sim/world/pins/leaves.js'
 export const SEEDS = Array.from({ length: 20 }, (_, index) => `facts-${index}`)
 
 /** The setup with a bag of one ball. */
-export const withOnly = (setup: BlockSetup, ball: BallSpecification): BlockSetup => ({ ...setup, bag: [ball] })
+const withOnly = (setup: BlockSetup, ball: BallSpecification): BlockSetup => ({ ...setup, bag: [ball] })
 
 /** The best line of one ball on a lane with its oil in sight. */
 export const bestAim = (setup: BlockSetup, lane: LaneState, ball: BallSpecification): Aim =>

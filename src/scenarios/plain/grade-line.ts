@@ -1,7 +1,7 @@
 import { gradeFair } from '../../sim/analysis/grade/fair-grade.js'
 import type { BlockState, Decision } from '../../sim/world/block/types.js'
 
-export const FAIR_LABEL = 'by what could be known'
+const FAIR_LABEL = 'by what could be known'
 
 /** What a choice gives away by what had been shown, said before it is thrown; null in practice, which costs nothing. */
 export function gradeLine(state: BlockState, decision: Decision): string | null {

@@ -29,7 +29,7 @@ export interface KeptBlock {
   takeUp(): Promise<PlayedBlock>
 }
 
-export interface LeftBlocks {
+interface LeftBlocks {
   /** The latest first. */
   readonly blocks: readonly KeptBlock[]
   /** Why others cannot be gone on with, one sentence each; they are left as they are. */

@@ -6,7 +6,7 @@ import { type BlockRecord, readRecord } from './record.js'
 import { type Replay, replayRecord } from './replay.js'
 
 /** A block whose program ended before it did, told without playing it again. */
-export interface LeftBlock {
+interface LeftBlock {
   readonly journalPath: string
   /** The record it would be as it was left. */
   readonly record: BlockRecord

@@ -18,7 +18,7 @@ export type Ink =
 /** Levels of the oil ramp; 0 is dry. */
 export const OIL_LEVELS = 7
 
-export interface Glyphs {
+interface Glyphs {
   readonly pinStanding: string
   readonly pinFelled: string
   readonly pointer: string

@@ -26,7 +26,7 @@ export interface Rolling {
 }
 
 /** Where a throw is between the decision and its result. */
-export type Stage =
+type Stage =
   | { readonly kind: 'deciding' }
   /** The grade is being worked out, for so many turns of the clock; the screen says so once it takes long. */
   | { readonly kind: 'weighing'; readonly turns: number }

@@ -1,6 +1,6 @@
 /** How many colours the terminal may be sent. */
 export type ColourDepth = 'none' | 'sixteen' | 'palette' | 'true'
-export type Characters = 'unicode' | 'ascii'
+type Characters = 'unicode' | 'ascii'
 
 export interface Appearance {
   readonly depth: ColourDepth

@@ -42,7 +42,7 @@ export const drillSchema = table(
   'a drill',
 )
 
-export type DrillData = z.output<typeof drillSchema>
+type DrillData = z.output<typeof drillSchema>
 export type PositionData = DrillData['positions'][number]
 /** A drill as a person writes it. */
 export type DrillInput = z.input<typeof drillSchema>

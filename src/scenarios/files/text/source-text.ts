@@ -3,7 +3,7 @@ import { firstSentence, notationFaults } from './notation-faults.js'
 import { ScenarioError } from './scenario-error.js'
 
 /** Where something stands: to be printed, and to be sorted by. */
-export interface Place {
+interface Place {
   /** `name:line:column`, or `name` alone for data that never was a file. */
   readonly text: string
   readonly offset: number

@@ -12,7 +12,6 @@ import type { Debrief, DebriefedThrow } from './debrief.js'
 
 /** What is printed by `debrief --json`: plain data, rounded, the same bytes for the same record and model. */
 export type DebriefReport = ReturnType<typeof debriefReport>
-export type ThrowReport = DebriefReport['throws'][number]
 
 export function debriefReport(record: BlockRecord, debrief: Debrief) {
   const { ended, throws, firstBallPins, sparePins, account } = debrief

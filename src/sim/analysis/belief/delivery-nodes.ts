@@ -4,7 +4,7 @@ import { forEachBetween } from './between-throws.js'
 const DIMENSIONS = 4
 
 /** One possible miss: where in the seen cell at the arrows (0 to 1), and three standard normal numbers. */
-export interface DeliveryNode {
+interface DeliveryNode {
   readonly shareOfCell: number
   readonly acrossArrows: number
   readonly spin: number

@@ -23,7 +23,7 @@ export function beginSession(setup: BlockSetup, seed: string): FairSession {
 }
 
 /** Whether a state goes on from where a session stands. */
-export function goesOn(session: FairSession, { setup, seed, events }: BlockState): boolean {
+function goesOn(session: FairSession, { setup, seed, events }: BlockState): boolean {
   return (
     setup === session.setup &&
     seed === session.seed &&

@@ -50,7 +50,7 @@ const LENGTH_CELL_FEET = 0.5
  * figures would fall on the middle of a cell nearly always, and an interval between two such middles would take in the
  * whole of both end cells: it covers more often than it says (the continuity correction of any statistics text).
  */
-export function spreadOverCells(values: Float64Array, weights: Float64Array, width: number): Float64Array {
+function spreadOverCells(values: Float64Array, weights: Float64Array, width: number): Float64Array {
   const weightOf = new Map<number, number>()
   for (const [i, value] of values.entries()) weightOf.set(value, (weightOf.get(value) ?? 0) + weights[i])
   const below = new Map<number, number>()

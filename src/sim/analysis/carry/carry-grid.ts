@@ -33,7 +33,7 @@ export const carryCell = (speed: number, angle: number, offset: number): number 
 export const SPARE_OFFSETS_INCHES: readonly number[] = evenly(-20.25, 20.25, 0.75)
 export const SPARE_SPEED_MPH = 15.75
 /** Steepest line of a straight ball across the lane, from one corner of it towards the other. */
-export const SPARE_STEEPEST_DEGREES = 1.5
+const SPARE_STEEPEST_DEGREES = 1.5
 const SPARE_STEEPEST_AT_INCHES = 18
 
 /** Angle of a straight spare ball: thrown across the lane, from the left at pins on the right. */

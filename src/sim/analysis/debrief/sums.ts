@@ -8,12 +8,12 @@ export interface LedgerSum {
   readonly chargedPins: number
 }
 
-export interface FrameSum extends LedgerSum {
+interface FrameSum extends LedgerSum {
   readonly game: number
   readonly frame: number
 }
 
-export interface GameSum extends LedgerSum {
+interface GameSum extends LedgerSum {
   readonly game: number
 }
 

@@ -11,7 +11,7 @@ export interface BagOnLane {
   readonly bestResurfaced: readonly Resurfaced[]
 }
 
-export interface Resurfaced {
+interface Resurfaced {
   readonly place: number
   readonly surface: Surface
   readonly worth: number

@@ -112,7 +112,7 @@ export function valuingFor(profile: BowlerProfile, pricing: Pricing, step: numbe
 }
 
 /** Grid place of an aim: fractional laydown and swing index. */
-export function gridPlace(aim: Aim, profile: BowlerProfile): [laydown: number, swing: number] {
+function gridPlace(aim: Aim, profile: BowlerProfile): [laydown: number, swing: number] {
   const laydownBoard = aim.feetBoard - metresToBoards(profile.slideToLaydownMetres)
   return [laydownBoard - FIRST_LAYDOWN_BOARD, (aim.targetBoard - laydownBoard - FIRST_SWING_BOARDS) / SWING_STEP_BOARDS]
 }

@@ -7,7 +7,7 @@ import type { LineSearch, PricedLine } from './best-line.js'
 import { OFFERED_LAYDOWN_BOARDS, OFFERED_SWING_BOARDS, OFFERED_TARGET_BOARDS } from './line-grid.js'
 
 /** A gap smaller than this is no reason to move. */
-export const TOO_CLOSE_PINS = 0.1
+const TOO_CLOSE_PINS = 0.1
 
 const FARTHEST_FEET_BOARDS = 12
 const FARTHEST_TARGET_BOARDS = 8

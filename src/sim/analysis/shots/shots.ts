@@ -8,11 +8,6 @@ export function ballIndexOf(bag: readonly BallSpecification[], ballId: string): 
   return index
 }
 
-/** Whether two throws are meant alike. */
-export function isSameShot(a: JudgedThrow, b: JudgedThrow): boolean {
-  return shotKey(a) === shotKey(b)
-}
-
 /** Each throw once, where it first came. */
 export function distinctShots<T extends JudgedThrow>(shots: readonly T[]): T[] {
   const first = new Map<string, T>()

@@ -73,7 +73,7 @@ const COVERS: Readonly<Record<CoverFamily, CoverParameters>> = {
 }
 
 /** Roughness at which COVERS is written, that of a 2000-grit finish. */
-export const REFERENCE_ROUGHNESS_MICRONS = 0.58
+const REFERENCE_ROUGHNESS_MICRONS = 0.58
 
 const REFERENCE_GRIT = 2000
 /** Finer grit leaves less roughness: about 65 µin at 500 grit to about 14 µin at 4000 (from memory). */
@@ -94,7 +94,7 @@ const ROUGHNESS_POWERS = {
 } as const
 
 /** Arithmetic mean roughness Ra of a finish, in micrometres. */
-export function roughnessMicrons(surfaceGrit: number, polished: boolean): number {
+function roughnessMicrons(surfaceGrit: number, polished: boolean): number {
   const sanded = REFERENCE_ROUGHNESS_MICRONS * power(REFERENCE_GRIT / surfaceGrit, ROUGHNESS_PER_GRIT_POWER)
   return polished ? sanded * POLISHED_SHARE : sanded
 }

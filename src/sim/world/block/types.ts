@@ -97,7 +97,7 @@ export interface Truth {
   readonly normals: readonly number[]
 }
 
-export type Phase = 'practice' | 'game' | 'done'
+type Phase = 'practice' | 'game' | 'done'
 
 /** Where a throw stands in the block. */
 export interface Spot {

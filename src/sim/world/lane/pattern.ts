@@ -18,7 +18,7 @@ export interface OilPattern {
 export type LaneClass = 'sport' | 'challenge' | 'standard'
 
 /** Middle over outside film at one distance, each side by itself. */
-export interface RatioReading {
+interface RatioReading {
   readonly atMetres: number
   readonly insideMicrons: number
   readonly leftMicrons: number

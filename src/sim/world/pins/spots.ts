@@ -17,11 +17,11 @@ export const SPOT_LEFT_METRES: readonly number[] = COLUMN.map((column) => (colum
 export const DECK_END_METRES = inchesToMetres(34.1875)
 export const DECK_HALF_WIDTH_METRES = LANE_WIDTH_METRES / 2
 /** From the lane's middle to a side wall: lane and both gutters together measure 60 to 60 1/4 in. */
-export const WALL_METRES = inchesToMetres(30.1)
+const WALL_METRES = inchesToMetres(30.1)
 /** Depth of the flat gutter beside the pins; 3 1/4 to 3 3/4 in, from memory. */
-export const GUTTER_DEPTH_METRES = inchesToMetres(3.5)
+const GUTTER_DEPTH_METRES = inchesToMetres(3.5)
 /** A body whose centre of gravity is this far past the deck drops into the pit, and nothing comes back from there. */
-export const PIT_METRES = DECK_END_METRES + inchesToMetres(2.5)
+const PIT_METRES = DECK_END_METRES + inchesToMetres(2.5)
 
 /** The same for the inner loops, in one piece. */
 export const BUILDING_MEASURES = {

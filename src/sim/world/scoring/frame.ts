@@ -2,7 +2,7 @@
 export type Scoring = 'ten-pin' | 'current-frame'
 
 /** A ball whose delivery may have been a foul: what it felled then does not count. */
-export interface BallCount {
+interface BallCount {
   readonly felled: number
   readonly foul: boolean
 }

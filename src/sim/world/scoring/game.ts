@@ -2,12 +2,12 @@ import { scoreCurrentFrame } from './current-frame.js'
 import { type Ball, FRAMES, type FrameReading, PINS, readFrame, type Scoring } from './frame.js'
 import { scoreTenPin } from './ten-pin.js'
 
-export type { Ball, BallCount, Scoring } from './frame.js'
+export type { Ball, Scoring } from './frame.js'
 
 /** The balls of a game, frame by frame; frames not yet bowled may be missing or empty. */
 export type GameBalls = readonly (readonly Ball[])[]
 
-export interface FrameLine {
+interface FrameLine {
   /** Pins that count, ball by ball. */
   readonly balls: readonly number[]
   /** X strike, / spare, - nothing felled, F foul, else the digit. */

@@ -7,7 +7,7 @@ import { levelProfile } from '../../../../src/sim/world/bowler/levels.js'
 import { WIDEST_LIMITS } from '../../../../src/sim/world/lane/generator.js'
 import { hybrid, plastic, weakPearl } from '../../world/ball/bag-for-tests.js'
 
-export const drawnOil: LaneOil = { kind: 'limits', limits: WIDEST_LIMITS }
+const drawnOil: LaneOil = { kind: 'limits', limits: WIDEST_LIMITS }
 
 export const eyesight = { arrowsBoardStep: 1, breakpointBoardStep: 1, breakpointFeetStep: 2, speedMphStep: 0.1 }
 

@@ -5,7 +5,7 @@ import type { BallSpecification } from '../../../../src/sim/world/ball/specifica
 import type { FieldBall } from './field-play.js'
 
 /** A 15 lb ball with what matters to oil written in the trade's units. */
-export function testBall(
+function testBall(
   id: string,
   cover: BallSpecification['cover'],
   surfaceGrit: number,
@@ -30,8 +30,8 @@ export const strongSolid = testBall('strong solid', 'solid', 500, false, [2.48, 
 export const evenSolid = testBall('even solid', 'solid', 2000, false, [2.5, 0.048, 0, 42])
 export const hybrid = testBall('hybrid', 'hybrid', 3000, false, [2.51, 0.05, 0.014, 45])
 export const pearl = testBall('pearl', 'pearl', 4000, true, [2.57, 0.036, 0, 50])
-export const urethane = testBall('urethane', 'urethane', 1000, false, [2.62, 0.022, 0, 50])
-export const plastic = testBall('plastic', 'plastic', 4000, true, [2.7, 0.005, 0, 45])
+const urethane = testBall('urethane', 'urethane', 1000, false, [2.62, 0.022, 0, 50])
+const plastic = testBall('plastic', 'plastic', 4000, true, [2.7, 0.005, 0, 45])
 
 const wearing = (ball: BallSpecification): FieldBall => {
   const dynamics = dynamicsOf(ball)

@@ -5,7 +5,7 @@ import { layPattern, type OilPattern } from '../../../../src/sim/world/lane/patt
 import { type CoverUptake, freshLane, type LaneState, wearLane } from '../../../../src/sim/world/lane/wear.js'
 
 /** First balls that reach the played band, each bowler and game (the depletion article's count of about 11). */
-export const BAND_SHOTS_PER_GAME = 11
+const BAND_SHOTS_PER_GAME = 11
 
 export interface FieldBall {
   readonly coverUptake: CoverUptake
@@ -38,7 +38,7 @@ const LINE_AT_FEET: readonly (readonly [number, number])[] = [
 ]
 
 /** The board the line runs over at a distance: out to the breakpoint and back to the pocket, drawn by hand. */
-export function lineBoard(feet: number): number {
+function lineBoard(feet: number): number {
   const after = LINE_AT_FEET.findIndex(([place]) => place >= feet)
   const [nearFeet, nearBoard] = LINE_AT_FEET[Math.max(after - 1, 0)]!
   const [farFeet, farBoard] = LINE_AT_FEET[Math.max(after, 1)]!

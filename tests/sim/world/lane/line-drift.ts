@@ -35,7 +35,7 @@ const ERROR = { laydownBoards: 0.35, angleDegrees: 0.25, mph: 0.35, rpm: 14, rot
 const LINE_SPREAD_BOARDS = 0.7
 const BOARDS_AT_ARROWS_PER_DEGREE = 2.95
 
-export function launchOf(shot: Shot): Launch {
+function launchOf(shot: Shot): Launch {
   const aside = boardToMetres(shot.targetBoard) - boardToMetres(shot.laydownBoard)
   const along = feetToMetres(15)
   const length = Math.sqrt(aside * aside + along * along)
@@ -56,7 +56,7 @@ export function launchOf(shot: Shot): Launch {
 }
 
 /** Rolls shots over one film. */
-export function roller(film: OilFilm) {
+function roller(film: OilFilm) {
   const steps = buildStepTable(film)
   const outcome = newRollOutcome()
   return (ball: BallDynamics, shot: Shot, path?: Float64Array) => {

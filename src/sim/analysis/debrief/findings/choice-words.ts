@@ -37,7 +37,7 @@ export function lineWords({ aim }: Decision): string {
   return `feet ${aim.feetBoard}, target ${aim.targetBoard}`
 }
 
-export function listed(parts: readonly string[]): string {
+function listed(parts: readonly string[]): string {
   return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`
 }
 

@@ -1,7 +1,7 @@
 import type { LedgerTerms } from '../ledger/ledger.js'
 
 /** Luck smaller than this is not worth a word. */
-export const NOTED_LUCK_PINS = 8
+const NOTED_LUCK_PINS = 8
 
 /** A throw whose result says nothing about the choice: no blame, no credit. */
 export interface LuckNote {

@@ -54,7 +54,7 @@ export function ledgerOf(givenAwayPins: number, worths: ThrowWorths): LedgerTerm
   }
 }
 
-export const EMPTY_LEDGER: LedgerTerms = {
+const EMPTY_LEDGER: LedgerTerms = {
   givenAwayPins: 0,
   patternSwingPins: 0,
   hiddenPins: 0,

@@ -60,6 +60,6 @@ export function judgeFirstBalls(setup: BlockSetup, lane: number, search: FairSea
 }
 
 /** Words that are equal for equal decisions. */
-export function decisionKey({ ballId, aim, release }: Decision): string {
+function decisionKey({ ballId, aim, release }: Decision): string {
   return `${ballId}|${aim.feetBoard}|${aim.targetBoard}|${aim.speedStep}|${release}`
 }

@@ -30,7 +30,7 @@ export const BENT_LAWS: readonly BentLaws[] = [1 - TENTH, 1 + TENTH].flatMap((fa
 ])
 
 /** A finding is dropped when it fails under more than this share of the bent laws. */
-export const MOST_FAILURES_SHARE = 0.2
+const MOST_FAILURES_SHARE = 0.2
 
 const DOUBT_LANES = 24
 const DOUBT_ROUND = 22

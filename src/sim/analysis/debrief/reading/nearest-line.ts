@@ -9,7 +9,7 @@ const BALL_CHANGE_BOARDS = 3
 const TRIES = 6
 
 /** How far one choice is from another: boards of feet and target, with a change of speed or ball counted as some. */
-export function distanceBetween(a: Decision, b: Decision): number {
+function distanceBetween(a: Decision, b: Decision): number {
   return (
     Math.abs(a.aim.feetBoard - b.aim.feetBoard) +
     Math.abs(a.aim.targetBoard - b.aim.targetBoard) +
