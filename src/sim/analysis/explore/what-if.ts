@@ -1,5 +1,6 @@
 import { arcTangent } from '../../exact-math.js'
 import { stream } from '../../random.js'
+import { samplesFrom } from '../../sample-ranges.js'
 import { boardToMetres, metresToBoard } from '../../units.js'
 import { newRollOutcome, rollBall } from '../../world/ball/motion.js'
 import { callContact } from '../../world/block/seen.js'
@@ -34,7 +35,6 @@ export interface WhatIf {
 const FIRST_BALL_DELIVERIES = 1024
 /** Each spare attempt is thrown at a live rack, which costs about a millisecond. */
 const SPARE_DELIVERIES = 192
-const NODES_START = 90_000
 const HEADPIN_LATERAL_METRES = boardToMetres(20)
 
 const outcome = newRollOutcome()
@@ -49,7 +49,7 @@ export function whatIf(before: BlockState, decision: Decision): WhatIf {
   if (!ball) throw new RangeError(`There is no ball "${decision.ballId}" in the bag.`)
   const isFirstBall = facesNewRack(before)
   const count = isFirstBall ? FIRST_BALL_DELIVERIES : SPARE_DELIVERIES
-  const nodes = deliveryNodes(count, NODES_START)
+  const nodes = deliveryNodes(count, samplesFrom('whatIf', count))
   const { film, steps } = laneInPlay(setup, before.lanes[spotOf(before).lane]!)
   const pins = isFirstBall ? fullRack(before, decision) : spareRack(before, ball.massKilograms)
   const entries: number[] = []

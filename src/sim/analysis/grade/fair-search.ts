@@ -1,4 +1,5 @@
 import { lazily } from '../../lazily.js'
+import { samplesFrom } from '../../sample-ranges.js'
 import type { BlockSetup } from '../../world/block/types.js'
 import type { Belief } from '../belief/belief.js'
 import type { BeliefPair } from '../belief/belief-pair.js'
@@ -46,8 +47,6 @@ export const ROUNDS = {
   spare: 8,
   probes: 10,
 } as const
-/** Where the judging's delivery errors start in the sequence of all. */
-const JUDGING_START = 400_000
 
 /** The first-ball lines that one who knows no more than was shown would choose among. */
 export interface FairSearch {
@@ -106,7 +105,8 @@ export function searchFair(
     finalists,
     judging: lazily(() => {
       const lanes = imagineToCount(budget.judgingLanes, ROUNDS.judging)
-      return judgingOn(bench, lanes, budget.judgingDeliveries, JUDGING_START)
+      const start = samplesFrom('judging', lanes.length * budget.judgingDeliveries)
+      return judgingOn(bench, lanes, budget.judgingDeliveries, start)
     }),
     sweeps: sweep.balls,
     lines,

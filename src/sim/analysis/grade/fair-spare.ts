@@ -1,4 +1,5 @@
 import { stream } from '../../random.js'
+import { samplesFrom } from '../../sample-ranges.js'
 import { countPins } from '../../world/pins/leaves.js'
 import { drawRackNature, type RackNature } from '../../world/pins/nature.js'
 import type { Belief } from '../belief/belief.js'
@@ -47,15 +48,17 @@ interface SpareBench {
   readonly tableNodes: Float64Array
 }
 
-function spareBench(racks: number, tabulated: number, round: number): SpareBench {
+function spareBench(racks: number, tabulated: number, round: 0 | 1): SpareBench {
+  const racksFrom = samplesFrom(round === 0 ? 'spareRacksToChoose' : 'spareRacksToJudge', LANES * racks)
+  const tableFrom = samplesFrom(round === 0 ? 'spareTableToChoose' : 'spareTableToJudge', LANES * tabulated)
   return {
     racks,
-    rackNodes: deliveryNodes(LANES * racks, 600_000 + 50_000 * round),
+    rackNodes: deliveryNodes(LANES * racks, racksFrom),
     natures: Array.from({ length: LANES * racks }, (_, index) =>
       drawRackNature(stream({ seed: 'fair-spare-racks', game: 0, frame: round, ball: 0, purpose: 'solver', index })),
     ),
     tabulated,
-    tableNodes: deliveryNodes(LANES * tabulated, 620_000 + 50_000 * round),
+    tableNodes: deliveryNodes(LANES * tabulated, tableFrom),
   }
 }
 
@@ -66,7 +69,7 @@ interface Turns {
   readonly pins: number
   readonly tabulated: number
   /** Of the deliveries and racks; each has its own. */
-  readonly round: number
+  readonly round: 0 | 1
 }
 const CHOOSING: Turns = { most: 12, least: 4, pins: 36, tabulated: 96, round: 0 }
 const JUDGING: Turns = { most: 32, least: 8, pins: 96, tabulated: 192, round: 1 }

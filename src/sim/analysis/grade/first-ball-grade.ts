@@ -1,4 +1,5 @@
 import { keptWith } from '../../kept-with.js'
+import { samplesFrom } from '../../sample-ranges.js'
 import type { Decision } from '../../world/block/types.js'
 import { meanOf } from '../shots/direct-worth.js'
 import { indistinguishableFrom } from '../shots/neighbours.js'
@@ -15,7 +16,6 @@ import type { Probing } from './probing.js'
 /** Lanes and errors by which the best of what the bowler cannot tell from the choice is picked out. */
 const NEIGHBOUR_LANES = 48
 const NEIGHBOUR_DELIVERIES = 12
-const NEIGHBOUR_START = 800_000
 
 /**
  * Grades a first ball.
@@ -104,7 +104,8 @@ const judgedOn = keptWith(shotKey, (search: FairSearch, thrown: JudgedThrow) =>
 /** The best of what the bowler cannot tell from a throw, on lanes and errors that grade nothing. */
 function nearestBest(search: FairSearch, chosen: JudgedThrow): JudgedThrow {
   const lanes = search.imagine(NEIGHBOUR_LANES, ROUNDS.neighbours)
-  const judging = judgingOn(search.bench, lanes, NEIGHBOUR_DELIVERIES, NEIGHBOUR_START)
+  const start = samplesFrom('neighbours', NEIGHBOUR_LANES * NEIGHBOUR_DELIVERIES)
+  const judging = judgingOn(search.bench, lanes, NEIGHBOUR_DELIVERIES, start)
   return indistinguishableFrom(chosen.aim)
     .map((aim) => ({ ...chosen, aim }))
     .map((thrown) => ({ thrown, worth: meanOf(worthOnEachLane(judging, thrown)) }))

@@ -1,3 +1,4 @@
+import { samplesFrom } from '../../sample-ranges.js'
 import type { ImaginedLanes } from '../belief/imagined-lanes.js'
 import type { PricedLine } from '../shots/best-line.js'
 import { meanOf } from '../shots/direct-worth.js'
@@ -13,14 +14,14 @@ export interface LinesOnLanes {
 }
 
 const COUNTED_DELIVERIES = 16
-const COUNTED_START = 500_000
 
 /**
  * The best of many uncertain figures looks better than it is, so what is chosen by one set of figures is counted by
  * another: then nothing is gained by error alone.
  */
 export function linesOnLanes(bench: Bench, lanes: ImaginedLanes, lines: readonly PricedLine[]): LinesOnLanes {
-  const counting = judgingOn(bench, lanes, COUNTED_DELIVERIES, COUNTED_START)
+  const start = samplesFrom('information', lanes.length * COUNTED_DELIVERIES)
+  const counting = judgingOn(bench, lanes, COUNTED_DELIVERIES, start)
   return {
     lanes,
     toChooseBy: lines.map((line) => {

@@ -1,3 +1,4 @@
+import { samplesFrom } from '../../sample-ranges.js'
 import { BLUR, reweigh, TRUST } from '../belief/credit.js'
 import { chanceOfSeen } from '../belief/observation-model.js'
 import type { PricedLine } from '../shots/best-line.js'
@@ -35,7 +36,6 @@ const FINALISTS = 6
 /** What a probe is worth on its throw is counted afresh, since finalists were chosen for looking good. */
 const WORTH_LANES = 64
 const WORTH_DELIVERIES = 16
-const WORTH_START = 550_000
 
 /**
  * Values what a throw would show, not only what it scores: of every lane imagined, a handful of throws are rolled; what
@@ -71,7 +71,8 @@ export function probe(search: FairSearch): Probing {
     lessons.set(key, found)
     return found
   }
-  const fresh = judgingOn(bench, search.imagine(WORTH_LANES, ROUNDS.probes), WORTH_DELIVERIES, WORTH_START)
+  const start = samplesFrom('probes', WORTH_LANES * WORTH_DELIVERIES)
+  const fresh = judgingOn(bench, search.imagine(WORTH_LANES, ROUNDS.probes), WORTH_DELIVERIES, start)
   return {
     probes: lines.map((line) => ({
       ...line,

@@ -1,3 +1,4 @@
+import { samplesFrom } from '../../sample-ranges.js'
 import type { LaneImaginer } from '../belief/imagined-lanes.js'
 import type { PricedLine } from '../shots/best-line.js'
 import { meanOf } from '../shots/direct-worth.js'
@@ -10,9 +11,9 @@ export interface RaceRound {
   readonly deliveries: number
 }
 
-/** Draws of lanes, one a round, and where each round's delivery errors start in the sequence of all. */
+/** Draws of lanes, one a round, and whose delivery errors each round takes. */
 const LANE_DRAWS = [1, 2, 9, 11] as const
-const ERROR_STARTS = [200_000, 250_000, 300_000, 350_000] as const
+const ERRORS = ['raceFirst', 'raceSecond', 'raceThird', 'raceLast'] as const
 
 interface Racer {
   readonly line: PricedLine
@@ -40,7 +41,8 @@ export function race(
     const isLast = at === rounds.length - 1
     const staying = at === 0 ? running : isLast ? running.slice(0, lines) : withBestOfEachBall(running, lines)
     leftBehind = isLast ? running.slice(staying.length) : []
-    const judging = judgingOn(bench, imagine(lanes, LANE_DRAWS[at]), deliveries, ERROR_STARTS[at])
+    const start = samplesFrom(ERRORS[at], lanes * deliveries)
+    const judging = judgingOn(bench, imagine(lanes, LANE_DRAWS[at]), deliveries, start)
     running = staying
       .map(({ line, worthOfRolls, rolls }) => ({
         line,

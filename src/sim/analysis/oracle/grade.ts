@@ -1,3 +1,4 @@
+import { samplesFrom } from '../../sample-ranges.js'
 import type { BlockState, Decision } from '../../world/block/types.js'
 import { meantThrow } from '../../world/bowler/release.js'
 import { deliveryNodes } from '../shots/delivery-nodes.js'
@@ -29,7 +30,7 @@ export interface KnownGrade {
 
 /** Enough for a standard error of about a twentieth of a pin on paired lines. */
 const GRADE_DELIVERIES = 2048
-const gradeNodes = deliveryNodes(GRADE_DELIVERIES, 40_000)
+const gradeNodes = deliveryNodes(GRADE_DELIVERIES, samplesFrom('knownGrade', GRADE_DELIVERIES))
 const choiceWorths = new Float64Array(GRADE_DELIVERIES)
 const bestWorths = new Float64Array(GRADE_DELIVERIES)
 

@@ -1,3 +1,4 @@
+import { samplesFrom } from '../../sample-ranges.js'
 import type { BlockState, Decision } from '../../world/block/types.js'
 import type { PricedLine } from '../shots/best-line.js'
 import { meanOf } from '../shots/direct-worth.js'
@@ -13,9 +14,9 @@ import { decisionOf, knownSearch, laneInPlay, spareSituationOf, spotOf } from '.
 const WITHIN_PINS = 0.8
 /** Lines that are rolled, and of them those that are rolled once more, with misses of their own. */
 const ROLLED_LINES = 8
-const ROLLED = { misses: 2048, start: 700_000 } as const
+const ROLLED_MISSES = 2048
 const LAST_LINES = 3
-const LAST = { misses: 6144, start: 710_000 } as const
+const LAST_MISSES = 6144
 
 /**
  * What one who sees the oil throws: the quick search can be a fifth of a pin off, so the lines around the best of each
@@ -38,8 +39,14 @@ export function knownPlay(state: BlockState): Decision {
     }))
     .sort(byWorth)
     .slice(0, ROLLED_LINES)
-  const last = rolled(leading, judgingOn(bench, [inPlay], ROLLED.misses, ROLLED.start)).slice(0, LAST_LINES)
-  return decisionOf(setup, rolled(last, judgingOn(bench, [inPlay], LAST.misses, LAST.start))[0])
+  const last = rolled(
+    leading,
+    judgingOn(bench, [inPlay], ROLLED_MISSES, samplesFrom('oracleFirst', ROLLED_MISSES)),
+  ).slice(0, LAST_LINES)
+  return decisionOf(
+    setup,
+    rolled(last, judgingOn(bench, [inPlay], LAST_MISSES, samplesFrom('oracleLast', LAST_MISSES)))[0],
+  )
 }
 
 function rolled(lines: readonly PricedLine[], judging: Judging): PricedLine[] {

@@ -1,3 +1,4 @@
+import { samplesFrom } from '../../sample-ranges.js'
 import { metresToBoards } from '../../units.js'
 import type { BallDynamics } from '../../world/ball/dynamics.js'
 import { buildStepTable } from '../../world/ball/step-table.js'
@@ -43,7 +44,7 @@ export interface LineSearch {
 const ROLLED_LINES = 3
 /** Lines further behind the best by the surface are left as they are, but for the best of each ball. */
 const ROLLED_WITHIN_PINS = 0.8
-const ROLLED_MISSES = deliveryNodes(192, 30_000)
+const ROLLED_MISSES = deliveryNodes(192, samplesFrom('bestLine', 192))
 const rolledWorths = new Float64Array(ROLLED_MISSES.length / ERROR_DIMENSIONS)
 
 /**

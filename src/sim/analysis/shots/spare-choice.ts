@@ -1,5 +1,6 @@
 import { arcTangent } from '../../exact-math.js'
 import { stream } from '../../random.js'
+import { samplesFrom } from '../../sample-ranges.js'
 import { boardToMetres } from '../../units.js'
 import type { BallDynamics } from '../../world/ball/dynamics.js'
 import type { RollOutcome } from '../../world/ball/motion.js'
@@ -29,8 +30,8 @@ export interface PricedSpare extends SpareShot {
 }
 
 /** Deliveries summed per shot while searching, and again, with live racks, for the shots compared at the end. */
-const SEARCH_NODES = deliveryNodes(48)
-const FINAL_NODES = deliveryNodes(96, 5000)
+const SEARCH_NODES = deliveryNodes(48, samplesFrom('spareSearch', 48))
+const FINAL_NODES = deliveryNodes(96, samplesFrom('spareFinalists', 96))
 const searchWorths = new Float64Array(48)
 
 /** Racks that the final comparison throws at: the same for every shot, and never one of the block's own. */

@@ -1,5 +1,6 @@
 import { arcTangent } from '../../../exact-math.js'
 import { stream } from '../../../random.js'
+import { samplesFrom } from '../../../sample-ranges.js'
 import { boardToMetres } from '../../../units.js'
 import type { BlockState, Decision, ThrowRecord } from '../../../world/block/types.js'
 import { meantThrow } from '../../../world/bowler/release.js'
@@ -18,7 +19,7 @@ import type { ThrowWorths } from './ledger.js'
 
 const TRUE_DELIVERIES = 2048
 /** Deliveries that no search and no grade has looked at. */
-const trueNodes = deliveryNodes(TRUE_DELIVERIES, 90_000)
+const trueNodes = deliveryNodes(TRUE_DELIVERIES, samplesFrom('ledger', TRUE_DELIVERIES))
 const worths = new Float64Array(TRUE_DELIVERIES)
 const oneWorth = new Float64Array(1)
 const spareWorths = new Float64Array(LIVE_SPARE_DELIVERIES)

@@ -1,3 +1,4 @@
+import { samplesFrom } from '../../../sample-ranges.js'
 import { boardToMetres } from '../../../units.js'
 import type { BlockSetup } from '../../../world/block/types.js'
 import { lateralSpreadAt } from '../../../world/bowler/profile.js'
@@ -13,7 +14,7 @@ import { weighSecondBall } from '../../value/worth.js'
 import type { BentWorth } from './model-doubt.js'
 
 const DELIVERIES = 48
-const nodes = deliveryNodes(DELIVERIES, 7_000)
+const nodes = deliveryNodes(DELIVERIES, samplesFrom('sensitivity', DELIVERIES))
 const worths = new Float64Array(DELIVERIES)
 const POCKET_METRES = boardToMetres(17.5)
 const HEADPIN_METRES = boardToMetres(20)

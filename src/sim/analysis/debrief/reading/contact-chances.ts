@@ -1,3 +1,4 @@
+import { samplesFrom } from '../../../sample-ranges.js'
 import { metresToBoard } from '../../../units.js'
 import { dynamicsOf } from '../../../world/ball/dynamics.js'
 import { newRollOutcome, rollBall } from '../../../world/ball/motion.js'
@@ -19,7 +20,6 @@ export interface ContactChance {
 const DELIVERIES = 1200
 /** No kind of oil is judged by more than this many. */
 const MOST_DELIVERIES = 256
-const NODES_START = 120_000
 
 const outcome = newRollOutcome()
 const launch = scratchLaunch()
@@ -32,7 +32,7 @@ export function contactChances(setup: BlockSetup, belief: Belief, lane: number, 
   const ball = setup.bag.find(({ id }) => id === decision.ballId)
   if (!ball) throw new RangeError(`There is no ball "${decision.ballId}" in the bag.`)
   const dynamics = dynamicsOf(ball)
-  const nodes = deliveryNodes(DELIVERIES, NODES_START)
+  const nodes = deliveryNodes(DELIVERIES, samplesFrom('contactChances', DELIVERIES))
   const chances = new Map<Contact, number>()
   const meant = meantThrow(setup.bowler, decision.aim, decision.release)
   let next = 0

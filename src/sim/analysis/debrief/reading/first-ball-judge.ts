@@ -1,3 +1,4 @@
+import { samplesFrom } from '../../../sample-ranges.js'
 import type { BlockSetup, Decision } from '../../../world/block/types.js'
 import type { FairSearch } from '../../grade/fair-search.js'
 import type { PricedLine } from '../../shots/best-line.js'
@@ -27,12 +28,16 @@ export interface FirstBallJudge {
 const LANES = 72
 const DELIVERIES = 24
 const ROUND = 23
-const FIRST_DELIVERY = 600_000
 
 /** Opens a judge on a search; a choice costs a hundredth of the search and is kept. */
 export function judgeFirstBalls(setup: BlockSetup, lane: number, search: FairSearch): FirstBallJudge {
   const kept = new Map<string, Float64Array>()
-  const judging = judgingOn(search.bench, search.imagineToCount(LANES, ROUND), DELIVERIES, FIRST_DELIVERY)
+  const judging = judgingOn(
+    search.bench,
+    search.imagineToCount(LANES, ROUND),
+    DELIVERIES,
+    samplesFrom('readings', LANES * DELIVERIES),
+  )
   const onEachLane = (decision: Decision): Float64Array => {
     const key = decisionKey(decision)
     const known = kept.get(key)
