@@ -5,13 +5,12 @@ import type { ScreenOptions } from './scenarios/commands/argv/program-parts.js'
 import { faultReport } from './scenarios/commands/console/fault-report.js'
 import { systemConsole } from './scenarios/commands/console/system-console.js'
 import { EXIT } from './scenarios/files/text/exit-codes.js'
-import { PLAYER_VARIABLE, playerName } from './scenarios/store/player-name.js'
+import { playerName } from './scenarios/store/player-name.js'
 
 /** Opens the screen; kept behind an import of its own so that no command pays for it. */
-async function openScreen({ dataFolder, player: named, ...options }: ScreenOptions): Promise<number> {
-  const player = await playerName(named, process.env)
-  if (player !== undefined) process.env[PLAYER_VARIABLE] = player
-  if (dataFolder !== undefined) process.env.DRYBOARD_DATA = dataFolder
+async function openScreen(asked: ScreenOptions): Promise<number> {
+  const player = await playerName(asked.player, process.env)
+  const options = { ...asked, ...(player === undefined ? {} : { player }) }
   const { openTrainer } = await import('./tui/app/open.js')
   return openTrainer({
     ...options,

@@ -4,6 +4,7 @@
  * keyed racks, so the result does not depend on the machine.
  */
 import { writeFileSync } from 'node:fs'
+import { EXIT } from '../scenarios/files/text/exit-codes.js'
 import { encodeCells, encodeSpares } from '../sim/analysis/carry/carry-format.js'
 import {
   CANONICAL_LEAVES,
@@ -21,7 +22,7 @@ const asked = process.argv[2]
 const throws = asked === undefined ? CARRY_THROWS : Number(asked)
 if (!Number.isInteger(throws) || throws < 1 || throws > CARRY_THROWS) {
   process.stderr.write(`throws a cell: found "${asked}", allowed a whole number from 1 to ${CARRY_THROWS}\n`)
-  process.exit(1)
+  process.exit(EXIT.usage)
 }
 
 const cells: LeaveCounts[] = []

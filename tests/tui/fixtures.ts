@@ -227,7 +227,7 @@ export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
     keptKits: [],
   }
   return {
-    ...realServices({}, madeUpThinker, 'fixture'),
+    ...realServices({}, madeUpThinker, { seed: 'fixture' }),
     view: quickView,
     resume: () => Promise.reject(new Error('there is nothing to go on with')),
     leftBlocks: async () => ({ blocks: parts.kept ?? [], problems: [] }),

@@ -49,7 +49,7 @@ function writeScenario(): void {
 /** Plays the block on the screen by keys and returns the lines that say the same. */
 async function playOnScreen(environment: Record<string, string>): Promise<string[]> {
   let kept = 0
-  const real = realServices(environment, madeUpThinker, SEED)
+  const real = realServices(environment, madeUpThinker, { seed: SEED })
   const services: TrainerServices = {
     ...real,
     async keepThrow(...parts) {

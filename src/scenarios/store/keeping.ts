@@ -13,14 +13,20 @@ import { readRecord, recordOf, writeRecord } from './record.js'
 import { replayRecord } from './replay.js'
 import { unfinishedBlocks } from './unfinished-blocks.js'
 
+/** What the command line says of where to keep blocks and who plays; what it leaves out is asked of the environment. */
+export interface Said {
+  readonly dataFolder?: string
+  readonly player?: string
+}
+
 /**
  * Keeps blocks as plain play does: a journal while they are played, a record once they are over. What the player said of a
  * block lies beside its journal, and later in a folder of notes; own balls and bowler in a file of the kit.
  */
-export function fileKeeper(environment: Readonly<Record<string, string | undefined>>): Keeper {
-  const folder = dataFolder(undefined, environment)
+export function fileKeeper(environment: Readonly<Record<string, string | undefined>>, said: Said = {}): Keeper {
+  const folder = dataFolder(said.dataFolder, environment)
   const records = recordsFolder(folder)
-  const player = environment[PLAYER_VARIABLE] || undefined
+  const player = said.player ?? (environment[PLAYER_VARIABLE] || undefined)
   const unfinished = unfinishedBlocks(folder, player)
   const debriefs = debriefsFolder(folder)
   const kitPath = join(folder, 'kit.json')

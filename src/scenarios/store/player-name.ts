@@ -8,7 +8,7 @@ import { configFolder } from './config-folder.js'
 
 type Environment = Readonly<Record<string, string | undefined>>
 
-/** Names the player to the parts of one program; what is said on the command line is put here for the screen. */
+/** Names the player where the command line does not. */
 export const PLAYER_VARIABLE = 'DRYBOARD_PLAYER'
 
 const FORMAT = 'dryboard-profile'

@@ -1,10 +1,11 @@
+import { EXIT, SIGNAL_EXIT } from '../../scenarios/files/text/exit-codes.js'
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 import { themeFor } from '../draw/theme.js'
 import { resumedState, startingState } from '../state/starting-state.js'
 import { TOUR_SCENARIO } from '../state/tour.js'
 import { readAppearance } from '../terminal/colour.js'
 import { createKeyReader } from '../terminal/key-reader.js'
-import { EXIT_INTERRUPTED, EXIT_SOFTWARE, faultSentence, holdTerminal } from '../terminal/lifecycle.js'
+import { faultSentence, holdTerminal } from '../terminal/lifecycle.js'
 import { createPainter } from '../terminal/painter.js'
 import { openThinker } from '../worker/worker-thinker.js'
 import { loadScreen } from './launch.js'
@@ -17,11 +18,13 @@ export interface TrainerOptions {
   readonly noMotion?: boolean
   /** True for the block left last, or the path of an unfinished record; the trainer then opens on its next decision. */
   readonly resume?: string | true
+  /** Where blocks are kept, if named on the command line. */
+  readonly dataFolder?: string
+  /** Who plays, if anybody has said. */
+  readonly player?: string
   /** Plays a block line by line instead, where a screen reader is said to listen. */
   readonly playAloud: () => Promise<number>
 }
-
-const EXIT_USAGE = 64
 
 /**
  * Opens the full-screen trainer and resolves to the program's exit code once it is left.
@@ -32,11 +35,11 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
   const { stdin, stdout, stderr, env } = process
   if (!stdin.isTTY || !stdout.isTTY) {
     stderr.write('dryboard: the full screen needs a terminal; use --plain for a block line by line.\n')
-    return EXIT_USAGE
+    return EXIT.usage
   }
   if (env.INK_SCREEN_READER === 'true' || env.INK_SCREEN_READER === '1') return options.playAloud()
   const thinker = openThinker()
-  const services = realServices(env, thinker, options.seed)
+  const services = realServices(env, thinker, options)
   const [{ runTrainer }, initial] = await Promise.all([
     loadScreen(),
     options.resume === undefined
@@ -52,7 +55,7 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
   const keys = createKeyReader(stdin, {
     onInterrupt() {
       hold.leave()
-      process.exit(EXIT_INTERRUPTED)
+      process.exit(SIGNAL_EXIT.SIGINT)
     },
     onRedraw: painter.repaint,
   })
@@ -71,7 +74,7 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     hold.leave()
     if (fault instanceof ScenarioError) throw fault
     stderr.write(faultSentence(fault))
-    return EXIT_SOFTWARE
+    return EXIT.ourFault
   } finally {
     painter.close()
     keys.close()

@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto'
 import { beginScenario } from '../../scenarios/files/scenario/begin-scenario.js'
 import { builtInNames } from '../../scenarios/library/library.js'
 import { loadScenario } from '../../scenarios/library/load.js'
-import { fileKeeper } from '../../scenarios/store/keeping.js'
+import { fileKeeper, type Said } from '../../scenarios/store/keeping.js'
 import { meantPath } from '../../sim/analysis/debrief/reading/meant-path.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
 import { metresToBoard } from '../../sim/units.js'
@@ -17,10 +17,10 @@ import { fitScenario } from './fit.js'
 export function realServices(
   environment: Readonly<Record<string, string | undefined>>,
   thinker: Thinker,
-  seed?: string,
+  { seed, ...said }: Said & { readonly seed?: string } = {},
 ): TrainerServices {
   return {
-    ...fileKeeper(environment),
+    ...fileKeeper(environment, said),
     scenarioNames: builtInNames,
     loadScenario,
     levels: () => LEVELS,

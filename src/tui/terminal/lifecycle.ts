@@ -1,3 +1,5 @@
+import { EXIT, SIGNAL_EXIT } from '../../scenarios/files/text/exit-codes.js'
+
 /** The streams a full-screen program holds while it runs. */
 export interface TerminalStreams {
   readonly input: { setRawMode?(on: boolean): unknown }
@@ -12,10 +14,6 @@ export interface TerminalHold {
 
 const ENTER = '\u001B[?1049h\u001B[?25l\u001B[2J\u001B[H\u001B[?2004h'
 const LEAVE = '\u001B[0m\u001B[?2004l\u001B[?25h\u001B[?1049l'
-/** Exit code for a fault of ours, as sysexits.h has it. */
-export const EXIT_SOFTWARE = 70
-export const EXIT_INTERRUPTED = 130
-const SIGNAL_EXIT_CODES = { SIGHUP: 129, SIGINT: EXIT_INTERRUPTED, SIGTERM: 143 } as const
 
 /** One sentence about an unforeseen fault. */
 export function faultSentence(fault: unknown): string {
@@ -50,9 +48,9 @@ export function holdTerminal(streams: TerminalStreams, exit: (code: number) => v
   const fail = (fault: unknown) => {
     leave()
     streams.errors.write(faultSentence(fault))
-    exit(EXIT_SOFTWARE)
+    exit(EXIT.ourFault)
   }
-  for (const [signal, code] of Object.entries(SIGNAL_EXIT_CODES)) {
+  for (const [signal, code] of Object.entries(SIGNAL_EXIT)) {
     listen(signal, () => {
       leave()
       exit(code)
