@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { VERSION } from '../../src/scenarios/store/version.js'
 import { POLICIES } from '../../src/sim/analysis/policies/policies.js'
-import { FEET_BOARDS, TARGET_BOARDS } from '../../src/sim/world/block/follow-the-miss.js'
+import { FEET_BOARDS, TARGET_BOARDS } from '../../src/sim/world/bowler/aim-boards.js'
 import { runCommand } from './in-process.js'
 
 const COMMANDS = [

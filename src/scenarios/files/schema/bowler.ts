@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { FEET_BOARDS, TARGET_BOARDS } from '../../../sim/world/block/follow-the-miss.js'
+import { FEET_BOARDS, TARGET_BOARDS } from '../../../sim/world/bowler/aim-boards.js'
 import { LEVELS, type Level, levelProfile, STYLES } from '../../../sim/world/bowler/levels.js'
 import { type BowlerProfile, checkProfile } from '../../../sim/world/bowler/profile.js'
 import { sentenceIssue } from '../text/problems.js'

@@ -1,5 +1,6 @@
 import { metresToBoards } from '../../units.js'
 import type { BlockSetup } from '../../world/block/types.js'
+import { isWithin } from '../../world/bowler/aim-boards.js'
 import type { Aim } from '../../world/bowler/release.js'
 import { type LineSearch, SPEED_STEPS } from '../shots/best-line.js'
 import { OFFERED_LAYDOWN_BOARDS, OFFERED_SWING_BOARDS, OFFERED_TARGET_BOARDS } from '../shots/line-grid.js'
@@ -70,12 +71,7 @@ function bestFrom(feetBoard: number, slideBoards: number, worthOf: (aim: Aim) =>
 }
 
 function isOffered(laydown: number, target: number): boolean {
-  return (
-    laydown >= OFFERED_LAYDOWN_BOARDS[0] &&
-    laydown <= OFFERED_LAYDOWN_BOARDS[1] &&
-    target >= OFFERED_TARGET_BOARDS[0] &&
-    target <= OFFERED_TARGET_BOARDS[1]
-  )
+  return isWithin(laydown, OFFERED_LAYDOWN_BOARDS) && isWithin(target, OFFERED_TARGET_BOARDS)
 }
 
 /** The unbroken stretch around no miss at all in which a line stays as good. */

@@ -1,12 +1,12 @@
 import { arcTangent } from '../../exact-math.js'
 import { stream } from '../../random.js'
 import { samplesFrom } from '../../sample-ranges.js'
-import { boardToMetres, metresToBoard } from '../../units.js'
+import { metresToBoard } from '../../units.js'
 import { newRollOutcome, rollBall } from '../../world/ball/motion.js'
 import { callContact } from '../../world/block/seen.js'
 import type { BlockState, Contact, Decision } from '../../world/block/types.js'
 import { deliverInto, meantThrow, scratchLaunch } from '../../world/bowler/release.js'
-import { HEADPIN_DISTANCE_METRES } from '../../world/lane/geometry.js'
+import { HEADPIN_DISTANCE_METRES, HEADPIN_LATERAL_METRES } from '../../world/lane/geometry.js'
 import { countPins, mirrorMask } from '../../world/pins/leaves.js'
 import { drawRackNature } from '../../world/pins/nature.js'
 import { throwAtRack } from '../../world/pins/rack.js'
@@ -35,7 +35,6 @@ export interface WhatIf {
 const FIRST_BALL_DELIVERIES = 1024
 /** Each spare attempt is thrown at a live rack, which costs about a millisecond. */
 const SPARE_DELIVERIES = 192
-const HEADPIN_LATERAL_METRES = boardToMetres(20)
 
 const outcome = newRollOutcome()
 const launch = scratchLaunch()

@@ -1,5 +1,6 @@
 import { metresToBoards } from '../../units.js'
 import type { BlockState, Decision } from '../../world/block/types.js'
+import { isWithin } from '../../world/bowler/aim-boards.js'
 import type { BowlerProfile } from '../../world/bowler/profile.js'
 import type { Aim } from '../../world/bowler/release.js'
 import { FULL_RACK } from '../../world/pins/leaves.js'
@@ -84,10 +85,6 @@ function isOffered(aim: Aim, profile: BowlerProfile): boolean {
     isWithin(aim.targetBoard, OFFERED_TARGET_BOARDS) &&
     isWithin(aim.targetBoard - laydown, OFFERED_SWING_BOARDS)
   )
-}
-
-function isWithin(value: number, [low, high]: readonly [number, number]): boolean {
-  return value >= low && value <= high
 }
 
 /** The last first ball thrown on a lane, as the search counts balls; null before the first. */

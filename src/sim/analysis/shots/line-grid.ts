@@ -1,4 +1,5 @@
 import { BOARD_WIDTH_METRES, boardToMetres } from '../../units.js'
+import { type Boards, TARGET_BOARDS } from '../../world/bowler/aim-boards.js'
 
 /**
  * The lines that are searched: laydown boards by whole boards and, at each, targets at the arrows by half boards
@@ -13,9 +14,9 @@ export const SWINGS = 41
 export const LINES = LAYDOWNS * SWINGS
 
 /** The lines that are offered. */
-export const OFFERED_LAYDOWN_BOARDS: readonly [number, number] = [4, 34]
+export const OFFERED_LAYDOWN_BOARDS: Boards = [4, 34]
 export const OFFERED_SWING_BOARDS: readonly [number, number] = [-12, 2]
-export const OFFERED_TARGET_BOARDS: readonly [number, number] = [2, 30]
+export const OFFERED_TARGET_BOARDS = TARGET_BOARDS
 
 const laydownBoardOf = (laydown: number): number => FIRST_LAYDOWN_BOARD + laydown
 const swingBoardsOf = (swing: number): number => FIRST_SWING_BOARDS + swing * SWING_STEP_BOARDS

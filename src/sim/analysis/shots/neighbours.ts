@@ -1,4 +1,4 @@
-import { FEET_BOARDS, TARGET_BOARDS } from '../../world/block/follow-the-miss.js'
+import { FEET_BOARDS, isWithin, TARGET_BOARDS } from '../../world/bowler/aim-boards.js'
 import type { Aim } from '../../world/bowler/release.js'
 
 /** A board of feet and half a board of target either way, in half boards. */
@@ -32,8 +32,4 @@ export function neighboursOf(aim: Aim): Aim[] {
       isWithin(targetBoard, TARGET_BOARDS),
   )
   return [aim, ...others]
-}
-
-function isWithin(value: number, [low, high]: readonly [number, number]): boolean {
-  return value >= low && value <= high
 }

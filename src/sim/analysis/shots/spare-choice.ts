@@ -1,12 +1,11 @@
 import { arcTangent } from '../../exact-math.js'
 import { stream } from '../../random.js'
 import { samplesFrom } from '../../sample-ranges.js'
-import { boardToMetres } from '../../units.js'
 import type { BallDynamics } from '../../world/ball/dynamics.js'
 import type { RollOutcome } from '../../world/ball/motion.js'
 import type { BowlerProfile } from '../../world/bowler/profile.js'
 import { type Aim, meantThrow, type ReleaseKind } from '../../world/bowler/release.js'
-import { HEADPIN_DISTANCE_METRES } from '../../world/lane/geometry.js'
+import { HEADPIN_DISTANCE_METRES, HEADPIN_LATERAL_METRES } from '../../world/lane/geometry.js'
 import { countPins } from '../../world/pins/leaves.js'
 import { drawRackNature, type RackNature } from '../../world/pins/nature.js'
 import { throwAtRack } from '../../world/pins/rack.js'
@@ -15,8 +14,6 @@ import type { Pricing } from '../value/pricing.js'
 import { weighSecondBall } from '../value/worth.js'
 import { deliveryNodes } from './delivery-nodes.js'
 import { deliverAll, type FilmInPlay, meanOf } from './direct-worth.js'
-
-const HEADPIN_LATERAL_METRES = boardToMetres(20)
 
 /** A way to shoot at what stands. */
 export interface SpareShot {

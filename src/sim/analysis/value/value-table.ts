@@ -1,5 +1,6 @@
 import { exponential } from '../../exact-math.js'
 import { BOARD_WIDTH_METRES, boardToMetres } from '../../units.js'
+import { HEADPIN_LATERAL_METRES } from '../../world/lane/geometry.js'
 
 const FIRST_BOARD = -4
 const LAST_BOARD = 44
@@ -31,7 +32,7 @@ export function visitEntries(visit: (place: number, offsetMetres: number, tangen
     for (let board = 0; board < BOARDS; board++)
       visit(
         tangent * BOARDS + board,
-        boardToMetres(20) - boardToMetres(FIRST_BOARD + board * BOARD_STEP),
+        HEADPIN_LATERAL_METRES - boardToMetres(FIRST_BOARD + board * BOARD_STEP),
         FIRST_TANGENT + tangent * TANGENT_STEP,
       )
 }

@@ -1,7 +1,7 @@
+import { FEET_BOARDS, TARGET_BOARDS } from '../bowler/aim-boards.js'
 import { countPins, FULL_RACK } from '../pins/leaves.js'
 import { nextBall, tally } from '../scoring/game.js'
 import { fieldThrows } from './field.js'
-import { FEET_BOARDS, TARGET_BOARDS } from './follow-the-miss.js'
 import { observe } from './seen.js'
 import { throwBall } from './throw.js'
 import type { BlockEvent, BlockState, Decision, Spot, ThrowRecord } from './types.js'

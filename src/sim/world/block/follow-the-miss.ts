@@ -1,3 +1,4 @@
+import { FEET_BOARDS, heldWithin, TARGET_BOARDS } from '../bowler/aim-boards.js'
 import type { Aim } from '../bowler/release.js'
 import type { Contact, Observation } from './types.js'
 
@@ -19,9 +20,6 @@ const OFF_THE_FAR_GUTTER: Move = [5, 3]
 /** A path that never came nearer to the bowler's own gutter than this went into the other one. */
 const OWN_GUTTER_BOARD = 3
 
-export const FEET_BOARDS: readonly [number, number] = [8, 46]
-export const TARGET_BOARDS: readonly [number, number] = [2, 30]
-
 /** A ball that crossed the arrows further than this from its mark was a bad throw, and tells nothing of the lane. */
 const ON_THE_MARK_BOARDS = 1
 
@@ -36,16 +34,12 @@ export function followTheMiss(aim: Aim, seen: Seen): Aim {
   const [feet, target] = answerTo(seen)
   return {
     ...aim,
-    feetBoard: within(aim.feetBoard + feet, FEET_BOARDS),
-    targetBoard: within(aim.targetBoard + target, TARGET_BOARDS),
+    feetBoard: heldWithin(aim.feetBoard + feet, FEET_BOARDS),
+    targetBoard: heldWithin(aim.targetBoard + target, TARGET_BOARDS),
   }
 }
 
 function answerTo({ contact, breakpointBoard }: Seen): Move {
   if (contact !== 'gutter') return MOVES[contact]
   return breakpointBoard <= OWN_GUTTER_BOARD ? OFF_THE_OWN_GUTTER : OFF_THE_FAR_GUTTER
-}
-
-function within(value: number, [low, high]: readonly [number, number]): number {
-  return Math.min(high, Math.max(low, value))
 }

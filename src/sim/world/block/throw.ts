@@ -1,6 +1,6 @@
 import { arcTangent } from '../../exact-math.js'
 import { drawNormal, type StreamKey, stream } from '../../random.js'
-import { boardToMetres, LANE_WIDTH_METRES, metresToBoard, metresToFeet } from '../../units.js'
+import { LANE_WIDTH_METRES, metresToBoard, metresToFeet } from '../../units.js'
 import { dynamicsOf } from '../ball/dynamics.js'
 import { type Launch, newRollOutcome, rollBall } from '../ball/motion.js'
 import type { BallSpecification } from '../ball/specification.js'
@@ -8,7 +8,7 @@ import { buildStepTable } from '../ball/step-table.js'
 import type { BowlerProfile } from '../bowler/profile.js'
 import { type Aim, deliveredLaunch, pathAtArrows, straightToArrows } from '../bowler/release.js'
 import { FILM_ROWS, mirrorFilm } from '../lane/film.js'
-import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
+import { HEADPIN_DISTANCE_METRES, HEADPIN_LATERAL_METRES } from '../lane/geometry.js'
 import { type LaneState, wearLane } from '../lane/wear.js'
 import { carryLadder } from '../pins/carry-ladder.js'
 import { mirrorMask } from '../pins/leaves.js'
@@ -20,7 +20,6 @@ import type { Truth } from './types.js'
 const CARRY_LADDER_RUNGS = 12
 /** Nobody compares the luck of the other bowlers: one rack tells what their ball left. */
 const FIELD_RUNGS = 1
-const HEADPIN_LATERAL_METRES = boardToMetres(20)
 
 export interface Delivery {
   readonly lane: LaneState

@@ -1,4 +1,4 @@
-import { BOARD_COUNT, feetToMetres, inchesToMetres, LANE_WIDTH_METRES } from '../../units.js'
+import { BOARD_COUNT, boardToMetres, feetToMetres, inchesToMetres, LANE_WIDTH_METRES } from '../../units.js'
 
 /*
  * Lane dimensions of the governing bodies' published rules (US manual and world body's technical data of Nov 2006, as
@@ -15,6 +15,8 @@ export const LEAST_LANE_WIDTH_METRES = inchesToMetres(41)
 export const GREATEST_LANE_WIDTH_METRES = inchesToMetres(42)
 /** Board 20 from either side. */
 export const CENTRE_BOARD = (BOARD_COUNT + 1) / 2
+/** Lateral place of the headpin, the middle of the centre board. */
+export const HEADPIN_LATERAL_METRES = boardToMetres(CENTRE_BOARD)
 /** Lane with both gutters: 60 to 60 1/4 in. */
 const LANE_WITH_GUTTERS_METRES = inchesToMetres(60)
 /** Follows from 60 in over all; 9 1/4 in on a 41.5 in lane. */

@@ -19,7 +19,7 @@ export const DECK_HALF_WIDTH_METRES = LANE_WIDTH_METRES / 2
 /** From the lane's middle to a side wall: lane and both gutters together measure 60 to 60 1/4 in. */
 const WALL_METRES = inchesToMetres(30.1)
 /** Depth of the flat gutter beside the pins; 3 1/4 to 3 3/4 in, from memory. */
-const GUTTER_DEPTH_METRES = inchesToMetres(3.5)
+const DECK_GUTTER_DEPTH_METRES = inchesToMetres(3.5)
 /** A body whose centre of gravity is this far past the deck drops into the pit, and nothing comes back from there. */
 const PIT_METRES = DECK_END_METRES + inchesToMetres(2.5)
 
@@ -27,7 +27,7 @@ const PIT_METRES = DECK_END_METRES + inchesToMetres(2.5)
 export const BUILDING_MEASURES = {
   deckEnd: DECK_END_METRES,
   halfWidth: DECK_HALF_WIDTH_METRES,
-  gutterDepth: GUTTER_DEPTH_METRES,
+  gutterDepth: DECK_GUTTER_DEPTH_METRES,
   wall: WALL_METRES,
   pit: PIT_METRES,
 }

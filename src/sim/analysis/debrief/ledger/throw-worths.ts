@@ -1,10 +1,9 @@
 import { arcTangent } from '../../../exact-math.js'
 import { stream } from '../../../random.js'
 import { samplesFrom } from '../../../sample-ranges.js'
-import { boardToMetres } from '../../../units.js'
 import type { BlockState, Decision, ThrowRecord } from '../../../world/block/types.js'
 import { meantThrow } from '../../../world/bowler/release.js'
-import { HEADPIN_DISTANCE_METRES } from '../../../world/lane/geometry.js'
+import { HEADPIN_DISTANCE_METRES, HEADPIN_LATERAL_METRES } from '../../../world/lane/geometry.js'
 import { countPins, mirrorMask } from '../../../world/pins/leaves.js'
 import { drawRackNature, type RackNature } from '../../../world/pins/nature.js'
 import { throwAtRack } from '../../../world/pins/rack.js'
@@ -24,7 +23,6 @@ const worths = new Float64Array(TRUE_DELIVERIES)
 const oneWorth = new Float64Array(1)
 const spareWorths = new Float64Array(LIVE_SPARE_DELIVERIES)
 
-const HEADPIN_LATERAL_METRES = boardToMetres(20)
 const RACKS_PER_DELIVERED_SPARE = 96
 const racks: readonly RackNature[] = Array.from({ length: RACKS_PER_DELIVERED_SPARE }, (_, index) =>
   drawRackNature(stream({ seed: 'account-racks', game: 0, frame: 0, ball: 0, purpose: 'solver', index })),

@@ -3,7 +3,7 @@ import { boardToMetres } from '../../../units.js'
 import type { BlockSetup } from '../../../world/block/types.js'
 import { lateralSpreadAt } from '../../../world/bowler/profile.js'
 import { meantThrow } from '../../../world/bowler/release.js'
-import { HEADPIN_DISTANCE_METRES } from '../../../world/lane/geometry.js'
+import { HEADPIN_DISTANCE_METRES, HEADPIN_LATERAL_METRES } from '../../../world/lane/geometry.js'
 import { countPins } from '../../../world/pins/leaves.js'
 import { spareCurveAt, spareOdds } from '../../carry/spare-odds.js'
 import { deliveryNodes } from '../../shots/delivery-nodes.js'
@@ -17,7 +17,6 @@ const DELIVERIES = 48
 const nodes = deliveryNodes(DELIVERIES, samplesFrom('sensitivity', DELIVERIES))
 const worths = new Float64Array(DELIVERIES)
 const POCKET_METRES = boardToMetres(17.5)
-const HEADPIN_METRES = boardToMetres(20)
 
 /** First balls, by the carry table drawn out about the pocket. */
 export function bentFirstBallWorth(setup: BlockSetup): BentWorth {
@@ -59,7 +58,7 @@ export function bentSpareWorth(setup: BlockSetup, standing: number): BentWorth {
       nodes,
       (rolled) => {
         if (rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES) return 0
-        const offset = HEADPIN_METRES - rolled.lateralAtPinsMetres
+        const offset = HEADPIN_LATERAL_METRES - rolled.lateralAtPinsMetres
         const { conversion, meanPins } = spareCurveAt(standing, middle + (offset - middle) / carryWidth)
         return weighSecondBall(weights, felled, conversion, meanPins)
       },
