@@ -54,7 +54,7 @@ export async function bagCommand(
     lane: setup.lanes[place].name,
     after: throws,
   }))
-  const report = reportOf(names, bag, lanes, told, options)
+  const report = reportOf({ names, bag, lanes, told }, options)
   if (options.json) console.print(jsonText(report))
   else for (const line of reportLines(report, bag)) console.print(line)
   return EXIT.fine
@@ -68,13 +68,14 @@ interface ToldLane {
   readonly after: number
 }
 
-function reportOf(
-  names: readonly string[],
-  bag: BlockSetup['bag'],
-  lanes: readonly BagOnLane[],
-  told: readonly ToldLane[],
-  options: BagOptions,
-) {
+interface WeighedBag {
+  readonly names: readonly string[]
+  readonly bag: BlockSetup['bag']
+  readonly lanes: readonly BagOnLane[]
+  readonly told: readonly ToldLane[]
+}
+
+function reportOf({ names, bag, lanes, told }: WeighedBag, options: BagOptions) {
   const all = bag.map((_, place) => place)
   const idsOf = (places: readonly number[]) => places.map((place) => bag[place].id)
   const pins = (value: number) => rounded(value, 2)

@@ -42,13 +42,13 @@ async function partFrom(source: string, options: DrillNewOptions, console: Comma
   }
   if (options.at) {
     const record = recordFromText(source, await readTextFile(source))
-    return framesOf(record, replayRecord(record, source), source, options.at, options.throws)
+    return framesOf({ record, replay: replayRecord(record, source), path: source }, options.at, options.throws)
   }
   const progress = progressOn(console, 'pricing choices')
   const cache = debriefsFolder(dataFolder(options.data, console.environment))
   const { record, report } = await reviewBlock(source, cache, progress.reached)
   progress.over()
-  return dearestOf(record, replayRecord(record, source), report, source, options.throws)
+  return dearestOf({ record, replay: replayRecord(record, source), path: source }, report, options.throws)
 }
 
 async function isRecord(path: string): Promise<boolean> {

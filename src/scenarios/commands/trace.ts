@@ -39,7 +39,7 @@ export async function traceCommand(name: string, options: TraceOptions, console:
   const aim: Aim = { feetBoard: options.feet, targetBoard: options.target, speedStep: SPEED_STEPS[options.speed] }
   const fresh = beginScenario(scenario, options.seed).lanes[laneIndex(scenario, options.lane)]
   const line = { ball, aim, release: options.release }
-  const lane = wornByLine(scenario.setup, fresh, line, options.seed, options.after)
+  const lane = wornByLine(scenario.setup, fresh, line, { seed: options.seed, to: options.after })
 
   const film = bowler.hand === 'left' ? mirrorFilm(lane.film) : lane.film
   const outcome = newRollOutcome()

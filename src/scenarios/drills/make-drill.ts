@@ -21,6 +21,13 @@ export interface DrillPart {
   readonly scenarios: Readonly<Record<string, ScenarioInput>>
 }
 
+/** A block as it was read from its record, and where that lies. */
+interface ReadBlock {
+  readonly record: BlockRecord
+  readonly replay: Replay
+  readonly path: string
+}
+
 const DEAREST = 3
 
 /** The start of a scenario; one that is built in is named and not carried along. */
@@ -31,9 +38,7 @@ export function startOf(scenario: Scenario, isBuiltIn: boolean, seed: string, th
 
 /** Where a block stood before the first ball of each of some frames. @throws ScenarioError */
 export function framesOf(
-  record: BlockRecord,
-  replay: Replay,
-  path: string,
+  { record, replay, path }: ReadBlock,
   frames: readonly FramePlace[],
   throws: number,
 ): DrillPart {
@@ -48,13 +53,7 @@ export function framesOf(
 }
 
 /** Where a block stood before the choices that gave most away; what was thrown and what was best is told afterwards. */
-export function dearestOf(
-  record: BlockRecord,
-  replay: Replay,
-  report: DebriefReport,
-  path: string,
-  throws: number,
-): DrillPart {
+export function dearestOf({ record, replay, path }: ReadBlock, report: DebriefReport, throws: number): DrillPart {
   const { bag } = replay.scenario.setup
   const ended = replay.states[replay.states.length - 1]
   const places = report.throws

@@ -16,14 +16,19 @@ export interface WearingLine {
   readonly release: 'strike' | 'spare'
 }
 
+/** Which throws of a line: the first and the last, both counted. */
+interface WearingThrows {
+  readonly seed: string
+  readonly from?: number
+  readonly to: number
+}
+
 /** A lane after throws `from` to `to` of one line, each with the bowler's own misses under the seed. */
 export function wornByLine(
   setup: BlockSetup,
   lane: LaneState,
   line: WearingLine,
-  seed: string,
-  to: number,
-  from = 1,
+  { seed, from = 1, to }: WearingThrows,
 ): LaneState {
   let worn = lane
   for (let number = from; number <= to; number++) {
@@ -39,7 +44,7 @@ export function wornByBestLines(setup: BlockSetup, lane: LaneState, seed: string
   for (let from = 1; from <= throws; from += THROWS_A_LINE) {
     const { best } = knownSearch(setup, worn)
     const line = { ball: setup.bag[best.ballIndex], aim: best.aim, release: 'strike' as const }
-    worn = wornByLine(setup, worn, line, seed, Math.min(throws, from + THROWS_A_LINE - 1), from)
+    worn = wornByLine(setup, worn, line, { seed, from, to: Math.min(throws, from + THROWS_A_LINE - 1) })
   }
   return worn
 }

@@ -65,7 +65,7 @@ export function advance(state: BlockState, decision: Decision): BlockState {
   let lane = thrown.lane
   let fieldRecords = state.fieldThrows
   if (after.spotClosed) {
-    const others = fieldThrows(state.setup, state.seed, spot, lane, state.fieldThrows)
+    const others = fieldThrows(state, spot, lane, state.fieldThrows)
     lane = others.lane
     events.push(...after.events, ...others.events)
     fieldRecords = [...fieldRecords, ...others.events.flatMap((e) => (e.type === 'field-throw' ? [e.record] : []))]

@@ -52,7 +52,7 @@ function bowledBefore(state: BlockState, frames: number): BlockState {
   for (let frame = 1; frame <= frames; frame++) {
     for (const lane of lanes.keys()) {
       const spot: Spot = { phase: 'practice', lane, game: GAME_BEFORE, frame, ball: 1 }
-      const others = fieldThrows(state.setup, state.seed, spot, lanes[lane], records)
+      const others = fieldThrows(state, spot, lanes[lane], records)
       lanes[lane] = others.lane
       events.push(...others.events)
       records.push(...others.events.flatMap((event) => (event.type === 'field-throw' ? [event.record] : [])))

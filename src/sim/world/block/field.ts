@@ -3,15 +3,14 @@ import { FULL_RACK } from '../pins/leaves.js'
 import { followTheMiss } from './follow-the-miss.js'
 import { observe } from './seen.js'
 import { throwBall } from './throw.js'
-import type { BlockEvent, BlockSetup, FieldThrowRecord, Spot } from './types.js'
+import type { BlockEvent, BlockState, FieldThrowRecord, Spot } from './types.js'
 
 /**
  * One first ball of every other bowler on a lane, in their order; each follows their own miss from frame to frame.
  * Their spare balls, thrown straight and mostly on the dry, are left out of the wear.
  */
 export function fieldThrows(
-  setup: BlockSetup,
-  seed: string,
+  { setup, seed }: Pick<BlockState, 'setup' | 'seed'>,
   spot: Spot,
   lane: LaneState,
   earlier: readonly FieldThrowRecord[],
