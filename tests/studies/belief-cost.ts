@@ -1,6 +1,6 @@
 import { beginBelief, updateBelief } from '../../src/sim/analysis/belief/belief.js'
+import { shownThrows } from '../../src/sim/analysis/belief/shown.js'
 import { playerView } from '../../src/sim/analysis/view/player-view.js'
-import { shownThrows } from '../../src/sim/analysis/view/shown.js'
 import { advance } from '../../src/sim/world/block/advance.js'
 import { beginBlock } from '../../src/sim/world/block/begin.js'
 import { followTheMiss } from '../../src/sim/world/block/follow-the-miss.js'

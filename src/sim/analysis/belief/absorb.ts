@@ -7,8 +7,6 @@ import { pathAtArrows, type ScratchLaunch, scratchLaunch, straightToArrows } fro
 import { FILM_ROWS, type OilFilm } from '../../world/lane/film.js'
 import { wearFilm } from '../../world/lane/wear.js'
 import { FULL_RACK, mirrorMask } from '../../world/pins/leaves.js'
-import { type SeenCells, seenCells } from '../view/seen-cells.js'
-import type { ShownThrow } from '../view/shown.js'
 import { blendOutcomes, forEachBetween } from './between-throws.js'
 import { BLUR, TRUST } from './credit.js'
 import { type Deliveries, deliveriesOf } from './deliveries.js'
@@ -17,6 +15,8 @@ import { filmAt, type HypothesisSet, mirrorInPlace } from './hypotheses.js'
 import { addToBlend, clearBlend, newLaunchBlend, writeBlend } from './launch-blend.js'
 import { type LeaveChances, leaveChances } from './leave-chances.js'
 import { chanceOfSeen } from './observation-model.js'
+import { type SeenCells, seenCells } from './seen-cells.js'
+import type { ShownThrow } from './shown.js'
 
 /** A throw as far as it is needed to judge oil by it, and to wear it. */
 export interface TakenThrow {

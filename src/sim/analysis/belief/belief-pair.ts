@@ -1,7 +1,7 @@
 import { lazily } from '../../lazily.js'
 import type { BlockSetup } from '../../world/block/types.js'
-import { knownBefore, type ShownThrow } from '../view/shown.js'
 import { BELIEF_SIZE, type Belief, beliefFrom, updateBelief } from './belief.js'
+import { knownBefore, type ShownThrow } from './shown.js'
 
 /**
  * What can be known of a lane, drawn twice. A choice that is best among a few hundred imagined lanes is partly best for

@@ -1,7 +1,6 @@
 import { type RandomSource, stream } from '../../random.js'
 import type { BlockSetup, BlockState } from '../../world/block/types.js'
 import type { OilFilm } from '../../world/lane/film.js'
-import { type KnownBefore, knownBefore, type ShownThrow, shownThrows } from '../view/shown.js'
 import { absorb } from './absorb.js'
 import { creditOf, meanUnder, reweigh } from './credit.js'
 import {
@@ -16,6 +15,7 @@ import {
 import type { PastThrow } from './move-hypotheses.js'
 import { isSameSheet, type PatternRanges, rangesOf } from './pattern-ranges.js'
 import { renew } from './renew.js'
+import { type KnownBefore, knownBefore, type ShownThrow, shownThrows } from './shown.js'
 
 /** What can be known of the oil of one lane, or of two that are posted alike, from all that was shown. */
 export interface Belief {

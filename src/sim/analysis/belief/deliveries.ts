@@ -8,9 +8,9 @@ import {
   scratchLaunch,
   straightToArrows,
 } from '../../world/bowler/release.js'
-import { type Cell, chanceWithin, type SeenCells } from '../view/seen-cells.js'
-import type { ShownLine, ShownThrow } from '../view/shown.js'
 import { knownLineNodes, unseenLineNodes } from './delivery-nodes.js'
+import { type Cell, chanceWithin, type SeenCells } from './seen-cells.js'
+import type { ShownLine, ShownThrow } from './shown.js'
 
 /**
  * What may have left the hand, given where the ball was seen at the arrows and how fast it arrived. Both depend a little

@@ -1,8 +1,8 @@
 import { normalDistribution } from '../../exact-math.js'
 import { metresToBoard, metresToFeet } from '../../units.js'
 import type { RollOutcome } from '../../world/ball/launch.js'
-import { type Cell, chanceWithin, type SeenCells } from '../view/seen-cells.js'
 import type { LeaveChances } from './leave-chances.js'
+import { type Cell, chanceWithin, type SeenCells } from './seen-cells.js'
 
 /**
  * Standard deviations of what one simulated throw leaves open: the deliveries between the few that are rolled, and oil

@@ -1,6 +1,6 @@
 import type { BlockEvent, BlockSetup, BlockState } from '../../world/block/types.js'
-import { shownThrows } from '../view/shown.js'
 import { type BeliefPair, beginPair, updatePair } from './belief-pair.js'
+import { shownThrows } from './shown.js'
 
 /** What can be known of a block's lanes so far, carried along so that every throw is taken in once. */
 export interface FairSession {

@@ -6,9 +6,9 @@ import type { Observation, SeeingRules, Truth } from '../../world/block/types.js
 import type { BowlerProfile } from '../../world/bowler/profile.js'
 import { ARROWS_METRES, deliverInto, meantThrow, scratchLaunch } from '../../world/bowler/release.js'
 import { FULL_RACK } from '../../world/pins/leaves.js'
+import { type Cell, type SeenCells, seenCells } from '../belief/seen-cells.js'
 import type { FilmInPlay } from '../shots/direct-worth.js'
 import type { Bench, JudgedThrow } from '../shots/worth-matrix.js'
-import { type Cell, type SeenCells, seenCells } from '../view/seen-cells.js'
 
 /** Throws that are told apart by where they cross the arrows: means of the three thirds of a normal number. */
 const ALONG = [-1.0908, 0, 1.0908] as const

@@ -10,8 +10,8 @@ import {
   updateBelief,
   weights,
 } from '../../../../src/sim/analysis/belief/belief.js'
+import { type ShownThrow, shownThrows } from '../../../../src/sim/analysis/belief/shown.js'
 import { summarise } from '../../../../src/sim/analysis/belief/summary.js'
-import { type ShownThrow, shownThrows } from '../../../../src/sim/analysis/view/shown.js'
 import type { BlockEvent, BlockState, Truth } from '../../../../src/sim/world/block/types.js'
 import { mirrorFilm } from '../../../../src/sim/world/lane/film.js'
 import { mirrorMask } from '../../../../src/sim/world/pins/leaves.js'

@@ -6,7 +6,7 @@ import type { BlockSetup, ThrowRecord } from '../../../world/block/types.js'
 import { deliverInto, meantThrow, scratchLaunch } from '../../../world/bowler/release.js'
 import { type Belief, weights } from '../../belief/belief.js'
 import { imaginedLane } from '../../belief/imagined-lanes.js'
-import { seenCells } from '../../view/seen-cells.js'
+import { seenCells } from '../../belief/seen-cells.js'
 
 /**
  * How far a throw came in from where it was to be expected, in boards at the pins (above 0 is to the left as a

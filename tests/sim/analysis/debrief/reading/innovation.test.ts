@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { beginBelief, updateBelief } from '../../../../../src/sim/analysis/belief/belief.js'
+import { shownThrows } from '../../../../../src/sim/analysis/belief/shown.js'
 import { innovationOf, meanWithin } from '../../../../../src/sim/analysis/debrief/reading/innovation.js'
-import { shownThrows } from '../../../../../src/sim/analysis/view/shown.js'
 import type { BlockState } from '../../../../../src/sim/world/block/types.js'
 import { houseSetup, thumbStates } from '../block-for-tests.js'
 

@@ -4,7 +4,7 @@ import type { BlockSetup, BlockState, Observation, SeeingRules } from '../../wor
 import type { BowlerProfile, Hand } from '../../world/bowler/profile.js'
 import type { Aim, ReleaseKind } from '../../world/bowler/release.js'
 import { FULL_RACK } from '../../world/pins/leaves.js'
-import { type PostedSheet, playerView } from './player-view.js'
+import { type PostedSheet, playerView } from '../view/player-view.js'
 
 /** The line a throw was meant to take; shown for the player's own throws only. */
 export interface ShownLine {
