@@ -46,7 +46,7 @@ export interface BowlerProfile {
   readonly spareError: ErrorSpread
   /** What softer takes off the usual speed and firmer adds. */
   readonly speedStepMetresPerSecond: number
-  /** Factor on every spread for a throw one speed step off the usual. */
+  /** Factor on the spreads of speed, spin and rotation for a throw one speed step off the usual. */
   readonly offNormalErrorFactor: number
   /** How far the sliding foot stands to the inside of the laydown. */
   readonly slideToLaydownMetres: number
