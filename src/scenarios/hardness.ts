@@ -1,8 +1,9 @@
 import { advance } from '../sim/block/advance.js'
 import type { BlockState } from '../sim/block/types.js'
-import { knownSearch } from '../sim/decision/known-choice.js'
 import { facesNewRack } from '../sim/decision/player-view.js'
 import { choicesFor } from '../sim/fair/fair-grade.js'
+import { blockPricing } from '../sim/fair/lane-baseline.js'
+import { fullInformationOn } from '../sim/fair/oracle.js'
 import { choose, type Policy } from '../sim/fair/policies.js'
 import { beginScenario } from './begin-scenario.js'
 import type { Scenario } from './scenario.js'
@@ -37,7 +38,7 @@ function lostInGame(policy: Policy, begun: BlockState): number {
     const decision = choose(policy, state)
     if (state.spot.phase === 'game' && facesNewRack(state)) {
       const { bag } = state.setup
-      const search = knownSearch(state.setup, state.lanes[state.spot.lane])
+      const search = fullInformationOn(state.setup, state.lanes[state.spot.lane], blockPricing(state))
       const ball = bag.findIndex((one) => one.id === decision.ballId)
       lost += Math.max(0, search.best.worth - search.worthOf(ball, decision.aim))
     }

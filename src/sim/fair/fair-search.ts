@@ -40,7 +40,6 @@ export const USUAL_BUDGET: SearchBudget = {
 export const ROUNDS = {
   sweep: 0,
   judging: 3,
-  neighbours: 5,
   information: 6,
   probing: 7,
   spare: 8,

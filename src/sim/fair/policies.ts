@@ -6,7 +6,7 @@ import { FULL_RACK } from '../pins/leaves.js'
 import { stream } from '../random.js'
 import { metresToBoards } from '../units.js'
 import { bestFairChoice } from './fair-grade.js'
-import { knownPlay } from './known-play.js'
+import { fullInformationBest } from './oracle.js'
 
 /** known sees the oil; fair sees what a player sees and decides best; thumb follows the usual rules of thumb; stay never moves; random throws anywhere sensible. */
 export const POLICIES = ['known', 'fair', 'thumb', 'stay', 'random'] as const
@@ -19,7 +19,7 @@ export type Policy = (typeof POLICIES)[number]
 export function choose(policy: Policy, state: BlockState): Decision {
   const view = playerView(state)
   if (!view || !state.spot) throw new RangeError('The block is over; there is nothing left to decide.')
-  if (policy === 'known') return knownPlay(state)
+  if (policy === 'known') return fullInformationBest(state)
   if (policy === 'fair') return bestFairChoice(state)
   if (state.standing !== FULL_RACK || view.suggestion.release === 'spare') return view.suggestion
   if (policy === 'random') return randomChoice(state)

@@ -35,14 +35,7 @@ function rolledWorth(pattern: OilPattern, { ballIndex, aim }: JudgedThrow): numb
   const search = searchFairOn([pattern])
   const [inPlay] = search.judging().lanes
   const { bag, profile, pricing } = search.bench
-  deliverAll(
-    inPlay,
-    bag[ballIndex],
-    meantThrow(profile, aim, 'strike'),
-    nodes,
-    firstBallWorth(pricing, aim.speedStep),
-    worths,
-  )
+  deliverAll(inPlay, bag[ballIndex], meantThrow(profile, aim, 'strike'), nodes, firstBallWorth(pricing), worths)
   return meanOf(worths)
 }
 

@@ -70,7 +70,7 @@ function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
     head('against the oil', 'n wide'),
     head('best'),
   ]
-  const rows = throws.map(({ record, fair, known, calledPins }) => {
+  const rows = throws.map(({ record, fair, account: { graded } }) => {
     const { spot, decision, standingAfter, truth } = record
     const angle = radiansToDegrees(truth.entryAngleRadians).toFixed(1)
     return [
@@ -79,7 +79,7 @@ function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
       cell(Number.isFinite(truth.leftLaneFeet) ? 'gutter' : `${truth.entryBoard.toFixed(1)}, ${angle}°`, 'n wide'),
       cell(standingAfter === 0 ? 'all down' : leaveName(standingAfter)),
       cell(fair ? pinsOrDash(fair.givenAwayPins) : '', 'n'),
-      cell(known ? pinsOrDash(calledPins) : '', 'n wide'),
+      cell(graded ? pinsOrDash(graded.knownLostPins) : '', 'n wide'),
       cell(fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : ''),
     ]
   })
