@@ -19,7 +19,7 @@ export const setupOf = async (name: string): Promise<BlockSetup> => (await loadS
 
 /** Written and drawn oil, fresh and worn. */
 async function films(): Promise<OilFilm[]> {
-  const setups = await Promise.all(['house-forty', 'flat-forty-five', 'short-thirty-five'].map(setupOf))
+  const setups = await Promise.all(['house-forty', 'flat-forty-four', 'short-thirty-five'].map(setupOf))
   const drawn = (await setupOf('unseen-draw')).lanes[0].oil
   const patterns = [
     ...setups.map((setup) => patternOf(setup.lanes[0].oil, '1', 0)),

@@ -1,4 +1,5 @@
 import type { BlockState, Decision } from '../block/types.js'
+import { tooCloseToCall } from '../decision/as-good.js'
 import { pricingOf } from '../decision/bowler-pricing.js'
 import { keptWith } from '../kept-with.js'
 import { type FairSearch, searchFair } from './fair-search.js'
@@ -68,7 +69,8 @@ function openPrices(search: FairSearch, moment: Moment): { priced: PricedMoment;
     search,
     last: throwOf(search, stay),
     throwsToCome,
-    probing: isTeaching ? probingOf(search) : null,
+    // no throw teaches more than seeing the oil would: where even that is worth nothing, lessons need not be looked at
+    probing: isTeaching && search.information().mostPins > tooCloseToCall(0) ? probingOf(search) : null,
   }
   const made = { priced, prices: firstBallPrices(priced) }
   opened.set(search, made)

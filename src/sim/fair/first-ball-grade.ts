@@ -27,7 +27,7 @@ export function gradeFirstBall(
     givenAwayPins: chargedPins,
     stakesPins: Math.max(0, prices.worthOf(finalists[0]) - prices.worthOf(last)),
     percentile: percentileAmongPlausible(sweeps, loss.lostPins),
-    informationPins: search.informationPins(),
+    informationPins: search.information().pins,
     teachingPins: probing ? probing.lessonOf(chosen).pins : null,
     perBall: bestOfEachBall(search),
   }
@@ -42,7 +42,7 @@ export function gradePractice(search: FairSearch, decision: Decision, probing: P
     best: decisionOf(search, best),
     teachingPins,
     bestTeachingPins: Math.max(best.lesson.pins, teachingPins),
-    informationPins: search.informationPins(),
+    informationPins: search.information().pins,
     perBall: bestOfEachBall(search),
     choiceWorth: null,
     bestWorth: null,

@@ -1,12 +1,13 @@
 import { chargeOf, isAsGood, type Loss, lossOf, tooCloseToCall } from '../decision/as-good.js'
 import { meanOf } from '../decision/direct-worth.js'
 import type { FairSearch } from './fair-search.js'
+import { lazily } from './lazily.js'
 import { aheadOf, lessonBetween } from './lookahead.js'
 import { nearestAsGood } from './nearest-as-good.js'
 import type { Probing } from './probing.js'
 import { shotKey } from './shots.js'
 import { besideOnTheApproach } from './twins.js'
-import { everyFew, type JudgedThrow, type Judging, pairedDifference, worthOnEachLane } from './worth-matrix.js'
+import { type JudgedThrow, type Judging, onLanes, pairedDifference, worthOnEachLane } from './worth-matrix.js'
 
 /** What a choice costs: its loss, and what of it is charged. */
 export interface Price extends Loss {
@@ -38,15 +39,16 @@ export interface PricedMoment {
 
 /** A quick look is taken on every so many of the judging lanes. */
 const QUICK_STRIDE = 4
-/** Quick figures that are further off than this many of their own standard errors need no closer look. */
-const SURELY = 4
+/** Quick figures further off than this many of their own standard errors get no closer look. */
+const SURELY = 2.5
+/** The same where there are many others to look at. */
+const LIKELY = 1
 
 /** Opens the prices of a moment. */
 export function firstBallPrices({ search, last, throwsToCome, probing }: PricedMoment): FirstBallPrices {
-  const worthsBy = (judging: () => Judging) => byShot((thrown) => worthOnEachLane(judging(), thrown))
-  const worths = worthsBy(search.judging)
-  let few: Judging | null = null
-  const quickWorths = worthsBy(() => (few ??= everyFew(search.judging(), QUICK_STRIDE)))
+  const judged = lazily(() => inTwoParts(search.judging()))
+  const quickWorths = byShot((thrown) => worthOnEachLane(judged().few, thrown))
+  const worths = byShot((thrown) => together(quickWorths(thrown), worthOnEachLane(judged().others, thrown)))
   const myopic = search.finalists[0]
   const leader = probing ? leaderAhead(probing, myopic, throwsToCome) : myopic
   const lessonLost = (thrown: JudgedThrow): { pins: number; standardErrorPins: number } =>
@@ -67,15 +69,14 @@ export function firstBallPrices({ search, last, throwsToCome, probing }: PricedM
       Math.sqrt(now.standardError * now.standardError + later.standardErrorPins * later.standardErrorPins),
     )
   })
-  const looksAsGood = (thrown: JudgedThrow): boolean => {
+  const isGood = (thrown: JudgedThrow, errors: number): boolean => {
     const { mean, standardError } = pairedDifference(quickWorths(leader), quickWorths(thrown))
-    const least = mean + lessonLost(thrown).pins - SURELY * standardError
-    return least <= tooCloseToCall(standardError / Math.sqrt(QUICK_STRIDE))
+    const least = mean + lessonLost(thrown).pins - errors * standardError
+    return least <= tooCloseToCall(standardError / Math.sqrt(QUICK_STRIDE)) && isAsGood(lost(thrown))
   }
-  const isGood = (thrown: JudgedThrow): boolean => looksAsGood(thrown) && isAsGood(lost(thrown))
   const priceOf = byShot((thrown): Price => {
     const loss = lost(thrown)
-    const isFree = isAsGood(loss) || besideOnTheApproach(thrown).some(isGood)
+    const isFree = isAsGood(loss) || besideOnTheApproach(thrown).some((beside) => isGood(beside, SURELY))
     return { ...loss, chargedPins: isFree ? 0 : chargeOf(loss), lessonPins: lessonLost(thrown).pins }
   })
   let shown: JudgedThrow | null = null
@@ -83,8 +84,29 @@ export function firstBallPrices({ search, last, throwsToCome, probing }: PricedM
     leader,
     priceOf,
     worthOf: (thrown) => meanOf(worths(thrown)),
-    shownBest: () => (shown ??= nearestAsGood({ search, from: last, leader, isGood })),
+    shownBest: () => (shown ??= nearestAsGood({ search, from: last, leader, isGood: (one) => isGood(one, LIKELY) })),
   }
+}
+
+/** Few lanes for a quick look, and the others. */
+function inTwoParts(judging: Judging): { readonly few: Judging; readonly others: Judging } {
+  const places = Array.from(judging.lanes.keys())
+  const isOfFew = (place: number): boolean => place % QUICK_STRIDE === 0
+  return {
+    few: onLanes(judging, places.filter(isOfFew)),
+    others: onLanes(
+      judging,
+      places.filter((place) => !isOfFew(place)),
+    ),
+  }
+}
+
+/** Figures of both parts; their order is the same for every throw, so that they pair. */
+function together(few: Float64Array, others: Float64Array): Float64Array {
+  const all = new Float64Array(few.length + others.length)
+  all.set(few)
+  all.set(others, few.length)
+  return all
 }
 
 /** The probe that is worth most with its lesson, where that is clearly more than the best of this throw alone. */

@@ -20,13 +20,12 @@ export interface Moment {
   readonly weights: FrameWeights
   /** What one would throw who changes nothing: the last line on this lane, else the line the panel starts from. */
   readonly stay: Decision
-  /** Whether what a throw would teach counts: in practice and on the first two frames on a lane. */
+  /** Whether what a throw would teach counts: while there are first balls to come. */
   readonly isTeaching: boolean
   /** First balls that are still to come on this oil after this throw. */
   readonly throwsToCome: number
 }
 
-const TEACHING_FRAMES = 2
 const FRAMES = 10
 
 /**
@@ -40,6 +39,7 @@ export function momentOf(state: BlockState, alike: readonly number[], counting: 
   if (!spot || !view) throw new RangeError('The block is over; there is nothing left to decide.')
   const newRack = facesNewRack(state)
   const baseline = laneBaseline(setup, state.seed)
+  const toCome = throwsToCome(state, spot, alike)
   return {
     kind: spot.phase === 'practice' ? 'practice' : newRack ? 'first-ball' : 'spare',
     lane: spot.lane,
@@ -47,8 +47,8 @@ export function momentOf(state: BlockState, alike: readonly number[], counting: 
     baseline,
     weights: counting === 'lane' ? averageWeights(setup, baseline) : scoreWeights(state, spot, baseline),
     stay: view.suggestion,
-    isTeaching: newRack && (spot.phase === 'practice' || framesBefore(state, spot) < TEACHING_FRAMES),
-    throwsToCome: throwsToCome(state, spot, alike),
+    isTeaching: newRack && (spot.phase === 'practice' || toCome > 0),
+    throwsToCome: toCome,
   }
 }
 
@@ -57,11 +57,6 @@ function scoreWeights({ setup, balls }: BlockState, spot: Spot, baseline: FrameO
   const weights = weightsOfNextBall(setup.scoring, balls[spot.game - 1] ?? [], baseline)
   if (!weights) throw new RangeError('The game is over.')
   return weights
-}
-
-/** Frames of games bowled on this lane before the coming one. */
-function framesBefore({ lanes }: BlockState, { game, frame }: Spot): number {
-  return Math.floor(((game - 1) * FRAMES + frame - 1) / lanes.length)
 }
 
 function throwsToCome({ setup, lanes }: BlockState, spot: Spot, alike: readonly number[]): number {

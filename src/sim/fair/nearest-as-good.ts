@@ -12,8 +12,8 @@ const AROUND_TARGET_BOARDS = 1.5
 /** The sweep looks at few lanes: a line that trails there by more than this is not as good. */
 const SWEPT_WITHIN_PINS = 0.8
 /** So many of the nearest are judged one after the other, and as many spread over the rest. */
-const NEAREST = 24
-const SPREAD = 24
+const NEAREST = 16
+const SPREAD = 12
 
 /** How far one choice is from another: boards of feet and target, with a change of speed or ball counted as some. */
 export function distanceBetween(a: JudgedThrow, b: JudgedThrow): number {

@@ -35,11 +35,10 @@ export function judgingOn(bench: Bench, lanes: ImaginedLanes, deliveries: number
   return { ...bench, lanes, nodes: keptNodes(lanes.length * deliveries, start) }
 }
 
-/** The same judging on every so many of its lanes, each with its own errors. */
-export function everyFew(judging: Judging, stride: number): Judging {
+/** The same judging on some of its lanes, by their places, each with its own errors. */
+export function onLanes(judging: Judging, places: readonly number[]): Judging {
   const { lanes, nodes } = judging
   const numbers = nodes.length / lanes.length
-  const places = Array.from(lanes.keys()).filter((at) => at % stride === 0)
   const few = new Float64Array(places.length * numbers)
   places.forEach((at, place) => {
     few.set(nodes.subarray(at * numbers, (at + 1) * numbers), place * numbers)
