@@ -1,4 +1,4 @@
-import { worthOnTrueOil } from '../sim/account/throw-worths.js'
+import { trueOilPrices } from '../sim/account/throw-worths.js'
 import { advance } from '../sim/block/advance.js'
 import { facesNewRack } from '../sim/decision/player-view.js'
 import { choose, type Policy } from '../sim/fair/policies.js'
@@ -25,7 +25,7 @@ export function playPolicyGame(policy: Policy, scenario: Scenario, seed: string)
     state = advance(before, choose(policy, before))
     if (before.spot?.phase !== 'game' || !facesNewRack(before)) continue
     const record = state.throws[state.throws.length - 1]
-    expectedPins += worthOnTrueOil(before, record)(record.decision)
+    expectedPins += trueOilPrices(before).ofChoice(record.decision)
   }
   return { expectedPins, score: tally(scenario.setup.scoring, state.balls[0] ?? []).total }
 }

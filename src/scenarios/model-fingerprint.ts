@@ -3,8 +3,8 @@ import { dynamicsOf } from '../sim/ball/dynamics.js'
 import { newRollOutcome, rollBall } from '../sim/ball/motion.js'
 import { buildStepTable } from '../sim/ball/step-table.js'
 import { intendedLaunch } from '../sim/bowler/release.js'
+import { layAsOff } from '../sim/lane/as-laid.js'
 import { FILM_ROWS } from '../sim/lane/film.js'
-import { layPattern } from '../sim/lane/pattern.js'
 import { freshLane, wearLane } from '../sim/lane/wear.js'
 import { FULL_RACK } from '../sim/pins/leaves.js'
 import { drawRackNature } from '../sim/pins/nature.js'
@@ -14,7 +14,9 @@ import { builtInScenario } from './library/library.js'
 import { scenarioFrom } from './scenario.js'
 import { locateNowhere } from './source-text.js'
 
-const PROBED_SCENARIO = 'flat-forty-five'
+const PROBED_SCENARIO = 'flat-forty-four'
+/** A machine off its sheet. */
+const PROBED_OFF = { lengthMetres: 0.1524, volume: 1.05, ratio: 0.93 }
 const PROBED_OFFSETS_METRES = [-0.02, 0.05, 0.09]
 
 let known: string | undefined
@@ -34,7 +36,7 @@ function digestOfProbes(): string {
   const { setup } = scenarioFrom(PROBED_SCENARIO, locateNowhere(PROBED_SCENARIO, builtInScenario(PROBED_SCENARIO)))
   const [{ oil }] = setup.lanes
   if (oil.kind !== 'pattern') throw new Error(`${PROBED_SCENARIO} has no written oil to probe.`)
-  let lane = freshLane(layPattern(oil.pattern))
+  let lane = freshLane(layAsOff(oil.pattern, PROBED_OFF))
   const outcome = newRollOutcome()
   for (const ball of setup.bag) {
     const dynamics = dynamicsOf(ball)

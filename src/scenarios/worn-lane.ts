@@ -2,7 +2,8 @@ import type { BallSpecification } from '../sim/ball/specification.js'
 import { throwBall } from '../sim/block/throw.js'
 import type { BlockSetup } from '../sim/block/types.js'
 import type { Aim } from '../sim/bowler/release.js'
-import { knownSearch } from '../sim/decision/known-choice.js'
+import { blockPricing } from '../sim/fair/lane-baseline.js'
+import { fullInformationOn } from '../sim/fair/oracle.js'
 import type { LaneState } from '../sim/lane/wear.js'
 
 /** Balls that only wear the lane are thrown at an empty deck, which costs nothing. */
@@ -37,7 +38,7 @@ export function wornByLine(
 export function wornByBestLines(setup: BlockSetup, lane: LaneState, seed: string, throws: number): LaneState {
   let worn = lane
   for (let from = 1; from <= throws; from += THROWS_A_LINE) {
-    const { best } = knownSearch(setup, worn)
+    const { best } = fullInformationOn(setup, worn, blockPricing({ setup, seed }))
     const line = { ball: setup.bag[best.ballIndex], aim: best.aim, release: 'strike' as const }
     worn = wornByLine(setup, worn, line, seed, Math.min(throws, from + THROWS_A_LINE - 1), from)
   }

@@ -1,10 +1,10 @@
 import { loadScenario } from '../../src/scenarios/load.js'
+import { lostOnTrueOil } from '../../src/sim/account/throw-worths.js'
 import { dynamicsOf } from '../../src/sim/ball/dynamics.js'
 import { advance } from '../../src/sim/block/advance.js'
 import { beginBlock, patternOf } from '../../src/sim/block/begin.js'
 import type { BlockSetup, BlockState } from '../../src/sim/block/types.js'
 import { searchLines } from '../../src/sim/decision/best-line.js'
-import { gradeKnown } from '../../src/sim/decision/grade.js'
 import { pricingFor } from '../../src/sim/decision/pricing.js'
 import { choose } from '../../src/sim/fair/policies.js'
 import type { OilFilm } from '../../src/sim/lane/film.js'
@@ -19,7 +19,7 @@ export const setupOf = async (name: string): Promise<BlockSetup> => (await loadS
 
 /** Written and drawn oil, fresh and worn. */
 async function films(): Promise<OilFilm[]> {
-  const setups = await Promise.all(['house-forty', 'flat-forty-five', 'short-thirty-five'].map(setupOf))
+  const setups = await Promise.all(['house-forty', 'flat-forty-four', 'short-thirty-five'].map(setupOf))
   const drawn = (await setupOf('unseen-draw')).lanes[0].oil
   const patterns = [
     ...setups.map((setup) => patternOf(setup.lanes[0].oil, '1', 0)),
@@ -80,7 +80,7 @@ export async function benchThrow(): Promise<BenchRow[]> {
       const state = among[run % among.length]!
       const decision = choose('stay', state)
       // a lane state of its own, so that no search is kept from an earlier run
-      return gradeKnown({ ...state, lanes: state.lanes.map((lane) => ({ ...lane })) }, decision)
+      return lostOnTrueOil({ ...state, lanes: state.lanes.map((lane) => ({ ...lane })) }, decision)
     }
   const throwNext = (run: number): unknown => {
     const state = firstBalls[run % firstBalls.length]!

@@ -23,7 +23,7 @@ let club: MatchedBowler[]
 let clubFrames: BowledFrame[]
 let recreational: FrameSheet
 beforeAll(async () => {
-  flat = await bowlersOn('flat-forty-five', 'elite', 'cranker', ELITE_HISTORIES)
+  flat = await bowlersOn('flat-forty-four', 'elite', 'cranker', ELITE_HISTORIES)
   elite = frameSheet(onEachLane(flat, 'elite', ELITE_FRAMES_A_LANE, bowlFirstBalls))
   const house = await bowlersOn('house-forty', 'elite', 'cranker')
   easy = frameSheet(onEachLane(house, 'easy', EASY_FRAMES_A_LANE, bowlFirstBalls))

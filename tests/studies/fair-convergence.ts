@@ -12,7 +12,7 @@ import { ballIndexOf } from '../../src/sim/fair/shots.js'
 import { type JudgedThrow, pairedDifference, worthOnEachLane } from '../../src/sim/fair/worth-matrix.js'
 import { keepLines, keptLines } from '../sim/fair/kept-lines.js'
 
-const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-five', 'short-thirty-five'] as const
+const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-four', 'short-thirty-five'] as const
 const MOST_THROWS = 14
 
 /** About twenty times the usual work: 2.1 million rolled balls against a hundred thousand. */

@@ -18,7 +18,7 @@ import { type JudgedThrow, worthOnEachLane } from '../../src/sim/fair/worth-matr
 import { FILM_ROWS } from '../../src/sim/lane/film.js'
 import { wearLane } from '../../src/sim/lane/wear.js'
 
-const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-five', 'short-thirty-five'] as const
+const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-four', 'short-thirty-five'] as const
 const SKIPPED_THROWS = 6
 const MOST_MORE = 12
 const LANES = 12

@@ -1,5 +1,5 @@
 import { join } from 'node:path'
-import { throwWorths } from '../../src/sim/account/throw-worths.js'
+import { throwWorths, trueOilPrices } from '../../src/sim/account/throw-worths.js'
 import { advance } from '../../src/sim/block/advance.js'
 import { beginBlock } from '../../src/sim/block/begin.js'
 import type { BlockSetup, BlockState, Decision, FieldBowler, LaneOil } from '../../src/sim/block/types.js'
@@ -126,7 +126,7 @@ function play(block: number, policy: Policy, isGraded: boolean): Played {
     if (before.spot?.phase !== 'game' || !facesNewRack(before)) continue
     const lead = isGraded ? leadOver(before, decision) : null
     const record = state.throws[state.throws.length - 1]
-    const worths = throwWorths(before, record, lead?.best ?? decision, decision)
+    const worths = throwWorths(trueOilPrices(before), record, lead?.best ?? decision, decision)
     sums.expected += worths.choice
     sums.delivery += worths.choice - worths.delivered
     sums.carry += worths.delivered - worths.result

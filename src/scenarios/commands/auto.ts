@@ -1,11 +1,12 @@
+import { KNOWN_LABEL } from '../../sim/account/throw-account.js'
+import { lostOnTrueOil } from '../../sim/account/throw-worths.js'
 import { advance } from '../../sim/block/advance.js'
 import type { BlockState } from '../../sim/block/types.js'
-import { gradeKnown, KNOWN_LABEL } from '../../sim/decision/grade.js'
+import { facesNewRack } from '../../sim/decision/player-view.js'
 import { choose, type Policy } from '../../sim/fair/policies.js'
 import { FULL_RACK } from '../../sim/pins/leaves.js'
 import { tally } from '../../sim/scoring/game.js'
 import { beginScenario } from '../begin-scenario.js'
-import { calledPins } from '../called-pins.js'
 import { dataFolder, recordsFolder } from '../data-folder.js'
 import { jsonText, rounded } from '../json.js'
 import { loadScenario } from '../load.js'
@@ -65,8 +66,7 @@ function playBlock(scenario: Scenario, seed: string, policy: Policy): { state: B
   while (state.spot) {
     const decision = choose(policy, state)
     if (state.spot.phase === 'game') {
-      const grade = gradeKnown(state, decision)
-      givenAway[grade.kind] += calledPins(grade)
+      givenAway[facesNewRack(state) ? 'first-ball' : 'spare'] += lostOnTrueOil(state, decision)
     }
     state = advance(state, decision)
   }

@@ -1,4 +1,5 @@
 import type { BlockSetup } from '../../sim/block/types.js'
+import { blockPricing } from '../../sim/fair/lane-baseline.js'
 import {
   type BagOnLane,
   bagOnLane,
@@ -46,7 +47,8 @@ export async function bagCommand(
   const lanes: BagOnLane[] = []
   for (const { setup, lane, throws } of work) {
     progress.reached(lanes.length, work.length)
-    lanes.push(bagOnLane(setup, wornByBestLines(setup, lane, options.seed, throws)))
+    const worn = wornByBestLines(setup, lane, options.seed, throws)
+    lanes.push(bagOnLane(setup, worn, blockPricing({ setup, seed: options.seed })))
   }
   progress.over()
   const told = work.map(({ setup, place, throws }) => ({

@@ -1,9 +1,9 @@
 import type { BlockSetup } from '../block/types.js'
 import { lateralSpreadAt } from '../bowler/profile.js'
 import { meantThrow } from '../bowler/release.js'
-import { pricingOf } from '../decision/bowler-pricing.js'
 import { deliveryNodes } from '../decision/delivery-nodes.js'
 import { deliverAll, meanOf } from '../decision/direct-worth.js'
+import type { Pricing } from '../decision/pricing.js'
 import { lookUpWorth } from '../decision/value-table.js'
 import { HEADPIN_DISTANCE_METRES } from '../lane/geometry.js'
 import { countPins } from '../pins/leaves.js'
@@ -19,24 +19,23 @@ const POCKET_METRES = boardToMetres(17.5)
 const HEADPIN_METRES = boardToMetres(20)
 
 /** First balls, by the carry table drawn out about the pocket. */
-export function bentFirstBallWorth(setup: BlockSetup): BentWorth {
-  const pricing = pricingOf(setup)
+export function bentFirstBallWorth({ bag, bowler }: BlockSetup, { table, gutterWorth }: Pricing): BentWorth {
   return (film, balls, choice, carryWidth) => {
-    const ball = balls[setup.bag.findIndex((one) => one.id === choice.ballId)]
-    const table = pricing.tables[choice.aim.speedStep + 1]
+    const ball = balls[bag.findIndex((one) => one.id === choice.ballId)]
     deliverAll(
       film,
       ball,
-      meantThrow(setup.bowler, choice.aim, choice.release),
+      meantThrow(bowler, choice.aim, choice.release),
       nodes,
       (rolled) =>
         rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES
-          ? pricing.gutterWorth
+          ? gutterWorth
           : lookUpWorth(
               table,
               POCKET_METRES + (rolled.lateralAtPinsMetres - POCKET_METRES) / carryWidth,
               rolled.tangentAtPins,
               0,
+              rolled.speedAtPinsMetresPerSecond,
             ),
       worths,
     )
@@ -45,8 +44,7 @@ export function bentFirstBallWorth(setup: BlockSetup): BentWorth {
 }
 
 /** Throws at a spare, by the table of straight balls drawn out about the best place to hit. @param standing from the bowler's side as a right-hander's */
-export function bentSpareWorth(setup: BlockSetup, standing: number): BentWorth {
-  const { weights } = pricingOf(setup)
+export function bentSpareWorth(setup: BlockSetup, { weights }: Pricing, standing: number): BentWorth {
   const felled = 10 - countPins(standing)
   const middle = spareOdds(standing, lateralSpreadAt(setup.bowler.spareError, HEADPIN_DISTANCE_METRES)).bestOffsetMetres
   return (film, balls, choice, carryWidth) => {

@@ -6,7 +6,7 @@ import { countPins, FULL_RACK } from '../pins/leaves.js'
 import { type SpareOdds, spareOdds } from '../pins/spare-odds.js'
 import { type FirstBallOutcome, type FrameOdds, frameOdds, meanSecondBallPins } from '../scoring/worth.js'
 import { boardsToMetres, degreesToRadians, feetToMetres } from '../units.js'
-import { ENTRIES, visitEntries } from './value-table.js'
+import { ENTRIES, ENTRY_SPEEDS_METRES_PER_SECOND, type EntryFigures, visitEntries } from './value-table.js'
 
 const PINS_METRES = feetToMetres(60)
 const MASKS = FULL_RACK + 1
@@ -23,13 +23,15 @@ export const FELLED_OF_SPARES = 4
 export interface BowlerOdds {
   /** The bowler's spare odds at any leave. */
   readonly oddsOf: (mask: number) => SpareOdds
-  /** The bowler's average frame. */
+  /** The bowler's average frame on no lane in particular; on a lane its own stands in for it. */
   readonly baseline: FrameOdds
   /**
-   * For each speed step (softer, usual, firmer), MEANS figures per entry of a value table: mean pins of the first and
-   * of the second ball, chance of a strike and of a spare, mean first-ball pins where a spare follows.
+   * For each speed of the value tables, MEANS figures per entry: mean pins of the first and of the second ball, chance of a
+   * strike and of a spare, mean first-ball pins where a spare follows.
    */
-  readonly meansByEntry: readonly Float64Array[]
+  readonly means: EntryFigures
+  /** The same figures of a ball in the gutter. */
+  readonly gutter: Float64Array
 }
 
 /**
@@ -50,7 +52,8 @@ export function bowlerOdds(profile: BowlerProfile): BowlerOdds {
   return {
     oddsOf,
     baseline: frameOdds(baselineOutcomes(profile, oddsOf, entrySpeed)),
-    meansByEntry: [-1, 0, 1].map((step) => meansAt(entrySpeed + step * profile.speedStepMetresPerSecond, means)),
+    means: { figures: MEANS, bySpeed: ENTRY_SPEEDS_METRES_PER_SECOND.map((speed) => meansAt(speed, means)) },
+    gutter: means(FULL_RACK),
   }
 }
 

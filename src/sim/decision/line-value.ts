@@ -89,7 +89,8 @@ export function expectedWorth(
           2 * error.speedSpinCorrelation * bySpeed * bySpin +
           byRotation * byRotation,
       )
-      sum += weight * onLane * lookUpWorth(table, lateral, tangent, spread)
+      const speed = mix(surface.speed, own + corner, w00, w01, w10, w11)
+      sum += weight * onLane * lookUpWorth(table, lateral, tangent, spread, speed)
     }
   }
   return sum
@@ -99,7 +100,13 @@ export function expectedWorth(
 export function roughWorth(surface: LineSurface, laydown: number, swing: number, valuing: LineValuing): number {
   const at = LINES + Math.round(laydown) * SWINGS + Math.round(swing)
   if (surface.outermostMetres[at] < 0) return valuing.gutterWorth
-  return lookUpWorth(valuing.table, surface.lateralMetres[at], surface.tangent[at], BOARD_WIDTH_METRES)
+  return lookUpWorth(
+    valuing.table,
+    surface.lateralMetres[at],
+    surface.tangent[at],
+    BOARD_WIDTH_METRES,
+    surface.speed[at],
+  )
 }
 
 /** About the share of a spread of one standard deviation `sigma` around `middle` that lies above 0. */

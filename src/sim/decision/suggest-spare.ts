@@ -1,3 +1,4 @@
+import { strengthOf } from '../ball/specification.js'
 import { buildStepTable } from '../ball/step-table.js'
 import type { BlockSetup, BlockState, Decision } from '../block/types.js'
 import { keptWith } from '../kept-with.js'
@@ -7,8 +8,8 @@ import { mirrorMask } from '../pins/leaves.js'
 import { feetToMetres } from '../units.js'
 import { dynamicsOfBag, pricingOf } from './bowler-pricing.js'
 import type { FilmInPlay } from './direct-worth.js'
-import { type SpareSituation, tabulatedSpareWorth } from './spare-choice.js'
-import { spareShots } from './spare-search.js'
+import { type SpareShot, type SpareSituation, tabulatedSpareWorth } from './spare-choice.js'
+import { goalBoardOf, shotAt, spareShots } from './spare-search.js'
 
 /** Oil that stands in for the hidden one, from so many boards in from either edge. */
 function sheet(layers: readonly { readonly inset: number; readonly microlitresPerBoard: number }[]): FilmInPlay {
@@ -35,9 +36,13 @@ const CROWNED_SHEET = sheet([
 
 const habitKept = keptWith((standing: number) => standing, habitAt)
 
+/** What another ball or line must gain, in pins, before a bowler leaves the usual one for it. */
+const WORTH_CHANGING_PINS = 0.2
+
 /**
- * How the bowler would shoot at what stands by habit, the lane's own oil unseen: a way that is good on an even sheet and
- * on one that is dry outside, so that a line along the gutter or a ball that turns early is no habit. Kept with the setup.
+ * How the bowler would shoot at what stands by habit, the lane's own oil unseen: with the one spare ball, by the one system.
+ * Another way takes its place only where it gains over a fifth of a pin, on an even sheet and on one that is dry outside
+ * together, so that a line along the gutter or a ball that turns early is no habit. Kept with the setup.
  */
 export function suggestSpare({ setup, standing }: BlockState): Decision {
   return habitKept(setup, standing)
@@ -51,9 +56,37 @@ function habitAt(setup: BlockSetup, standing: number): Decision {
     pricing: pricingOf(setup),
     standing: setup.bowler.hand === 'left' ? mirrorMask(standing) : standing,
   })
-  const even = on(EVEN_SHEET)
-  const best = spareShots(on(CROWNED_SHEET))
-    .map((shot) => ({ ...shot, worth: shot.worth + tabulatedSpareWorth(even, shot) }))
-    .reduce((most, shot) => (shot.worth > most.worth ? shot : most))
-  return { ballId: setup.bag[best.ballIndex].id, aim: best.aim, release: best.release }
+  const [even, crowned] = [on(EVEN_SHEET), on(CROWNED_SHEET)]
+  const worthOf = (shot: SpareShot): number =>
+    (tabulatedSpareWorth(crowned, shot) + tabulatedSpareWorth(even, shot)) / 2
+  const best = spareShots(crowned)
+    .map((shot) => ({ shot, worth: worthOf(shot) }))
+    .reduce((most, one) => (one.worth > most.worth ? one : most))
+  const own = habitualShot(setup, crowned)
+  const chosen = own && best.worth - worthOf(own) <= WORTH_CHANGING_PINS ? own : best.shot
+  return { ballId: setup.bag[chosen.ballIndex].id, aim: chosen.aim, release: chosen.release }
+}
+
+/** Boards from the middle, of the laydown the other way, for a board of the pins: a corner pin is shot at from about 30 or 10. */
+const CROSS_LANE = 0.6
+const MIDDLE_BOARD = 20
+const LAYDOWNS: readonly [number, number] = [6, 34]
+/** How far off a playable laydown is looked for. */
+const LAYDOWN_SEARCH_BOARDS = 6
+
+/** The shot of the bowler's system with the bowler's spare ball; null where none is playable. */
+function habitualShot({ bag, bowler }: BlockSetup, situation: SpareSituation): SpareShot | null {
+  const { ballId, system = 'cross-lane' } = bowler.spareHabit ?? {}
+  const named = bag.findIndex((ball) => ball.id === ballId)
+  const straightest = bag.reduce((best, ball, index) => (strengthOf(ball) < strengthOf(bag[best]) ? index : best), 0)
+  const ballIndex = named < 0 ? straightest : named
+  const goal = goalBoardOf(situation)
+  const wanted = system === 'straight-on' ? goal : MIDDLE_BOARD + CROSS_LANE * (MIDDLE_BOARD - goal)
+  const laydown = Math.round(Math.min(LAYDOWNS[1], Math.max(LAYDOWNS[0], wanted)))
+  for (let off = 0; off <= LAYDOWN_SEARCH_BOARDS; off++)
+    for (const side of [off, -off]) {
+      const shot = shotAt(situation, ballIndex, laydown + side, goal)
+      if (shot) return shot
+    }
+  return null
 }

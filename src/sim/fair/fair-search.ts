@@ -5,7 +5,7 @@ import { dynamicsOfBag, pricingOf } from '../decision/bowler-pricing.js'
 import type { Pricing } from '../decision/pricing.js'
 import type { BeliefPair } from './belief-pair.js'
 import { type LaneImaginer, laneImaginer } from './imagined-lanes.js'
-import { informationWorth } from './information-worth.js'
+import { type InformationWorth, informationWorth } from './information-worth.js'
 import { lazily } from './lazily.js'
 import { type BallSweep, bestOfSweep, type SweptLine, sweepLines, sweptLines } from './line-sweep.js'
 import { type RaceRound, race } from './race.js'
@@ -40,7 +40,6 @@ export const USUAL_BUDGET: SearchBudget = {
 export const ROUNDS = {
   sweep: 0,
   judging: 3,
-  neighbours: 5,
   information: 6,
   probing: 7,
   spare: 8,
@@ -66,8 +65,8 @@ export interface FairSearch {
   readonly lines: readonly SweptLine[]
   /** The best line on each of the sweep's lanes alone. */
   readonly bestOnEachLane: readonly PricedLine[]
-  /** Pins that seeing the oil would be worth, at the least: what changing between a dozen lines lane by lane gains. */
-  readonly informationPins: () => number
+  /** What seeing the oil would be worth: what changing between a dozen lines lane by lane gains. */
+  readonly information: () => InformationWorth
 }
 
 /** Finalists among the lines that one who sees the oil may change between. */
@@ -111,7 +110,7 @@ export function searchFair(
     sweeps: sweep.balls,
     lines,
     bestOnEachLane: sweep.bestOnEachLane,
-    informationPins: lazily(() => {
+    information: lazily(() => {
       const lanes = imagine(budget.informationLanes, ROUNDS.information)
       return informationWorth(bench, lanes, [...finalists.slice(0, INFORMING), ...sweep.bestOnEachLane])
     }),

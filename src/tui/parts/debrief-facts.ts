@@ -1,7 +1,6 @@
 import { CONTACT_WORDS, moveWords, trimmed } from '../../scenarios/plain/words.js'
-import type { ThrowAccount } from '../../sim/account/throw-account.js'
+import { KNOWN_LABEL, type ThrowAccount } from '../../sim/account/throw-account.js'
 import type { ThrowRecord } from '../../sim/block/types.js'
-import { KNOWN_LABEL } from '../../sim/decision/grade.js'
 import { FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
 import { metresPerSecondToMph, metresToBoard, radiansToDegrees } from '../../sim/units.js'
 import { spreadRow, textRow } from '../draw/text-row.js'
@@ -47,8 +46,7 @@ function givenSpans(play: PlayState, index: number, columns: number): [string, '
   const grade = play.grades[index]
   if (grade === undefined) return [['not weighed yet', 'plain']]
   const pins = pinsGiven(grade)
-  const ledger = play.accounts[index]?.graded?.ledger
-  const known = ledger ? ledger.givenAwayPins + ledger.patternSwingPins + ledger.hiddenPins : null
+  const known = play.accounts[index]?.graded?.knownLostPins ?? null
   return [
     pins > 0 ? [`gave away ${pinsGivenWords(pins)}`, 'loss'] : ['nothing given away', 'plain'],
     known === null

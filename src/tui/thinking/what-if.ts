@@ -2,11 +2,12 @@ import { newRollOutcome, rollBall } from '../../sim/ball/motion.js'
 import { callContact } from '../../sim/block/seen.js'
 import type { BlockState, Contact, Decision } from '../../sim/block/types.js'
 import { deliverInto, meantThrow, scratchLaunch } from '../../sim/bowler/release.js'
-import { dynamicsOfBag, pricingOf } from '../../sim/decision/bowler-pricing.js'
+import { dynamicsOfBag } from '../../sim/decision/bowler-pricing.js'
 import { deliveryNodes, ERROR_DIMENSIONS } from '../../sim/decision/delivery-nodes.js'
 import { firstBallWorth } from '../../sim/decision/direct-worth.js'
 import { laneInPlay, spotOf } from '../../sim/decision/known-choice.js'
 import { facesNewRack } from '../../sim/decision/player-view.js'
+import { blockPricing } from '../../sim/fair/lane-baseline.js'
 import { HEADPIN_DISTANCE_METRES } from '../../sim/lane/geometry.js'
 import { type CarryDistribution, carryDistribution, newCarryDistribution } from '../../sim/pins/carry-table.js'
 import { countPins, mirrorMask } from '../../sim/pins/leaves.js'
@@ -50,7 +51,7 @@ export function whatIf(before: BlockState, decision: Decision): WhatIf {
   const count = isFirstBall ? FIRST_BALL_DELIVERIES : SPARE_DELIVERIES
   const nodes = deliveryNodes(count, NODES_START)
   const { film, steps } = laneInPlay(setup, before.lanes[spotOf(before).lane]!)
-  const pins = isFirstBall ? fullRack(before, decision) : spareRack(before, ball.massKilograms)
+  const pins = isFirstBall ? fullRack(before) : spareRack(before, ball.massKilograms)
   const entries: number[] = []
   const contacts = new Map<Contact, number>()
   const leaves = new Map<number, number>()
@@ -87,8 +88,8 @@ interface RackAnswer {
   readonly meet: (inGutter: boolean, delivery: number) => number
 }
 
-function fullRack(before: BlockState, decision: Decision): RackAnswer {
-  const worthOf = firstBallWorth(pricingOf(before.setup), decision.aim.speedStep)
+function fullRack(before: BlockState): RackAnswer {
+  const worthOf = firstBallWorth(blockPricing(before))
   return {
     after: carried,
     meet(inGutter) {
@@ -106,7 +107,7 @@ function spareRack(before: BlockState, ballMassKilograms: number): RackAnswer {
   const { setup } = before
   const standing = setup.bowler.hand === 'left' ? mirrorMask(before.standing) : before.standing
   const stood = countPins(standing)
-  const { weights } = pricingOf(setup)
+  const { weights } = blockPricing(before)
   return {
     after: carried,
     meet(inGutter, delivery) {

@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { loadScenario } from '../../../src/scenarios/load.js'
+import { trueOilPrices } from '../../../src/sim/account/throw-worths.js'
 import { advance } from '../../../src/sim/block/advance.js'
 import { beginBlock } from '../../../src/sim/block/begin.js'
 import type { BlockState } from '../../../src/sim/block/types.js'
-import { gradeKnown } from '../../../src/sim/decision/grade.js'
 import { playerView } from '../../../src/sim/decision/player-view.js'
 import { FULL_RACK } from '../../../src/sim/pins/leaves.js'
 import { whatIf } from '../../../src/tui/thinking/what-if.js'
@@ -36,7 +36,7 @@ describe('what a choice comes to over many deliveries', () => {
   it('is worth what the grader says it is, within sampling error', () => {
     const decision = playerView(first)!.suggestion
     const result = whatIf(first, decision)
-    expect(Math.abs(result.worthPins - gradeKnown(first, decision).choiceWorth)).toBeLessThan(
+    expect(Math.abs(result.worthPins - trueOilPrices(first).ofChoice(decision))).toBeLessThan(
       4 * result.standardErrorPins,
     )
   })

@@ -3,11 +3,12 @@ import { beginBlock } from '../../../src/sim/block/begin.js'
 import type { BlockState, Decision } from '../../../src/sim/block/types.js'
 import { levelProfile, STYLES } from '../../../src/sim/bowler/levels.js'
 import { meantThrow } from '../../../src/sim/bowler/release.js'
-import { dynamicsOfBag, pricingOf } from '../../../src/sim/decision/bowler-pricing.js'
+import { dynamicsOfBag } from '../../../src/sim/decision/bowler-pricing.js'
 import { deliveryNodes } from '../../../src/sim/decision/delivery-nodes.js'
 import { deliverAll, firstBallWorth, meanOf } from '../../../src/sim/decision/direct-worth.js'
 import { decisionOf, knownSearch, laneInPlay } from '../../../src/sim/decision/known-choice.js'
-import { knownPlay } from '../../../src/sim/fair/known-play.js'
+import { blockPricing } from '../../../src/sim/fair/lane-baseline.js'
+import { fullInformationBest } from '../../../src/sim/fair/oracle.js'
 import { bag } from '../ball/bag-for-tests.js'
 import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../lane/patterns-for-tests.js'
 import { setup } from './block-for-tests.js'
@@ -16,16 +17,18 @@ const MISSES = 16_384
 const nodes = deliveryNodes(MISSES, 1_000_000)
 
 /** What a choice is worth over thousands of misses that no search has looked at. */
-function rolledWorth({ setup, lanes }: BlockState, { ballId, aim }: Decision): number {
+function rolledWorth(block: BlockState, { ballId, aim }: Decision): number {
+  const { setup, lanes } = block
   const worths = new Float64Array(MISSES)
   const ball = dynamicsOfBag(setup.bag)[setup.bag.findIndex(({ id }) => id === ballId)]!
-  const worthOf = firstBallWorth(pricingOf(setup), aim.speedStep)
+  const worthOf = firstBallWorth(blockPricing(block))
   deliverAll(laneInPlay(setup, lanes[0]!), ball, meantThrow(setup.bowler, aim, 'strike'), nodes, worthOf, worths)
   return meanOf(worths)
 }
 
 /** The best of the quick search alone. */
-const quickChoice = ({ setup, lanes }: BlockState): Decision => decisionOf(setup, knownSearch(setup, lanes[0]!).best)
+const quickChoice = (block: BlockState): Decision =>
+  decisionOf(block.setup, knownSearch(block.setup, block.lanes[0]!, blockPricing(block)).best)
 
 // outside check: every miss of thousands rolled by itself (plain Monte Carlo)
 describe('the play of one who sees the oil', () => {
@@ -34,7 +37,7 @@ describe('the play of one who sees the oil', () => {
       const lanes = [{ name: 'lane 1', oil: { kind: 'pattern', pattern } }] as const
       const own = { ...setup, lanes, bag, bowler: levelProfile('200', style), field: [], practiceThrows: 0 }
       const block = beginBlock(own, 'known')
-      return rolledWorth(block, knownPlay(block)) - rolledWorth(block, quickChoice(block))
+      return rolledWorth(block, fullInformationBest(block)) - rolledWorth(block, quickChoice(block))
     }),
   )
 
