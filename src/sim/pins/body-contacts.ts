@@ -61,7 +61,7 @@ export function findBallContacts(
       ballRadius,
       radius[at]!,
       ballRadius + radius[at]! - deepest,
-      materials.ballPinRestitution,
+      Math.min(0.95, materials.ballPinRestitution * world.liveliness[pin]!),
       materials.ballPinFriction,
       stepSeconds,
     )
@@ -169,7 +169,7 @@ function testPins(
     radius[atFirst]!,
     radius[atSecond]!,
     reach - deepest,
-    materials.pinPinRestitution,
+    Math.min(0.95, materials.pinPinRestitution * world.liveliness[first]! * world.liveliness[second]!),
     materials.pinPinFriction,
     stepSeconds,
   )
