@@ -1,4 +1,4 @@
-import { debriefOf } from '../debrief.js'
+import { dataFolder, debriefsFolder } from '../data-folder.js'
 import { debriefText } from '../debrief-report.js'
 import type { FramePlace } from '../frame-place.js'
 import { debriefLines } from '../plain/debrief-lines.js'
@@ -6,15 +6,16 @@ import { frameLines } from '../plain/frame-lines.js'
 import { wrapped } from '../plain/wrapped.js'
 import { readRecord } from '../record.js'
 import { replaceFile } from '../replace-file.js'
-import { replayRecord } from '../replay.js'
 import { debriefHtml } from '../review/html/debrief-page.js'
 import { type Note, readNotes } from '../review/notes.js'
+import { workedDebrief } from '../review/worked-debrief.js'
 import type { CommandConsole } from './console.js'
 import { EXIT } from './exit-codes.js'
 import { progressOn } from './progress.js'
 
 export interface DebriefCommandOptions {
   readonly quick?: boolean
+  readonly data?: string
   readonly json?: boolean
   readonly html?: string
   /** Only this frame, in words. */
@@ -28,10 +29,14 @@ export async function debriefCommand(
   console: CommandConsole,
 ): Promise<number> {
   const record = await readRecord(path)
-  const replay = replayRecord(record, path)
   const notes = await readNotes(path)
   const progress = progressOn(console, 'pricing choices')
-  const debrief = debriefOf(replay, { alternatives: !options.quick, reached: progress.reached })
+  const { replay, debrief } = await workedDebrief(record, {
+    path,
+    folder: debriefsFolder(dataFolder(options.data, console.environment)),
+    reached: progress.reached,
+    ...(options.quick ? { quick: true } : {}),
+  })
   progress.over()
   if (options.json) {
     console.print(debriefText(record, debrief))

@@ -62,7 +62,7 @@ function habitAt(setup: BlockSetup, standing: number): Decision {
   const best = spareShots(crowned)
     .map((shot) => ({ shot, worth: worthOf(shot) }))
     .reduce((most, one) => (one.worth > most.worth ? one : most))
-  const own = habitualShot(setup, crowned)
+  const own = habitualShot(setup, crowned, worthOf)
   const chosen = own && best.worth - worthOf(own) <= WORTH_CHANGING_PINS ? own : best.shot
   return { ballId: setup.bag[chosen.ballIndex].id, aim: chosen.aim, release: chosen.release }
 }
@@ -71,11 +71,16 @@ function habitAt(setup: BlockSetup, standing: number): Decision {
 const CROSS_LANE = 0.6
 const MIDDLE_BOARD = 20
 const LAYDOWNS: readonly [number, number] = [6, 34]
-/** How far off a playable laydown is looked for. */
-const LAYDOWN_SEARCH_BOARDS = 6
+/** Feet and targets go by half boards, so the system's place is good give or take this much; playable ones further off come next. */
+const SAME_PLACE_BOARDS = 3
+const LAYDOWN_SEARCH_BOARDS = 8
 
 /** The shot of the bowler's system with the bowler's spare ball; null where none is playable. */
-function habitualShot({ bag, bowler }: BlockSetup, situation: SpareSituation): SpareShot | null {
+function habitualShot(
+  { bag, bowler }: BlockSetup,
+  situation: SpareSituation,
+  worthOf: (shot: SpareShot) => number,
+): SpareShot | null {
   const { ballId, system = 'cross-lane' } = bowler.spareHabit ?? {}
   const named = bag.findIndex((ball) => ball.id === ballId)
   const straightest = bag.reduce((best, ball, index) => (strengthOf(ball) < strengthOf(bag[best]) ? index : best), 0)
@@ -83,10 +88,20 @@ function habitualShot({ bag, bowler }: BlockSetup, situation: SpareSituation): S
   const goal = goalBoardOf(situation)
   const wanted = system === 'straight-on' ? goal : MIDDLE_BOARD + CROSS_LANE * (MIDDLE_BOARD - goal)
   const laydown = Math.round(Math.min(LAYDOWNS[1], Math.max(LAYDOWNS[0], wanted)))
-  for (let off = 0; off <= LAYDOWN_SEARCH_BOARDS; off++)
-    for (const side of [off, -off]) {
-      const shot = shotAt(situation, ballIndex, laydown + side, goal)
-      if (shot) return shot
+  const shotsWithin = (least: number, most: number): { shot: SpareShot; worth: number }[] => {
+    const found: { shot: SpareShot; worth: number }[] = []
+    for (let off = -most; off <= most; off++) {
+      const shot = Math.abs(off) < least ? null : shotAt(situation, ballIndex, laydown + off, goal)
+      if (shot) found.push({ shot, worth: worthOf(shot) })
     }
-  return null
+    return found
+  }
+  const near = shotsWithin(0, SAME_PLACE_BOARDS)
+  const playable = near.length > 0 ? near : shotsWithin(SAME_PLACE_BOARDS + 1, LAYDOWN_SEARCH_BOARDS)
+  return (
+    playable.reduce<(typeof playable)[number] | null>(
+      (most, one) => (most && most.worth >= one.worth ? most : one),
+      null,
+    )?.shot ?? null
+  )
 }
