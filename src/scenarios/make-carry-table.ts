@@ -3,9 +3,10 @@
  * quick, coarse table: `npm run make:carry-table -- 60`. Takes some fifteen minutes of one core and uses all cores;
  * every cell has its own keyed racks, so the result depends neither on the machine nor on who throws which part.
  */
+import { fork } from 'node:child_process'
 import { writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
-import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads'
+import { fileURLToPath } from 'node:url'
 import { encodeCells, encodeSpares } from '../sim/pins/carry-format.js'
 import {
   CANONICAL_LEAVES,
@@ -39,17 +40,22 @@ function throwPart(part: number, throws: number): Part {
   )
 }
 
-/** Throws all parts on as many workers as there are cores. */
+interface Thrown {
+  readonly part: number
+  readonly thrown: Part
+}
+
+/** Throws all parts in as many processes as there are cores. */
 function throwAll(throws: number): Promise<Part[]> {
   const parts: Part[] = []
   let next = 0
   let done = 0
   return new Promise((resolve, reject) => {
     for (let core = 0; core < Math.min(availableParallelism(), PARTS); core++) {
-      const worker = new Worker(new URL(import.meta.url), { workerData: throws })
-      const give = () => (next < PARTS ? worker.postMessage(next++) : void worker.terminate())
-      worker.on('error', reject)
-      worker.on('message', ({ part, thrown }: { part: number; thrown: Part }) => {
+      const helper = fork(fileURLToPath(import.meta.url), [String(throws)])
+      const give = () => (next < PARTS ? helper.send(next++) : helper.disconnect())
+      helper.on('error', reject)
+      helper.on('message', ({ part, thrown }: Thrown) => {
         parts[part] = thrown
         done++
         process.stderr.write(`${done} of ${PARTS} parts thrown\n`)
@@ -83,9 +89,9 @@ async function make(asked: string | undefined): Promise<void> {
   )
 }
 
-if (isMainThread) {
+if (process.send === undefined) {
   await make(process.argv[2])
 } else {
-  const throws = workerData as number
-  parentPort!.on('message', (part: number) => parentPort!.postMessage({ part, thrown: throwPart(part, throws) }))
+  const throws = Number(process.argv[2])
+  process.on('message', (part: number) => process.send!({ part, thrown: throwPart(part, throws) }))
 }

@@ -26,6 +26,9 @@ export const USUAL_MATERIALS: Materials = {
   wallFriction: 0.25,
 }
 
+/** No two bodies part faster than at this share of their approach, however lively their pins. */
+export const LIVELIEST_RESTITUTION = 0.95
+
 /** How one rack differs from the next, as standard deviations unless said otherwise. */
 export interface RackSpread {
   /** Of a pin off its spot, along and across, for most pins. */
