@@ -1,5 +1,5 @@
 import { mean, sampleStandardDeviation } from 'simple-statistics'
-import type { OilPattern } from '../../src/sim/lane/pattern.js'
+import type { OilPattern } from '../../src/sim/world/lane/pattern.js'
 import { aloneOn, FITTED, freshOn, HELD_OUT } from '../facts/lessons/lanes.js'
 import {
   bestPinsAGame,
@@ -14,7 +14,7 @@ import {
 } from '../facts/lessons/measures.js'
 import { rolledAsMeant } from '../facts/lessons/rolls.js'
 import { gainsInTraffic } from '../facts/lessons/traffic.js'
-import { bag, sandedSolid, symmetricSolid, weakPearl } from '../sim/ball/bag-for-tests.js'
+import { bag, sandedSolid, symmetricSolid, weakPearl } from '../sim/world/ball/bag-for-tests.js'
 
 const one = (value: number): string => value.toFixed(1)
 const say = (line: string): void => void process.stdout.write(`${line}\n`)

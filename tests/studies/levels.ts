@@ -1,10 +1,10 @@
 import { mean, sampleStandardDeviation } from 'simple-statistics'
-import { advance } from '../../src/sim/block/advance.js'
-import { beginBlock } from '../../src/sim/block/begin.js'
-import type { BlockSetup } from '../../src/sim/block/types.js'
-import { LEVELS, type Level, levelProfile, STYLES, type Style } from '../../src/sim/bowler/levels.js'
-import { choose } from '../../src/sim/fair/policies.js'
-import { tally } from '../../src/sim/scoring/game.js'
+import { choose } from '../../src/sim/analysis/policies/policies.js'
+import { advance } from '../../src/sim/world/block/advance.js'
+import { beginBlock } from '../../src/sim/world/block/begin.js'
+import type { BlockSetup } from '../../src/sim/world/block/types.js'
+import { LEVELS, type Level, levelProfile, STYLES, type Style } from '../../src/sim/world/bowler/levels.js'
+import { tally } from '../../src/sim/world/scoring/game.js'
 import { aloneOn, FITTED, HELD_OUT, patternOf } from '../facts/lessons/lanes.js'
 
 /**

@@ -1,18 +1,18 @@
-import { decodeCells } from '../../src/sim/pins/carry-format.js'
+import { decodeCells } from '../../src/sim/analysis/carry/carry-format.js'
 import {
   CARRY_ANGLES_DEGREES,
   CARRY_CELLS,
   CARRY_OFFSETS_INCHES,
   CARRY_SPEEDS_MPH,
   carryCell,
-} from '../../src/sim/pins/carry-grid.js'
-import { CARRY_CELLS_TEXT } from '../../src/sim/pins/carry-table-data.js'
-import { leaveName, maskOf } from '../../src/sim/pins/leaves.js'
-import { throwAtRack } from '../../src/sim/pins/rack.js'
-import { spareCurveAt } from '../../src/sim/pins/spare-odds.js'
+} from '../../src/sim/analysis/carry/carry-grid.js'
+import { CARRY_CELLS_TEXT } from '../../src/sim/analysis/carry/carry-table-data.js'
+import { spareCurveAt } from '../../src/sim/analysis/carry/spare-odds.js'
 import { drawNormal, stream } from '../../src/sim/random.js'
 import { boardsToMetres, inchesToMetres, metresToBoards } from '../../src/sim/units.js'
-import { manyThrows, rackNumber, strikeShare, tallied, throwOf } from '../sim/pins/rack-numbers.js'
+import { leaveName, maskOf } from '../../src/sim/world/pins/leaves.js'
+import { throwAtRack } from '../../src/sim/world/pins/rack.js'
+import { manyThrows, rackNumber, strikeShare, tallied, throwOf } from '../sim/world/pins/rack-numbers.js'
 
 const BOARDS = Array.from({ length: 25 }, (_, index) => 14 + index * 0.5)
 const ANGLES = [0, 1, 2, 3, 4, 5, 6, 7, 8]

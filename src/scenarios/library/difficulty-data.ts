@@ -1,5 +1,5 @@
-// Made by `npx tsx src/scenarios/make-difficulty.ts`; not edited by hand.
-import type { Difficulty } from '../difficulty.js'
+// Made by `npx tsx src/tools/make-difficulty.ts`; not edited by hand.
+import type { Difficulty } from '../../sim/analysis/explore/difficulty.js'
 
 /** Pins a game that the scripted policies give away on each built-in scenario. */
 export const BUILT_IN_DIFFICULTY: Readonly<Record<string, Difficulty>> = {

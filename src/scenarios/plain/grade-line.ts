@@ -1,6 +1,6 @@
-import type { BlockState, Decision } from '../../sim/block/types.js'
-import { gradeFair } from '../../sim/fair/fair-grade.js'
-import type { PricedFairGrade } from '../../sim/fair/grade-types.js'
+import { gradeFair } from '../../sim/analysis/grade/fair-grade.js'
+import type { PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
+import type { BlockState, Decision } from '../../sim/world/block/types.js'
 
 export const FAIR_LABEL = 'by what could be known'
 

@@ -1,5 +1,5 @@
-import { isSame } from '../../sim/account/throw-worths.js'
-import type { Decision } from '../../sim/block/types.js'
+import { isSame } from '../../sim/analysis/debrief/ledger/throw-worths.js'
+import type { Decision } from '../../sim/world/block/types.js'
 import type { PlayState, ThrowGrade } from './play-state.js'
 
 /** The lanes of the guided first frame: a posted sheet and a forgiving oil. */

@@ -1,14 +1,14 @@
 import { type OilWanted, oilSheet } from '../../../src/scenarios/library/oil-sheet.js'
-import type { BallSpecification } from '../../../src/sim/ball/specification.js'
-import { beginBlock } from '../../../src/sim/block/begin.js'
-import type { BlockSetup } from '../../../src/sim/block/types.js'
-import { levelProfile } from '../../../src/sim/bowler/levels.js'
-import type { BowlerProfile } from '../../../src/sim/bowler/profile.js'
-import { layPattern, type OilPattern } from '../../../src/sim/lane/pattern.js'
-import { freshLane, type LaneState } from '../../../src/sim/lane/wear.js'
 import { feetToMetres } from '../../../src/sim/units.js'
-import { bag } from '../../sim/ball/bag-for-tests.js'
-import { flatFortyFive, houseForty } from '../../sim/lane/patterns-for-tests.js'
+import type { BallSpecification } from '../../../src/sim/world/ball/specification.js'
+import { beginBlock } from '../../../src/sim/world/block/begin.js'
+import type { BlockSetup } from '../../../src/sim/world/block/types.js'
+import { levelProfile } from '../../../src/sim/world/bowler/levels.js'
+import type { BowlerProfile } from '../../../src/sim/world/bowler/profile.js'
+import { layPattern, type OilPattern } from '../../../src/sim/world/lane/pattern.js'
+import { freshLane, type LaneState } from '../../../src/sim/world/lane/wear.js'
+import { bag } from '../../sim/world/ball/bag-for-tests.js'
+import { flatFortyFive, houseForty } from '../../sim/world/lane/patterns-for-tests.js'
 
 /** Machine passes that measure as wanted, as a pattern in SI. */
 export function patternOf(name: string, wanted: OilWanted): OilPattern {

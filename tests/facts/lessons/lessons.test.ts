@@ -1,7 +1,7 @@
 import { mean } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
-import { LEVELS } from '../../../src/sim/bowler/levels.js'
-import { sandedSolid, symmetricSolid, weakPearl } from '../../sim/ball/bag-for-tests.js'
+import { LEVELS } from '../../../src/sim/world/bowler/levels.js'
+import { sandedSolid, symmetricSolid, weakPearl } from '../../sim/world/ball/bag-for-tests.js'
 import { aloneOn, FITTED, freshOn, HELD_OUT } from './lanes.js'
 import {
   bestPinsAGame,

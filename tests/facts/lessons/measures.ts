@@ -1,16 +1,7 @@
-import { wornByLine } from '../../../src/scenarios/worn-lane.js'
-import { dynamicsOf } from '../../../src/sim/ball/dynamics.js'
-import { newRollOutcome, rollBall } from '../../../src/sim/ball/motion.js'
-import type { BallSpecification } from '../../../src/sim/ball/specification.js'
-import { buildStepTable } from '../../../src/sim/ball/step-table.js'
-import type { BlockSetup } from '../../../src/sim/block/types.js'
-import { type Level, levelProfile, type Style } from '../../../src/sim/bowler/levels.js'
-import type { Aim } from '../../../src/sim/bowler/release.js'
-import type { LineSearch, PricedLine } from '../../../src/sim/decision/best-line.js'
-import { knownSearch } from '../../../src/sim/decision/known-choice.js'
-import { OFFERED_SWING_BOARDS } from '../../../src/sim/decision/line-grid.js'
-import type { OilPattern } from '../../../src/sim/lane/pattern.js'
-import type { LaneState } from '../../../src/sim/lane/wear.js'
+import { wornByLine } from '../../../src/sim/analysis/explore/worn-lane.js'
+import { knownSearch } from '../../../src/sim/analysis/oracle/known-choice.js'
+import type { LineSearch, PricedLine } from '../../../src/sim/analysis/shots/best-line.js'
+import { OFFERED_SWING_BOARDS } from '../../../src/sim/analysis/shots/line-grid.js'
 import {
   boardToMetres,
   degreesToRadians,
@@ -19,7 +10,16 @@ import {
   mphToMetresPerSecond,
   rpmToRadiansPerSecond,
 } from '../../../src/sim/units.js'
-import { hybrid, symmetricSolid, weakPearl } from '../../sim/ball/bag-for-tests.js'
+import { dynamicsOf } from '../../../src/sim/world/ball/dynamics.js'
+import { newRollOutcome, rollBall } from '../../../src/sim/world/ball/motion.js'
+import type { BallSpecification } from '../../../src/sim/world/ball/specification.js'
+import { buildStepTable } from '../../../src/sim/world/ball/step-table.js'
+import type { BlockSetup } from '../../../src/sim/world/block/types.js'
+import { type Level, levelProfile, type Style } from '../../../src/sim/world/bowler/levels.js'
+import type { Aim } from '../../../src/sim/world/bowler/release.js'
+import type { OilPattern } from '../../../src/sim/world/lane/pattern.js'
+import type { LaneState } from '../../../src/sim/world/lane/wear.js'
+import { hybrid, symmetricSolid, weakPearl } from '../../sim/world/ball/bag-for-tests.js'
 import { aloneOn, freshOn, LENGTHS_FEET, madeToMeasure } from './lanes.js'
 import { rolledAsMeant } from './rolls.js'
 

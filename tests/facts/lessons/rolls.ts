@@ -1,12 +1,12 @@
-import { dynamicsOf } from '../../../src/sim/ball/dynamics.js'
-import { newRollOutcome, type RollOutcome, rollBall } from '../../../src/sim/ball/motion.js'
-import type { BallSpecification } from '../../../src/sim/ball/specification.js'
-import { buildStepTable, type StepTable } from '../../../src/sim/ball/step-table.js'
-import type { BowlerProfile } from '../../../src/sim/bowler/profile.js'
-import { type Aim, intendedLaunch } from '../../../src/sim/bowler/release.js'
-import { FILM_ROWS, type OilFilm } from '../../../src/sim/lane/film.js'
-import { HEADPIN_DISTANCE_METRES } from '../../../src/sim/lane/geometry.js'
 import { metresToBoard, metresToFeet } from '../../../src/sim/units.js'
+import { dynamicsOf } from '../../../src/sim/world/ball/dynamics.js'
+import { newRollOutcome, type RollOutcome, rollBall } from '../../../src/sim/world/ball/motion.js'
+import type { BallSpecification } from '../../../src/sim/world/ball/specification.js'
+import { buildStepTable, type StepTable } from '../../../src/sim/world/ball/step-table.js'
+import type { BowlerProfile } from '../../../src/sim/world/bowler/profile.js'
+import { type Aim, intendedLaunch } from '../../../src/sim/world/bowler/release.js'
+import { FILM_ROWS, type OilFilm } from '../../../src/sim/world/lane/film.js'
+import { HEADPIN_DISTANCE_METRES } from '../../../src/sim/world/lane/geometry.js'
 
 /** Where one throw without a miss goes, in boards, feet and degrees. */
 export interface Rolled {

@@ -1,6 +1,6 @@
-import { levelProfile } from '../../../src/sim/bowler/levels.js'
-import type { OilPattern } from '../../../src/sim/lane/pattern.js'
-import { bag } from '../../sim/ball/bag-for-tests.js'
+import { levelProfile } from '../../../src/sim/world/bowler/levels.js'
+import type { OilPattern } from '../../../src/sim/world/lane/pattern.js'
+import { bag } from '../../sim/world/ball/bag-for-tests.js'
 import { aloneOn, freshOn } from './lanes.js'
 import { pinsAGame, search, wornBy } from './measures.js'
 

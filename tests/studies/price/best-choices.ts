@@ -1,9 +1,9 @@
 import { builtInNames } from '../../../src/scenarios/library/library.js'
-import { loadScenario } from '../../../src/scenarios/load.js'
-import { facesNewRack } from '../../../src/sim/decision/player-view.js'
-import { choicesFor, gradeFair, pricesOf } from '../../../src/sim/fair/fair-grade.js'
-import { distanceBetween } from '../../../src/sim/fair/nearest-as-good.js'
-import { ballIndexOf } from '../../../src/sim/fair/shots.js'
+import { loadScenario } from '../../../src/scenarios/library/load.js'
+import { choicesFor, gradeFair, pricesOf } from '../../../src/sim/analysis/grade/fair-grade.js'
+import { distanceBetween } from '../../../src/sim/analysis/grade/nearest-as-good.js'
+import { ballIndexOf } from '../../../src/sim/analysis/shots/shots.js'
+import { facesNewRack } from '../../../src/sim/analysis/view/player-view.js'
 import { statesBy } from './blocks.js'
 
 /** Every so many throws are looked at, since each takes a search. */

@@ -1,11 +1,11 @@
-import { advance } from '../../../src/sim/block/advance.js'
-import { beginBlock } from '../../../src/sim/block/begin.js'
-import type { BlockSetup, BlockState } from '../../../src/sim/block/types.js'
-import { levelProfile } from '../../../src/sim/bowler/levels.js'
-import { choose, type Policy } from '../../../src/sim/fair/policies.js'
-import { WIDEST_LIMITS } from '../../../src/sim/lane/generator.js'
-import { bag } from '../../sim/ball/bag-for-tests.js'
-import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../../sim/lane/patterns-for-tests.js'
+import { choose, type Policy } from '../../../src/sim/analysis/policies/policies.js'
+import { advance } from '../../../src/sim/world/block/advance.js'
+import { beginBlock } from '../../../src/sim/world/block/begin.js'
+import type { BlockSetup, BlockState } from '../../../src/sim/world/block/types.js'
+import { levelProfile } from '../../../src/sim/world/bowler/levels.js'
+import { WIDEST_LIMITS } from '../../../src/sim/world/lane/generator.js'
+import { bag } from '../../sim/world/ball/bag-for-tests.js'
+import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../../sim/world/lane/patterns-for-tests.js'
 
 export const OILS = ['drawn', 'posted'] as const
 export type Oil = (typeof OILS)[number]

@@ -1,4 +1,4 @@
-import { accountOf } from '../../../src/sim/account/account.js'
+import { accountOf } from '../../../src/sim/analysis/debrief/account.js'
 import { OILS, setupOf, statesBy } from './blocks.js'
 
 const HABITS = ['thumb', 'stay', 'random'] as const

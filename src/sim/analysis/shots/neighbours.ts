@@ -1,0 +1,23 @@
+import { FEET_BOARDS, TARGET_BOARDS } from '../../world/block/follow-the-miss.js'
+import type { Aim } from '../../world/bowler/release.js'
+
+/** A board of feet and half a board of target either way, in half boards. */
+const FEET = [-1, -0.5, 0, 0.5, 1] as const
+const TARGET = [-0.5, 0, 0.5] as const
+
+/** The aims within a board of feet and half a board of target, the aim itself first. */
+export function neighboursOf(aim: Aim): Aim[] {
+  const others = FEET.flatMap((feet) =>
+    TARGET.map((target) => ({ ...aim, feetBoard: aim.feetBoard + feet, targetBoard: aim.targetBoard + target })),
+  ).filter(
+    ({ feetBoard, targetBoard }) =>
+      (feetBoard !== aim.feetBoard || targetBoard !== aim.targetBoard) &&
+      isWithin(feetBoard, FEET_BOARDS) &&
+      isWithin(targetBoard, TARGET_BOARDS),
+  )
+  return [aim, ...others]
+}
+
+function isWithin(value: number, [low, high]: readonly [number, number]): boolean {
+  return value >= low && value <= high
+}
