@@ -4,6 +4,7 @@ import { normalQuantile } from './exact-math.js'
 /** What a draw is for. A purpose is part of the key, so that adding a draw never shifts another. */
 export type Purpose =
   | 'pattern'
+  | 'laid'
   | 'delivery'
   | 'rack'
   | 'carry-rank'

@@ -15,7 +15,8 @@ export const SAMPLE_RANGES = {
   sensitivity: { start: 7000, room: 3000 },
   bestLine: { start: 30_000, room: 10_000 },
   knownGrade: { start: 40_000, room: 10_000 },
-  ledger: { start: 90_000, room: 10_000 },
+  ledger: { start: 90_000, room: 5000 },
+  ledgerSpares: { start: 95_000, room: 5000 },
   contactChances: { start: 120_000, room: 10_000 },
   whatIf: { start: 130_000, room: 10_000 },
   raceFirst: { start: 200_000, room: 50_000 },
@@ -34,6 +35,7 @@ export const SAMPLE_RANGES = {
   oracleFirst: { start: 700_000, room: 10_000 },
   oracleLast: { start: 710_000, room: 10_000 },
   neighbours: { start: 800_000, room: 50_000 },
+  baseline: { start: 900_000, room: 10_000 },
 } as const satisfies Readonly<Record<string, SampleRange>>
 
 export type SampleUse = keyof typeof SAMPLE_RANGES

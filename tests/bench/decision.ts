@@ -1,5 +1,5 @@
 import { loadScenario } from '../../src/scenarios/library/load.js'
-import { gradeKnown } from '../../src/sim/analysis/oracle/grade.js'
+import { lostOnTrueOil } from '../../src/sim/analysis/debrief/ledger/throw-worths.js'
 import { choose } from '../../src/sim/analysis/policies/policies.js'
 import { searchLines } from '../../src/sim/analysis/shots/best-line.js'
 import { pricingFor } from '../../src/sim/analysis/value/pricing.js'
@@ -19,7 +19,7 @@ export const setupOf = async (name: string): Promise<BlockSetup> => (await loadS
 
 /** Written and drawn oil, fresh and worn. */
 async function films(): Promise<OilFilm[]> {
-  const setups = await Promise.all(['house-forty', 'flat-forty-five', 'short-thirty-five'].map(setupOf))
+  const setups = await Promise.all(['house-forty', 'flat-forty-four', 'short-thirty-five'].map(setupOf))
   const drawn = (await setupOf('unseen-draw')).lanes[0].oil
   const patterns = [
     ...setups.map((setup) => patternOf(setup.lanes[0].oil, '1', 0)),
@@ -80,7 +80,7 @@ export async function benchThrow(): Promise<BenchRow[]> {
       const state = among[run % among.length]!
       const decision = choose('stay', state)
       // a lane state of its own, so that no search is kept from an earlier run
-      return gradeKnown({ ...state, lanes: state.lanes.map((lane) => ({ ...lane })) }, decision)
+      return lostOnTrueOil({ ...state, lanes: state.lanes.map((lane) => ({ ...lane })) }, decision)
     }
   const throwNext = (run: number): unknown => {
     const state = firstBalls[run % firstBalls.length]!

@@ -58,8 +58,8 @@ describe('trace', () => {
   })
 
   it('hooks more on a line that balls have thinned', async () => {
-    const fresh = await json('trace', 'flat-forty-five', ...line)
-    const worn = await json('trace', 'flat-forty-five', ...line, '--after', '25')
+    const fresh = await json('trace', 'flat-forty-four', ...line)
+    const worn = await json('trace', 'flat-forty-four', ...line, '--after', '25')
     expect(worn.entryBoard).toBeGreaterThan(fresh.entryBoard)
   })
 

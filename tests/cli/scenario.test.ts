@@ -47,7 +47,7 @@ describe('scenario check', () => {
     const { bag, ...rest } = parse(house)
     const oneBall = fileWith(JSON.stringify({ ...rest, bag: bag.slice(5), practiceThrows: 0 }))
     const [checked] = JSON.parse((await runCommand(['scenario', 'check', oneBall, '--json'])).out).checked
-    const { thumbPins, stayPins } = checked.hardness
+    const { thumbPins, stayPins } = checked.difficulty
     // With the oil in sight nobody does worse in expectation than by a rule that does not look at it.
     const { known, thumb, stay, random } = checked.expected
     for (const blind of [thumb, stay, random]) expect(known).toBeGreaterThan(blind)
@@ -62,7 +62,7 @@ describe('scenario check', () => {
 
 describe('scenario new and schema', () => {
   it('prints a scenario that passes the check', async () => {
-    const { out } = await runCommand(['scenario', 'new', 'flat-forty-five'])
+    const { out } = await runCommand(['scenario', 'new', 'flat-forty-four'])
     expect(out).toMatch(/^# A Dryboard scenario\./)
     expect(out).toMatch(/^# What the player is told of the oil/m)
     expect((await runCommand(['scenario', 'check', '--quick', fileWith(out)])).exitCode).toBe(0)

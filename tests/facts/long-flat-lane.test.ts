@@ -15,6 +15,7 @@ import { LEVELS, levelProfile, STYLES } from '../../src/sim/world/bowler/levels.
 import { type Aim, deliveredLaunch } from '../../src/sim/world/bowler/release.js'
 import type { LaneState } from '../../src/sim/world/lane/wear.js'
 import { isWashout } from '../../src/sim/world/pins/leaves.js'
+import { flatFortyFive } from '../sim/world/lane/patterns-for-tests.js'
 import { bestAim, bowl, movedAim, openUp, SEEDS } from './opened-up.js'
 
 // Facts of the trade about an unfamiliar flat 45 ft, 26 mL, 2.5:1 lane, beside a house lane: common practice, no
@@ -36,8 +37,10 @@ const ballNamed = (setup: BlockSetup, id: string): BallSpecification => {
 }
 
 beforeAll(async () => {
-  flat = { ...(await loadScenario('flat-forty-five')).setup, field: [] }
-  house = { ...(await loadScenario('house-forty')).setup, field: [], bowler: flat.bowler }
+  const lanes = [{ name: 'lane 1', oil: { kind: 'pattern', pattern: flatFortyFive } }] as const
+  // nothing posted: the oil lies as it is written
+  flat = { ...(await loadScenario('flat-forty-four')).setup, lanes, field: [], posted: 'nothing' }
+  house = { ...(await loadScenario('house-forty')).setup, field: [], bowler: flat.bowler, posted: 'nothing' }
   flatLane = beginBlock(flat, 'facts').lanes[0]
   houseLane = beginBlock(house, 'facts').lanes[0]
   sanded = ballNamed(flat, 'sanded-asymmetric')

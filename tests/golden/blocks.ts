@@ -40,7 +40,7 @@ export const GOLDEN_BLOCKS: readonly GoldenBlock[] = [
       blockOf(scenario, policy, 'thistle', OPENING_THROWS),
     ]),
   ),
-  blockOf('flat-forty-five', 'known', '1', KNOWN_THROWS),
+  blockOf('flat-forty-four', 'known', '1', KNOWN_THROWS),
   blockOf('house-forty', 'fair', '1', FAIR_THROWS),
 ]
 

@@ -30,7 +30,13 @@ function twoFrictionBall(inertiaRatio: number, oiled: number, dry: number): Ball
   return {
     massKilograms: 6.8,
     slipFactor: 1 + 1 / inertiaRatio,
-    friction: { dryFriction: dry, dryFading: 0.03, oiledFriction: oiled, floatingPerCubicMicron: 1e15 },
+    friction: {
+      dryFriction: dry,
+      dryFading: 0.03 * dry,
+      oiledFriction: oiled,
+      thinFilmFriction: 0,
+      floatingPerSquareMicron: 1e15,
+    },
     carriedFilmShare: 0,
     freshCoverShare: 0,
     uptake: { pickupShare: 0, layDownShare: 0 },

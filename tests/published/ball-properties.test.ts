@@ -145,7 +145,13 @@ describe('6. what a ball’s properties are worth', () => {
     const slip = (inches: number): { seconds: number; metres: number } => {
       const ball = {
         ...withCore(symmetricSolid, { differentialMetres: 0, radiusOfGyrationMetres: inchesToMetres(inches) }),
-        friction: { dryFriction: 0.1, dryFading: 0.03, oiledFriction: 0.1, floatingPerCubicMicron: 1e15 },
+        friction: {
+          dryFriction: 0.1,
+          dryFading: 0.003,
+          oiledFriction: 0.1,
+          thinFilmFriction: 0,
+          floatingPerSquareMicron: 1e15,
+        },
       }
       film.microns.fill(1)
       rollBall(film, steps, ball, launch, outcome)

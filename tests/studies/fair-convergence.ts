@@ -17,7 +17,7 @@ import { beginBlock } from '../../src/sim/world/block/begin.js'
 import type { BlockState } from '../../src/sim/world/block/types.js'
 import { keepLines, keptLines } from '../sim/analysis/grade/kept-lines.js'
 
-const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-five', 'short-thirty-five'] as const
+const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-four', 'short-thirty-five'] as const
 const MOST_THROWS = 14
 
 /** About twenty times the usual work: 2.1 million rolled balls against a hundred thousand. */

@@ -25,8 +25,8 @@ const percent = (value: number): string => `${(100 * value).toFixed(1)} %`
  */
 export async function run(args: readonly string[] = []): Promise<void> {
   const frames = Number(args[0] ?? FRAMES_A_LANE)
-  const elite = await bowlersOn('flat-forty-five', 'elite', 'cranker', HISTORIES)
-  report('elite cranker, flat 45 ft', elite, frames / 2)
+  const elite = await bowlersOn('flat-forty-four', 'elite', 'cranker', HISTORIES)
+  report('elite cranker, flat 44 ft', elite, frames / 2)
   console.log('  conversions, fresh lane:')
   for (const pins of SPARES) {
     const throws = pins.length === 1 ? 1500 : 1000

@@ -18,7 +18,7 @@ import { deliverInto, meantThrow, scratchLaunch } from '../../src/sim/world/bowl
 import { FILM_ROWS } from '../../src/sim/world/lane/film.js'
 import { wearLane } from '../../src/sim/world/lane/wear.js'
 
-const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-five', 'short-thirty-five'] as const
+const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-four', 'short-thirty-five'] as const
 const SKIPPED_THROWS = 6
 const MOST_MORE = 12
 const LANES = 12

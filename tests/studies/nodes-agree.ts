@@ -45,7 +45,7 @@ const auto = (scenario: string, policy: string): string[] => [
 
 const RUNS: readonly (readonly [name: string, args: readonly string[]])[] = [
   ['auto house-forty thumb', auto('house-forty', 'thumb')],
-  ['auto flat-forty-five stay', auto('flat-forty-five', 'stay')],
+  ['auto flat-forty-four stay', auto('flat-forty-four', 'stay')],
   ['auto short-thirty-five random', auto('short-thirty-five', 'random')],
   ['auto unseen-draw thumb', auto('unseen-draw', 'thumb')],
   ['auto short-thirty-five known', auto('short-thirty-five', 'known')],

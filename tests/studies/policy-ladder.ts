@@ -1,5 +1,5 @@
 import { join } from 'node:path'
-import { throwWorths } from '../../src/sim/analysis/debrief/ledger/throw-worths.js'
+import { throwWorths, trueOilPrices } from '../../src/sim/analysis/debrief/ledger/throw-worths.js'
 import { bestFairChoice, choicesFor } from '../../src/sim/analysis/grade/fair-grade.js'
 import { choose, POLICIES, type Policy } from '../../src/sim/analysis/policies/policies.js'
 import { meanOf } from '../../src/sim/analysis/shots/direct-worth.js'
@@ -126,7 +126,7 @@ function play(block: number, policy: Policy, isGraded: boolean): Played {
     if (before.spot?.phase !== 'game' || !facesNewRack(before)) continue
     const lead = isGraded ? leadOver(before, decision) : null
     const record = state.throws[state.throws.length - 1]
-    const worths = throwWorths(before, record, lead?.best ?? decision, decision)
+    const worths = throwWorths(trueOilPrices(before), record, lead?.best ?? decision, decision)
     sums.expected += worths.choice
     sums.delivery += worths.choice - worths.delivered
     sums.carry += worths.delivered - worths.result

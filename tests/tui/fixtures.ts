@@ -35,7 +35,6 @@ export function madeUpGrade(block: BlockState, decision: Decision): PricedFairGr
     bestWorth: 0,
     lostPins: givenAwayPins,
     standardErrorPins: 0.05,
-    indistinguishableLostPins: givenAwayPins,
     tooCloseToCallPins: 0.1,
     givenAwayPins,
     stakesPins: 1,
@@ -69,6 +68,8 @@ function madeUpThrowAccount(before: BlockState, record: ThrowRecord, index: numb
     graded: grade && {
       grade,
       bestKnown: { ...grade.best, ballId: before.setup.bag.at(-1)!.id },
+      knownLostPins: grade.givenAwayPins + 0.4,
+      knownStandardErrorPins: 0.05,
       ledger: madeUpLedger(grade.givenAwayPins),
       alternatives: [
         ...before.setup.bag.map((ball, place) => ({
@@ -130,6 +131,7 @@ export function madeUpAccount(block: BlockState): Account {
         practise: 'Keep the feet and change the target by single boards.',
       },
     ],
+    untoldPins: 0.4,
     luck: [],
     cautions: ['A certified coach sees what no program can, and the rules of your centre come first.'],
   }

@@ -1,6 +1,7 @@
-import { calledPins } from '../../sim/analysis/oracle/called-pins.js'
-import { gradeKnown, KNOWN_LABEL } from '../../sim/analysis/oracle/grade.js'
+import { lostOnTrueOil } from '../../sim/analysis/debrief/ledger/throw-worths.js'
+import { KNOWN_LABEL } from '../../sim/analysis/debrief/throw-account.js'
 import { choose, type Policy } from '../../sim/analysis/policies/policies.js'
+import { facesNewRack } from '../../sim/analysis/view/player-view.js'
 import { advance } from '../../sim/world/block/advance.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
@@ -65,8 +66,7 @@ function playBlock(scenario: Scenario, seed: string, policy: Policy): { state: B
   while (state.spot) {
     const decision = choose(policy, state)
     if (state.spot.phase === 'game') {
-      const grade = gradeKnown(state, decision)
-      givenAway[grade.kind] += calledPins(grade)
+      givenAway[facesNewRack(state) ? 'first-ball' : 'spare'] += lostOnTrueOil(state, decision)
     }
     state = advance(state, decision)
   }

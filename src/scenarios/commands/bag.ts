@@ -8,6 +8,7 @@ import {
   THROWS_A_GAME,
 } from '../../sim/analysis/explore/bag-worth.js'
 import { wornByBestLines } from '../../sim/analysis/explore/worn-lane.js'
+import { blockPricing } from '../../sim/analysis/grade/lane-baseline.js'
 import type { BlockSetup } from '../../sim/world/block/types.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
 import type { Scenario } from '../files/scenario/scenario.js'
@@ -46,7 +47,8 @@ export async function bagCommand(
   const lanes: BagOnLane[] = []
   for (const { setup, lane, throws } of work) {
     progress.reached(lanes.length, work.length)
-    lanes.push(bagOnLane(setup, wornByBestLines(setup, lane, options.seed, throws)))
+    const worn = wornByBestLines(setup, lane, options.seed, throws)
+    lanes.push(bagOnLane(setup, worn, blockPricing({ setup, seed: options.seed })))
   }
   progress.over()
   const told = work.map(({ setup, place, throws }) => ({

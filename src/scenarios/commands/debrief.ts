@@ -1,13 +1,13 @@
 import { EXIT } from '../files/text/exit-codes.js'
 import { replaceFile } from '../files/text/replace-file.js'
-import { debriefOf } from '../reports/debrief/debrief.js'
 import { debriefLines } from '../reports/debrief/debrief-lines.js'
 import { debriefText } from '../reports/debrief/debrief-report.js'
 import { frameLines } from '../reports/debrief/frame-lines.js'
+import { workedDebrief } from '../reports/debrief/worked-debrief.js'
 import { debriefHtml } from '../reports/html/debrief-page.js'
 import { type Note, readNotes } from '../store/coach-notes.js'
+import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { readRecord } from '../store/record.js'
-import { replayRecord } from '../store/replay.js'
 import type { FramePlace } from '../words/frame-place.js'
 import { wrapped } from '../words/wrapped.js'
 import type { CommandConsole } from './console/console.js'
@@ -15,6 +15,7 @@ import { progressOn } from './console/progress.js'
 
 export interface DebriefCommandOptions {
   readonly quick?: boolean
+  readonly data?: string
   readonly json?: boolean
   readonly html?: string
   /** Only this frame, in words. */
@@ -28,10 +29,14 @@ export async function debriefCommand(
   console: CommandConsole,
 ): Promise<number> {
   const record = await readRecord(path)
-  const replay = replayRecord(record, path)
   const notes = await readNotes(path)
   const progress = progressOn(console, 'pricing choices')
-  const debrief = debriefOf(replay, { alternatives: !options.quick, reached: progress.reached })
+  const { replay, debrief } = await workedDebrief(record, {
+    path,
+    folder: debriefsFolder(dataFolder(options.data, console.environment)),
+    reached: progress.reached,
+    ...(options.quick ? { quick: true } : {}),
+  })
   progress.over()
   if (options.json) {
     console.print(debriefText(record, debrief))

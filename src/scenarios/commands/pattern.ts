@@ -14,17 +14,19 @@ export interface PatternOptions {
   readonly json?: boolean
 }
 
-/** Distances and groups of boards an oil sheet usually gives, sides counted from each edge (common practice, no source). */
-const SHEET_FEET = [3, 8, 15, 22, 30, 38, 44]
+const TABLE_FEET = [3, 8, 15, 22, 30, 38, 44]
+/** What lies between the arrows, which stand on every fifth board from either edge; boards count from the right. */
 const BOARD_GROUPS: readonly (readonly [name: string, from: number, to: number])[] = [
-  ['right 3-7', 3, 7],
-  ['right 8-12', 8, 12],
-  ['right 13-17', 13, 17],
-  ['middle 18-22', 18, 22],
-  ['left 23-27', 23, 27],
-  ['left 28-32', 28, 32],
-  ['left 33-37', 33, 37],
+  ['right edge to 1st', 1, 5],
+  ['1st to 2nd arrow', 5, 10],
+  ['2nd to 3rd', 10, 15],
+  ['3rd to 4th', 15, 20],
+  ['4th to 5th', 20, 25],
+  ['5th to 6th', 25, 30],
+  ['6th to 7th', 30, 35],
+  ['7th to left edge', 35, 39],
 ]
+const NAME_COLUMNS = 19
 
 /** Each lane's oil: volume, length, ratio, class, thickness by place, and a picture of it. */
 export async function patternCommand(name: string, options: PatternOptions, console: CommandConsole): Promise<number> {
@@ -78,11 +80,11 @@ function ratioWords(ratio: number | null): string {
 }
 
 function thicknessTable(film: OilFilm): string[] {
-  const header = ['µm of oil'.padEnd(14), ...SHEET_FEET.map((feet) => `${feet} ft`.padStart(7))].join('')
+  const header = ['µm of oil'.padEnd(NAME_COLUMNS), ...TABLE_FEET.map((feet) => `${feet} ft`.padStart(7))].join('')
   const rows = BOARD_GROUPS.map(([name, from, to]) =>
     [
-      name.padEnd(14),
-      ...SHEET_FEET.map((feet) => meanFilmMicrons(film, from, to, feetToMetres(feet)).toFixed(2).padStart(7)),
+      name.padEnd(NAME_COLUMNS),
+      ...TABLE_FEET.map((feet) => meanFilmMicrons(film, from, to, feetToMetres(feet)).toFixed(2).padStart(7)),
     ].join(''),
   )
   return [header, ...rows].map((row) => `  ${row}`)

@@ -1,11 +1,13 @@
 import { randomBytes } from 'node:crypto'
+import type { PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 import { readTextFile } from '../files/text/read-text-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
-import { dataFolder, recordsFolder } from '../store/data-folder.js'
+import { dataFolder, debriefsFolder, recordsFolder } from '../store/data-folder.js'
+import { keepAccount } from '../store/kept-account.js'
 import { playerName } from '../store/player-name.js'
 import { recordOf, writeRecord } from '../store/record.js'
 import { type BlockKeeping, freshBlock, offerOf, resumedBlock } from '../store/take-up.js'
@@ -23,6 +25,9 @@ export interface PlayOptions {
   /** True for what was left last time, or a record's path. */
   readonly resume?: string | true
 }
+
+/** Undefined where nobody asked, null where a throw is not priced. */
+type Grade = PricedFairGrade | null | undefined
 
 const DEFAULT_SCENARIO = 'house-forty'
 
@@ -44,7 +49,9 @@ export async function playCommand(
   if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
   if (block.begun.spot) console.print('Type ? for what you can say.')
   try {
-    await keepRecord(block, await playOn(block, script, options, console), data, console)
+    const grades: Grade[] = block.begun.throws.map(() => undefined)
+    const state = await playOn(block, script, options, console, (grade) => grades.push(grade))
+    await keepRecord(block, state, grades, data, console)
   } finally {
     await block.leave()
   }
@@ -57,6 +64,7 @@ async function playOn(
   script: readonly string[] | null,
   options: PlayOptions,
   console: CommandConsole,
+  graded: (grade: Grade) => void,
 ): Promise<BlockState> {
   if (!begun.spot) return begun
   let at = 0
@@ -69,19 +77,23 @@ async function playOn(
     },
     keep,
     grade: options.grade,
+    graded,
   })
 }
 
 async function keepRecord(
   { scenario, player, done }: BlockKeeping,
   state: BlockState,
+  grades: readonly Grade[],
   data: string,
   console: CommandConsole,
 ): Promise<void> {
   if (state.spot) console.print('The block stops here, unfinished.')
   if (state.throws.length === 0) return
-  const path = await writeRecord(recordOf(scenario, state, player), recordsFolder(data))
+  const record = recordOf(scenario, state, player)
+  const path = await writeRecord(record, recordsFolder(data))
   await done(path)
+  if (grades.some((grade) => grade)) await keepAccount(debriefsFolder(data), record, { grades, account: null })
   console.tell(`Record kept: ${path}`)
   if (state.spot) console.tell(`To go on with it: dryboard play --resume ${path}`)
 }

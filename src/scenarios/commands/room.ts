@@ -1,6 +1,7 @@
 import { type LineRoom, lineRooms, ROOM_PINS, type Room } from '../../sim/analysis/explore/room.js'
 import { wornByBestLines } from '../../sim/analysis/explore/worn-lane.js'
-import { knownSearch } from '../../sim/analysis/oracle/known-choice.js'
+import { blockPricing } from '../../sim/analysis/grade/lane-baseline.js'
+import { fullInformationOn } from '../../sim/analysis/oracle/oracle.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
 import { ballPlace, laneIndex } from '../files/scenario/choose-ball.js'
 import { EXIT } from '../files/text/exit-codes.js'
@@ -26,7 +27,8 @@ export async function roomCommand(name: string, options: RoomOptions, console: C
   const scenario = await loadScenario(name)
   const { setup } = scenario
   const fresh = beginScenario(scenario, options.seed).lanes[laneIndex(scenario, options.lane)]
-  const search = knownSearch(setup, wornByBestLines(setup, fresh, options.seed, options.after))
+  const worn = wornByBestLines(setup, fresh, options.seed, options.after)
+  const search = fullInformationOn(setup, worn, blockPricing({ setup, seed: options.seed }))
   const place = options.ball === undefined ? search.best.ballIndex : ballPlace(scenario, options.ball)
   const rooms = lineRooms(setup, search, place)
   const report = {
@@ -34,6 +36,12 @@ export async function roomCommand(name: string, options: RoomOptions, console: C
     lane: setup.lanes[options.lane - 1].name,
     ball: setup.bag[place].id,
     bestBall: setup.bag[search.best.ballIndex].id,
+    best: {
+      ball: setup.bag[search.best.ballIndex].id,
+      feet: search.best.aim.feetBoard,
+      target: search.best.aim.targetBoard,
+      speed: SPEED_WORDS[search.best.aim.speedStep],
+    },
     after: options.after,
     seed: options.seed,
     withinPins: ROOM_PINS,
@@ -44,8 +52,8 @@ export async function roomCommand(name: string, options: RoomOptions, console: C
     return EXIT.fine
   }
   const most = Math.max(...rooms.map(({ worth }) => worth))
-  const worn = options.after === 0 ? 'as oiled' : `after ${options.after} throws on the best lines`
-  console.print(`${setup.bag[place].name} on ${report.lane}, ${worn}, the oil in sight`)
+  const wear = options.after === 0 ? 'as oiled' : `after ${options.after} throws on the best lines`
+  console.print(`${setup.bag[place].name} on ${report.lane}, ${wear}, the oil in sight`)
   if (place !== search.best.ballIndex) {
     const behind = (search.best.worth - most).toFixed(1)
     console.print(`The ${setup.bag[search.best.ballIndex].name} has a line worth ${behind} pins more.`)

@@ -1,10 +1,10 @@
 import {
-  HARDNESS_SEEDS,
-  type Hardness,
-  hardnessOf,
-  hardnessWord,
+  DIFFICULTY_SEEDS,
+  type Difficulty,
+  difficultyOf,
+  difficultyWord,
   informationAtStart,
-} from '../../sim/analysis/explore/hardness.js'
+} from '../../sim/analysis/explore/difficulty.js'
 import { playPolicyGame } from '../../sim/analysis/explore/ladder.js'
 import { POLICIES, type Policy } from '../../sim/analysis/policies/policies.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
@@ -25,6 +25,7 @@ const POLICY_WORDS: Readonly<Record<Policy, string>> = {
   known: 'best with the oil in sight',
   fair: 'best by what is seen',
   thumb: 'rule of thumb',
+  memo: 'best of the sheet, never moved',
   stay: 'never moving',
   random: 'anywhere sensible',
 }
@@ -35,7 +36,7 @@ interface Checked {
   readonly about: string
   readonly problems: readonly string[]
   readonly lanes: readonly LaneSummary[]
-  readonly hardness: Hardness | null
+  readonly difficulty: Difficulty | null
   /** What each policy's first balls are worth, game pins a game in expectation against the bowler's average first ball. */
   readonly expected: Readonly<Partial<Record<Policy, number>>> | null
   /** Game pins that seeing the oil would be worth on the first throw. */
@@ -69,7 +70,7 @@ export async function scenarioCheckCommand(
 }
 
 async function checkFile(file: string, { quick, fair }: CheckOptions, working: () => void): Promise<Checked> {
-  const nothing = { file, about: '', lanes: [], hardness: null, expected: null, informationPins: null }
+  const nothing = { file, about: '', lanes: [], difficulty: null, expected: null, informationPins: null }
   try {
     const scenario = await loadScenario(file)
     for (const seed of TRIED_SEEDS) beginScenario(scenario, seed)
@@ -77,10 +78,10 @@ async function checkFile(file: string, { quick, fair }: CheckOptions, working: (
     const about = aboutWords(scenario)
     const fine = { ...nothing, about, problems: [], lanes: laneSummaries(scenario, TRIED_SEEDS[0]) }
     if (quick) return fine
-    const { thumbPins, stayPins } = hardnessOf((seed) => beginScenario(scenario, seed))
+    const { thumbPins, memoPins = 0, stayPins } = difficultyOf((seed) => beginScenario(scenario, seed))
     return {
       ...fine,
-      hardness: { thumbPins: rounded(thumbPins, 1), stayPins: rounded(stayPins, 1) },
+      difficulty: { thumbPins: rounded(thumbPins, 1), memoPins: rounded(memoPins, 1), stayPins: rounded(stayPins, 1) },
       expected: expectedBy(fair ? POLICIES : POLICIES.filter((policy) => policy !== 'fair'), scenario),
       informationPins: rounded(
         informationAtStart((seed) => beginScenario(scenario, seed)),
@@ -93,15 +94,15 @@ async function checkFile(file: string, { quick, fair }: CheckOptions, working: (
   }
 }
 
-function linesOf({ file, about, problems, lanes, hardness, expected, informationPins }: Checked): readonly string[] {
+function linesOf({ file, about, problems, lanes, difficulty, expected, informationPins }: Checked): readonly string[] {
   if (problems.length > 0) return problems
   return [
     `${file}: fine`,
     `  ${about}`,
     ...lanes.map((lane) => `  ${laneWords(lane)}`),
-    ...(hardness && informationPins !== null
+    ...(difficulty && informationPins !== null
       ? [
-          `  ${hardnessWord(hardness)}: on first balls the rule of thumb gives away ${hardness.thumbPins.toFixed(1)} pins a game, never moving ${hardness.stayPins.toFixed(1)},`,
+          `  ${difficultyWord(difficulty)}: on first balls the rule of thumb gives away ${difficulty.thumbPins.toFixed(1)} pins a game, the sheet's best line learnt by heart ${(difficulty.memoPins ?? 0).toFixed(1)}, never moving ${difficulty.stayPins.toFixed(1)},`,
           '    against the best with the oil in sight',
           ...expectedLines(expected),
           `  seeing the oil before the first throw would be worth ${informationPins.toFixed(1)} pins on it`,
@@ -113,7 +114,7 @@ function linesOf({ file, about, problems, lanes, hardness, expected, information
 function expectedBy(policies: readonly Policy[], scenario: Scenario): Partial<Record<Policy, number>> {
   return Object.fromEntries(
     policies.map((policy) => {
-      const games = HARDNESS_SEEDS.map((seed) => playPolicyGame(policy, beginScenario(scenario, seed)).expectedPins)
+      const games = DIFFICULTY_SEEDS.map((seed) => playPolicyGame(policy, beginScenario(scenario, seed)).expectedPins)
       return [policy, rounded(games.reduce((sum, pins) => sum + pins, 0) / games.length, 1)]
     }),
   )

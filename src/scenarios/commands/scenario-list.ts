@@ -1,9 +1,9 @@
-import { hardnessWord } from '../../sim/analysis/explore/hardness.js'
+import { difficultyWord } from '../../sim/analysis/explore/difficulty.js'
 import type { Scenario } from '../files/scenario/scenario.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText } from '../files/text/json.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
-import { BUILT_IN_HARDNESS } from '../library/hardness-data.js'
+import { BUILT_IN_DIFFICULTY } from '../library/difficulty-data.js'
 import { builtInNames } from '../library/library.js'
 import { loadScenario } from '../library/load.js'
 import { type LaneSummary, laneSummaries } from '../library/scenario-summary.js'
@@ -51,31 +51,31 @@ export async function scenarioListCommand(
 type Listed = ReturnType<typeof listedAs>
 
 function listedAs(scenario: Scenario) {
-  const hardness = BUILT_IN_HARDNESS[scenario.name]
+  const difficulty = BUILT_IN_DIFFICULTY[scenario.name]
   return {
     name: scenario.name,
     title: scenario.title,
     purpose: scenario.purpose,
     lanes: laneSummaries(scenario, SEED),
     besides: besides(scenario),
-    hardness: hardness ? { word: hardnessWord(hardness), ...hardness } : null,
+    difficulty: difficulty ? { word: difficultyWord(difficulty), ...difficulty } : null,
   }
 }
 
-function searchedText({ name, title, purpose, besides: more, lanes, hardness }: Listed): string {
-  return [name, title, purpose, ...more, classes(lanes), hardness?.word ?? ''].join(' ').toLowerCase()
+function searchedText({ name, title, purpose, besides: more, lanes, difficulty }: Listed): string {
+  return [name, title, purpose, ...more, classes(lanes), difficulty?.word ?? ''].join(' ').toLowerCase()
 }
 
-function rowOf({ name, title, lanes, besides: more, hardness }: Listed): string {
+function rowOf({ name, title, lanes, besides: more, difficulty }: Listed): string {
   const lost = (pins: number | undefined): string => (pins === undefined ? '' : pins.toFixed(0))
   return [
     name.padEnd(20),
     figures(lanes, 'lengthFeet').padEnd(7),
     figures(lanes, 'volumeMillilitres').padEnd(6),
     classes(lanes).padEnd(10),
-    lost(hardness?.thumbPins).padStart(5),
-    lost(hardness?.stayPins).padStart(5),
-    ` ${(hardness?.word ?? '').padEnd(9)}`,
+    lost(difficulty?.thumbPins).padStart(5),
+    lost(difficulty?.stayPins).padStart(5),
+    ` ${(difficulty?.word ?? '').padEnd(9)}`,
     `${title}${more.length > 0 ? ` (${more.join(', ')})` : ''}`,
   ].join(' ')
 }

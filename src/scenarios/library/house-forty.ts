@@ -8,7 +8,7 @@ export const houseForty: ScenarioInput = {
   purpose:
     'Find the wall between the wet middle and the dry outside, and keep off the strongest ball until you need it.',
   notes:
-    'Ten times as much oil inside as outside, 40 feet. A miss to either side comes back; too strong a ball burns up early.',
+    'Ten times as much oil inside as outside, 40 feet. A miss to either side comes back; too strong a ball burns up early. A lane for beginners.',
   lanes: [
     {
       name: 'lane 3',

@@ -1,5 +1,5 @@
 import type { ScenarioInput } from '../files/schema/scenario.js'
-import { flatFortyFive } from './flat-forty-five.js'
+import { flatFortyFour } from './flat-forty-four.js'
 import { houseForty } from './house-forty.js'
 import { freshSide, leaningOil, leftFlat, leftHouse } from './left-lanes.js'
 import { eliteFlat, longChallenge, longFlat, longHouse, longUnseen, threeGames } from './long-lanes.js'
@@ -21,7 +21,7 @@ import { carrydown, crankersAhead, fullLane, wornHouse, wornLong } from './worn-
 /** The scenarios that come with the program: the lanes of an invented club. Made when asked for. */
 const BUILT_IN: Readonly<Record<string, () => ScenarioInput>> = {
   'house-forty': () => houseForty,
-  'flat-forty-five': () => flatFortyFive,
+  'flat-forty-four': flatFortyFour,
   'short-thirty-five': () => shortThirtyFive,
   'unseen-draw': () => unseenDraw,
   'first-league': firstLeague,
@@ -58,7 +58,7 @@ const BUILT_IN: Readonly<Record<string, () => ScenarioInput>> = {
 }
 
 /** Scenarios that also lie in scenarios-demo as files to copy from. */
-export const DEMO_NAMES = ['house-forty', 'flat-forty-five', 'short-thirty-five', 'unseen-draw'] as const
+export const DEMO_NAMES = ['house-forty', 'flat-forty-four', 'short-thirty-five', 'unseen-draw'] as const
 
 export function builtInNames(): readonly string[] {
   return Object.keys(BUILT_IN)

@@ -49,7 +49,7 @@ export const lightHouse = () =>
 export const firstLeague = () =>
   clubBlock({
     title: 'The first league night',
-    purpose: 'Two balls, a kind lane, a bowler who is still learning: which of the two, and from where?',
+    purpose: 'For beginners. Two balls, a kind lane, a bowler who is still learning: which of the two, and from where?',
     notes: 'Misses are wide here, so lines with room are worth more than lines with angle.',
     lanes: [{ name: 'lane 3', passes: oilSheet({ lengthFeet: 40, millilitres: 23, ratio: 10 }) }],
     bag: clubBlock({ title: '', purpose: '', lanes: [] }).bag.filter(

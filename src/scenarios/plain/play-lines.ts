@@ -1,3 +1,4 @@
+import type { PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
 import { advance, checkDecision } from '../../sim/world/block/advance.js'
 import type { BlockState, Decision, ThrowRecord } from '../../sim/world/block/types.js'
@@ -5,7 +6,7 @@ import { FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
 import { scoreLines } from '../words/score-lines.js'
 import { decisionWords, moveWords, observationWords, spotWords } from '../words/words.js'
 import { afterThrowLines } from './after-throw-lines.js'
-import { gradeLine } from './grade-line.js'
+import { gradeLine, gradeOf } from './grade-line.js'
 import { HELP_LINES } from './help-lines.js'
 import { bagLines } from './opening-lines.js'
 import { readDecision } from './read-decision.js'
@@ -20,6 +21,8 @@ export interface LinePlay {
   readonly keep: (thrown: ThrowRecord) => Promise<void>
   /** Whether each choice is priced before it is thrown. */
   readonly grade: boolean
+  /** Told the grade of each throw, that it need not be worked out again: null where there is none, undefined where nobody asked. */
+  readonly graded?: (grade: PricedFairGrade | null | undefined) => void
   /** Whether play ends here although the block goes on; never where left out. */
   readonly enough?: (state: BlockState) => boolean
 }
@@ -57,12 +60,13 @@ export async function throwOne(
   state: BlockState,
   decision: Decision,
   before: Decision,
-  { say, keep, grade }: Pick<LinePlay, 'say' | 'keep' | 'grade'>,
+  { say, keep, grade, graded }: Pick<LinePlay, 'say' | 'keep' | 'grade' | 'graded'>,
 ): Promise<BlockState> {
   const { hand } = state.setup.bowler
   say(`You throw: ${decisionWords(decision, state.setup.bag)} (${moveWords(before.aim, decision.aim, hand)}).`)
-  const price = grade ? gradeLine(state, decision) : null
-  if (price) say(price)
+  const price = grade ? gradeOf(state, decision) : undefined
+  if (price) say(gradeLine(price))
+  graded?.(price)
   const next = advance(state, decision)
   await keep(next.throws[next.throws.length - 1])
   for (const line of afterThrowLines(next, next.events.slice(state.events.length))) say(line)

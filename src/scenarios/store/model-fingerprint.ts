@@ -4,8 +4,8 @@ import { dynamicsOf } from '../../sim/world/ball/dynamics.js'
 import { newRollOutcome, rollBall } from '../../sim/world/ball/motion.js'
 import { buildStepTable } from '../../sim/world/ball/step-table.js'
 import { intendedLaunch } from '../../sim/world/bowler/release.js'
+import { layAsOff } from '../../sim/world/lane/as-laid.js'
 import { FILM_ROWS } from '../../sim/world/lane/film.js'
-import { layPattern } from '../../sim/world/lane/pattern.js'
 import { freshLane, wearLane } from '../../sim/world/lane/wear.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
 import { drawRackNature } from '../../sim/world/pins/nature.js'
@@ -14,7 +14,9 @@ import { scenarioFrom } from '../files/scenario/scenario.js'
 import { locateNowhere } from '../files/text/source-text.js'
 import { builtInScenario } from '../library/library.js'
 
-const PROBED_SCENARIO = 'flat-forty-five'
+const PROBED_SCENARIO = 'flat-forty-four'
+/** A machine off its sheet. */
+const PROBED_OFF = { lengthMetres: 0.1524, volume: 1.05, ratio: 0.93 }
 const PROBED_OFFSETS_METRES = [-0.02, 0.05, 0.09]
 
 let known: string | undefined
@@ -34,7 +36,7 @@ function digestOfProbes(): string {
   const { setup } = scenarioFrom(PROBED_SCENARIO, locateNowhere(PROBED_SCENARIO, builtInScenario(PROBED_SCENARIO)))
   const [{ oil }] = setup.lanes
   if (oil.kind !== 'pattern') throw new Error(`${PROBED_SCENARIO} has no written oil to probe.`)
-  let lane = freshLane(layPattern(oil.pattern))
+  let lane = freshLane(layAsOff(oil.pattern, PROBED_OFF))
   const outcome = newRollOutcome()
   for (const ball of setup.bag) {
     const dynamics = dynamicsOf(ball)

@@ -15,7 +15,7 @@ export function ledgerLines({ sums }: Account): string[] {
   return [
     '',
     'Where the pins went, against the best with the oil in sight; below 0 is gained',
-    'given away: by the choice, as far as could be known (before anything is called too close); swing: how the oil turned',
+    'given away: by the choice, as far as could be known, which is its grade; swing: how the oil turned',
     'out for that choice; hidden: what not seeing the oil cost; delivery: this throw against the usual miss; carry: the pins',
     '',
     row(

@@ -6,6 +6,7 @@ import { notKept } from './keeping-tasks.js'
 import { blockOf, type PlayState, type ThrowGrade, tellsGrades } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'
+import { guided } from './tour.js'
 
 /** The clock while a choice is weighed; the screen speaks of it from the second turn on. */
 const WAIT_MILLISECONDS = 300
@@ -49,7 +50,9 @@ function useWeighing({ screen }: AppState, dispatch: Dispatch<Action>, services:
     const { decision } = play
     const { thinker, advance } = services
     const counts = before.spot?.phase === 'game'
-    const release = (grade: ThrowGrade) => dispatch({ type: 'weighed', grade, next: advance(before, decision) })
+    const offered = play.tour === null ? null : (services.view(before)?.suggestion ?? null)
+    const release = (grade: ThrowGrade) =>
+      dispatch({ type: 'weighed', grade: guided(grade, offered, decision), next: advance(before, decision) })
     if (!counts || !tellsGrades(play)) {
       const turn = setImmediate(() => release(counts ? undefined : null))
       if (counts && thinker.isApart) {

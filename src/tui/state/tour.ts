@@ -1,4 +1,6 @@
-import type { PlayState } from './play-state.js'
+import { isSame } from '../../sim/analysis/debrief/ledger/throw-worths.js'
+import type { Decision } from '../../sim/world/block/types.js'
+import type { PlayState, ThrowGrade } from './play-state.js'
 
 /** The lanes of the guided first frame: a posted sheet and a forgiving oil. */
 export const TOUR_SCENARIO = 'house-forty'
@@ -58,6 +60,12 @@ export function tourOn(play: PlayState): PlayState {
   let tour = play.tour
   while (tour < TOUR.length - 1 && TOUR[tour]!.isDone(play)) tour++
   return tour === play.tour ? play : { ...play, tour }
+}
+
+/** A grade of the guided frame: whoever throws what the guide set up is charged nothing for it. @param offered null in a block of one's own */
+export function guided(grade: ThrowGrade, offered: Decision | null, decision: Decision): ThrowGrade {
+  if (!grade || grade.kind === 'practice' || !offered || !isSame(offered, decision)) return grade
+  return { ...grade, best: decision, bestWorth: grade.choiceWorth, lostPins: 0, givenAwayPins: 0 }
 }
 
 /** What the guide says now. */

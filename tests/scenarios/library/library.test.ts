@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { beginScenario } from '../../../src/scenarios/files/scenario/begin-scenario.js'
 import { withBallsTaken } from '../../../src/scenarios/files/scenario/take-balls.js'
-import { BUILT_IN_HARDNESS } from '../../../src/scenarios/library/hardness-data.js'
+import { BUILT_IN_DIFFICULTY } from '../../../src/scenarios/library/difficulty-data.js'
 import { builtInNames } from '../../../src/scenarios/library/library.js'
 import { loadScenario } from '../../../src/scenarios/library/load.js'
 import { oilSheet } from '../../../src/scenarios/library/oil-sheet.js'
@@ -31,7 +31,7 @@ describe('the built-in library', () => {
   )
 
   it('knows how hard each is', () => {
-    expect(Object.keys(BUILT_IN_HARDNESS)).toEqual(builtInNames())
+    expect(Object.keys(BUILT_IN_DIFFICULTY)).toEqual(builtInNames())
   })
 
   it('has no two of one title, both hands, all lengths and all classes', async () => {

@@ -21,6 +21,7 @@ export function addRecordCommands(program: Command, { console, finish }: Program
     .option('--quick', 'leave out the road not taken')
     .addOption(new Option('--at <frame>', 'only this frame, in full: such as 7 or 2-7').argParser(frameOption))
     .addOption(new Option('--html <file>', 'as a page with pictures of the lanes').conflicts(['at', 'json']))
+    .addOption(dataFolder())
     .addOption(jsonFlag())
     .action(async (record, options) => {
       const { debriefCommand } = await import('../debrief.js')

@@ -11,9 +11,9 @@ Examples:
   dryboard                                   open the trainer
   dryboard play house-forty --seed club-7    a block on the built-in house lane
   dryboard play lane.yaml --plain            the same, line by line
-  dryboard pattern flat-forty-five           what oil lies on a lane
-  dryboard room flat-forty-five --after 20   where a worn lane forgives a miss
-  dryboard bag house-forty flat-forty-five   which balls of the bag earn their place
+  dryboard pattern flat-forty-four           what oil lies on a lane
+  dryboard room flat-forty-four --after 20   where a worn lane forgives a miss
+  dryboard bag house-forty flat-forty-four   which balls of the bag earn their place
   dryboard auto unseen-draw --policy thumb   a block played by rule of thumb
   dryboard debrief RECORD                    what each choice of a block gave away, and why
   dryboard review RECORD... --html report.html

@@ -7,6 +7,7 @@ interface Written {
   readonly bag?: unknown
   readonly fieldBag?: unknown
   readonly field?: unknown
+  readonly bowler?: unknown
   readonly takeBalls?: unknown
   readonly fieldFramesBefore?: unknown
 }
@@ -26,7 +27,12 @@ export function checkAcross(scenario: Written, context: z.core.$RefinementCtx): 
     })
     checkThrown(scenario.field, [...bag, ...fieldBag], context)
   }
-  const { takeBalls, fieldFramesBefore, field } = scenario
+  const { takeBalls, fieldFramesBefore, field, bowler } = scenario
+  const { spareBall } = (bowler ?? {}) as { readonly spareBall?: unknown }
+  if (bag && typeof spareBall === 'string' && !bag.includes(spareBall)) {
+    const sentence = `There is no ball "${spareBall}" in the bag; it holds ${bag.join(', ')}.`
+    context.addIssue(sentenceIssue(['bowler', 'spareBall'], sentence))
+  }
   if (bag && typeof takeBalls === 'number' && takeBalls >= bag.length) {
     const sentence = `A bag of ${bag.length} leaves no choice of ${takeBalls}; leave takeBalls out.`
     context.addIssue(sentenceIssue(['takeBalls'], sentence))

@@ -5,6 +5,7 @@ import { type BowlerProfile, checkProfile } from '../../../sim/world/bowler/prof
 import { sentenceIssue } from '../text/problems.js'
 import { halfFrom, identifier, line, listOf, oneOf, table } from './fields.js'
 import { ownBowlerFields, ownProfileFromData } from './own-bowler.js'
+import { spareHabitFields, spareHabitFromData } from './spare-habit.js'
 
 const hand = oneOf('right', 'left')
 const style = oneOf(...STYLES)
@@ -14,7 +15,7 @@ const LEVEL_NUMBERS = LEVELS.map(Number).filter(Number.isFinite)
 const level = z.literal([...LEVELS, ...LEVEL_NUMBERS], { error: () => `one of ${LEVELS.join(', ')}` })
 
 /** A bowler as most of a level and style are. */
-export const typicalBowler = table({ level, hand, style: style.default('tweener') }, 'a bowler')
+export const typicalBowler = table({ level, hand, style: style.default('tweener'), ...spareHabitFields }, 'a bowler')
 
 const ownBowler = ownBowlerFields.superRefine((own, context) => {
   for (const sentence of checkProfile(ownProfileFromData(own))) context.addIssue(sentenceIssue([], sentence))
@@ -47,7 +48,7 @@ export type FieldBowlerData = z.output<typeof fieldBowler>
 
 export function bowlerFromData(data: z.output<typeof bowler>): BowlerProfile {
   if (data.level === 'own') return ownProfileFromData(data)
-  return levelProfile(String(data.level) as Level, data.style, data.hand)
+  return { ...levelProfile(String(data.level) as Level, data.style, data.hand), ...spareHabitFromData(data) }
 }
 
 /** A bowler of the field; the place in the list keeps two of one name apart. */

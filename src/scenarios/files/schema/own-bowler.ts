@@ -8,6 +8,7 @@ import {
 } from '../../../sim/units.js'
 import type { BowlerProfile, ErrorSpread, ReleaseNumbers } from '../../../sim/world/bowler/profile.js'
 import { line, numberFrom, oneOf, table } from './fields.js'
+import { spareHabitFields, spareHabitFromData } from './spare-habit.js'
 
 const release = table(
   {
@@ -46,12 +47,14 @@ export const ownBowlerFields = table(
     speedStepMph: numberFrom(0.1, 4, 'mph').default(0.75),
     offNormalErrorFactor: numberFrom(1, 3).default(1.25),
     slideToLaydownBoards: numberFrom(0, 15, 'boards').default(7),
+    ...spareHabitFields,
   },
   'a bowler',
 )
 
 export function ownProfileFromData(data: z.output<typeof ownBowlerFields>): BowlerProfile {
   return {
+    ...spareHabitFromData(data),
     id: 'own',
     name: data.name,
     hand: data.hand,

@@ -1,3 +1,4 @@
+import { KNOWN_LABEL } from '../../../sim/analysis/debrief/throw-account.js'
 import { radiansToDegrees } from '../../../sim/units.js'
 import type { BlockSetup, BlockState } from '../../../sim/world/block/types.js'
 import { leaveName } from '../../../sim/world/pins/leaves.js'
@@ -13,7 +14,7 @@ import { roadLines } from './road-lines.js'
 export function debriefLines(debrief: Debrief): string[] {
   const { throws, account, firstBallPins, sparePins, ended } = debrief
   const { bag, scoring } = ended.setup
-  const label = throws.find((one) => one.known)?.known?.label
+  const isCounted = throws.some(({ fair }) => fair !== null)
   const { firstBalls, spares } = account.sums
   return [
     ...ended.balls.flatMap((balls, index) => ['', `Game ${index + 1}`, ...scoreLines(scoring, balls)]),
@@ -25,10 +26,10 @@ export function debriefLines(debrief: Debrief): string[] {
     columns('where', 'thrown', 'entered', 'left', 'fair', 'oil', 'best'),
     ...throws.map((one) => throwLine(one, bag)),
     '',
-    ...(label
+    ...(isCounted
       ? [
           `Given away by what could be known: first balls ${firstBalls.chargedPins.toFixed(1)}, spares ${spares.chargedPins.toFixed(1)} pins.`,
-          `Given away ${label}: first balls ${firstBallPins.toFixed(1)}, spares ${sparePins.toFixed(1)} pins.`,
+          `Given away ${KNOWN_LABEL}: first balls ${firstBallPins.toFixed(1)}, spares ${sparePins.toFixed(1)} pins.`,
           ...ledgerLines(account),
           ...findingLines(debrief),
           ...roadLines(throws, bag),
@@ -50,7 +51,7 @@ function columns(
   return `${where.padEnd(9)}${thrown.padEnd(18)}${entered.padEnd(11)}${left.padEnd(17)}${fair.padStart(5)}${oil.padStart(6)}  ${best}`.trimEnd()
 }
 
-function throwLine({ record, fair, known, calledPins }: DebriefedThrow, bag: BlockSetup['bag']): string {
+function throwLine({ record, fair, account: { graded } }: DebriefedThrow, bag: BlockSetup['bag']): string {
   const { spot, decision, standingAfter, truth } = record
   const angle = radiansToDegrees(truth.entryAngleRadians).toFixed(1)
   return columns(
@@ -59,14 +60,14 @@ function throwLine({ record, fair, known, calledPins }: DebriefedThrow, bag: Blo
     Number.isFinite(truth.leftLaneFeet) ? 'gutter' : `${truth.entryBoard.toFixed(1)} ${angle}°`,
     standingAfter === 0 ? 'all down' : leaveName(standingAfter),
     fair ? pinsOrDash(fair.givenAwayPins) : '',
-    known ? pinsOrDash(calledPins) : '',
+    graded ? pinsOrDash(graded.knownLostPins) : '',
     fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : '',
   )
 }
 
 const pinsOrDash = (pins: number): string => (pins < 0.05 ? '-' : pins.toFixed(1))
 
-function findingLines({ account: { tags, luck, cautions } }: Debrief): string[] {
+function findingLines({ account: { tags, untoldPins, luck, cautions } }: Debrief): string[] {
   const findings = tags.flatMap(({ words, evidence, practise }) => [
     ...wrapped(words, '- '),
     ...wrapped(
@@ -79,9 +80,17 @@ function findingLines({ account: { tags, luck, cautions } }: Debrief): string[] 
     '',
     'Findings, the costliest first',
     ...(findings.length > 0 ? findings : ['- Nothing that cost enough to name.']),
+    ...untoldLines(untoldPins),
     ...luck.flatMap(({ words }) => wrapped(words, '- ')),
     ...(findings.length > 0 ? cautions.flatMap((words) => wrapped(words)) : []),
   ]
+}
+
+/** With it the findings add up to what the choices cost. */
+function untoldLines(pins: number): string[] {
+  return pins < 0.05
+    ? []
+    : wrapped(`Beside these ${pins.toFixed(1)} pins, in pieces too small or too unsure to name.`, '- ')
 }
 
 function valueWords(value: number, unit: 'pins' | 'boards' | 'share' | 'throws'): string {

@@ -1,6 +1,7 @@
 import { type LedgerTerms, shortfallOf } from '../../../sim/analysis/debrief/ledger/ledger.js'
 import type { Alternative } from '../../../sim/analysis/debrief/reading/alternatives.js'
 import type { LedgerSum } from '../../../sim/analysis/debrief/sums.js'
+import { KNOWN_LABEL } from '../../../sim/analysis/debrief/throw-account.js'
 import { radiansToDegrees } from '../../../sim/units.js'
 import type { Decision } from '../../../sim/world/block/types.js'
 import { listPins } from '../../../sim/world/pins/leaves.js'
@@ -15,7 +16,7 @@ export type DebriefReport = ReturnType<typeof debriefReport>
 
 export function debriefReport(record: BlockRecord, debrief: Debrief) {
   const { ended, throws, firstBallPins, sparePins, account } = debrief
-  const { sums, tags, luck, cautions } = account
+  const { sums, tags, untoldPins, luck, cautions } = account
   return {
     scenario: record.name,
     title: record.scenario.title,
@@ -39,6 +40,7 @@ export function debriefReport(record: BlockRecord, debrief: Debrief) {
       pins: rounded(tag.pins, 2),
       evidence: tag.evidence.map((one) => ({ ...one, value: rounded(one.value, 3) })),
     })),
+    untoldPins: rounded(untoldPins, 2),
     luck: luck.map((note) => ({ ...note, luckPins: rounded(note.luckPins, 1) })),
     cautions,
     throws: throws.map(throwReport),
@@ -49,7 +51,7 @@ export function debriefText(record: BlockRecord, debrief: Debrief): string {
   return jsonText(debriefReport(record, debrief))
 }
 
-function throwReport({ record, account, fair, known, calledPins }: DebriefedThrow) {
+function throwReport({ record, account, fair }: DebriefedThrow) {
   const { spot, decision, standingBefore, standingAfter, truth } = record
   return {
     phase: spot.phase,
@@ -73,12 +75,11 @@ function throwReport({ record, account, fair, known, calledPins }: DebriefedThro
       percentile: fair.percentile === null ? null : rounded(fair.percentile, 3),
       best: decisionReport(fair.best),
     },
-    known: known && {
-      against: known.label,
-      givenAwayPins: rounded(known.givenAwayPins, 3),
-      standardErrorPins: rounded(known.standardErrorPins, 3),
-      calledPins: rounded(calledPins, 3),
-      best: decisionReport(known.best),
+    known: account.graded && {
+      against: KNOWN_LABEL,
+      givenAwayPins: rounded(account.graded.knownLostPins, 3),
+      standardErrorPins: rounded(account.graded.knownStandardErrorPins, 3),
+      best: decisionReport(account.graded.bestKnown),
     },
     ledger: account.graded && termsReport(account.graded.ledger),
     roadNotTaken: account.graded?.alternatives.map(alternativeReport) ?? [],

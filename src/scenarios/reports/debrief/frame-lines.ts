@@ -1,4 +1,5 @@
 import { LEDGER_TERMS, shortfallOf } from '../../../sim/analysis/debrief/ledger/ledger.js'
+import { KNOWN_LABEL } from '../../../sim/analysis/debrief/throw-account.js'
 import type { BallSpecification } from '../../../sim/world/ball/specification.js'
 import { type FramePlace, noSuchFrame } from '../../words/frame-place.js'
 import { LEDGER_TITLES } from '../../words/ledger-lines.js'
@@ -33,7 +34,7 @@ export function frameLines({ throws, account, ended }: Debrief, place: FramePlac
 }
 
 function throwLines(
-  { record, fair, known, calledPins, account }: DebriefedThrow,
+  { record, fair, account }: DebriefedThrow,
   bag: readonly BallSpecification[],
   lane: string,
 ): string[] {
@@ -43,8 +44,10 @@ function throwLines(
     `  thrown: ${decisionWords(decision, bag)}`,
     ...(fair ? [`  gave away, by what could be known: ${priceWords(fair.givenAwayPins)}`] : []),
     ...(fair && fair.givenAwayPins > 0 ? [`    best: ${decisionWords(fair.best, bag)}`] : []),
-    ...(known ? [`  ${known.label}: ${priceWords(calledPins)}`] : []),
-    ...(known && calledPins > 0 ? [`    best: ${decisionWords(known.best, bag)}`] : []),
+    ...(account.graded ? [`  ${KNOWN_LABEL}: ${priceWords(account.graded.knownLostPins)}`] : []),
+    ...(account.graded && account.graded.knownLostPins > 0
+      ? [`    best: ${decisionWords(account.graded.bestKnown, bag)}`]
+      : []),
     `  seen: ${observationWords(observation, standingBefore)}`,
     `  in truth it entered at board ${truth.entryBoard.toFixed(1)}; ${pinWords(standingBefore, standingAfter, spot.ball)}`,
     ...(account.graded ? termLines(account.graded.ledger) : []),

@@ -9,6 +9,7 @@ const TOLD_CHOICES = 4
 
 export const OTHER_CHOICE_WORDS: Readonly<Record<Alternative['what'], string>> = {
   move: 'a small move',
+  best: 'the nearest that is as good as the best',
   'best-line-of-ball': 'the best line of that ball',
 }
 

@@ -43,6 +43,9 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
     ...scoreSheets(ended, report, most),
     '<h3>Findings and what to practise</h3>',
     findingsList(report.tags),
+    ...(report.untoldPins >= 0.05
+      ? [`<p>Beside these ${report.untoldPins.toFixed(1)} pins, in pieces too small or too unsure to name.</p>`]
+      : []),
     ...report.luck.map(({ words }) => `<p>${escaped(words)}</p>`),
     ...notesList(notes),
     '<h3>The lanes</h3>',
@@ -52,7 +55,7 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
     choices(throws, bag),
     ...roads(throws, bag),
     '<h3>Where the pins went</h3>',
-    '<p class="soft">Against the best with the oil in sight; below 0 is gained. Given away: by the choice, as far as could be known, before anything is called too close. Swing: how the oil turned out for that choice. Hidden: what not seeing the oil cost. Delivery: this throw against the usual miss. Carry: the pins. The five add up.</p>',
+    '<p class="soft">Against the best with the oil in sight; below 0 is gained. Given away: by the choice, as far as could be known, which is its grade. Swing: how the oil turned out for that choice. Hidden: what not seeing the oil cost. Delivery: this throw against the usual miss. Carry: the pins. The five add up.</p>',
     ledger(account.sums),
     ...cautionsBox(report.cautions),
   ])
@@ -70,7 +73,7 @@ function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
     head('against the oil', 'n wide'),
     head('best'),
   ]
-  const rows = throws.map(({ record, fair, known, calledPins }) => {
+  const rows = throws.map(({ record, fair, account: { graded } }) => {
     const { spot, decision, standingAfter, truth } = record
     const angle = radiansToDegrees(truth.entryAngleRadians).toFixed(1)
     return [
@@ -79,7 +82,7 @@ function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
       cell(Number.isFinite(truth.leftLaneFeet) ? 'gutter' : `${truth.entryBoard.toFixed(1)}, ${angle}°`, 'n wide'),
       cell(standingAfter === 0 ? 'all down' : leaveName(standingAfter)),
       cell(fair ? pinsOrDash(fair.givenAwayPins) : '', 'n'),
-      cell(known ? pinsOrDash(calledPins) : '', 'n wide'),
+      cell(graded ? pinsOrDash(graded.knownLostPins) : '', 'n wide'),
       cell(fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : ''),
     ]
   })

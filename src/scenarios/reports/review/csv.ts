@@ -36,7 +36,7 @@ export function reviewCsv(blocks: readonly ReviewedBlock[]): string[] {
               choiceWords(one.fair.best),
               one.standingAfter.join('-'),
               one.fair.givenAwayPins,
-              one.known?.calledPins ?? '',
+              one.known?.givenAwayPins ?? '',
             ],
           ]
         : [],

@@ -4,9 +4,8 @@ import { replaceFile } from '../../files/text/replace-file.js'
 import { type Note, readNotes } from '../../store/coach-notes.js'
 import { debriefName } from '../../store/debrief-name.js'
 import { type BlockRecord, readRecord } from '../../store/record.js'
-import { replayRecord } from '../../store/replay.js'
-import { debriefOf } from '../debrief/debrief.js'
 import { type DebriefReport, debriefText } from '../debrief/debrief-report.js'
+import { type DebriefWork, workedDebrief } from '../debrief/worked-debrief.js'
 
 /** A record with its debrief and what a coach wrote to it. */
 export interface ReviewedBlock {
@@ -32,7 +31,7 @@ export async function reviewBlock(
   const record = await readRecord(path)
   const notes = await readNotes(path)
   const kept = join(cache, `${debriefName(record)}.json`)
-  const report = (await readKept(kept)) ?? (await debriefAndKeep(record, path, kept, reached))
+  const report = (await readKept(kept)) ?? (await debriefAndKeep(record, { path, folder: cache, reached }, kept))
   return { path, player: record.player ?? folderName(path), record, report, notes }
 }
 
@@ -50,13 +49,9 @@ async function readKept(path: string): Promise<DebriefReport | null> {
   }
 }
 
-async function debriefAndKeep(
-  record: BlockRecord,
-  path: string,
-  kept: string,
-  reached: (done: number, of: number) => void,
-): Promise<DebriefReport> {
-  const text = debriefText(record, debriefOf(replayRecord(record, path), { alternatives: false, reached }))
+async function debriefAndKeep(record: BlockRecord, work: DebriefWork, kept: string): Promise<DebriefReport> {
+  const { debrief } = await workedDebrief(record, work)
+  const text = debriefText(record, debrief)
   await replaceFile(kept, text)
   return JSON.parse(text) as DebriefReport
 }

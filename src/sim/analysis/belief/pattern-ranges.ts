@@ -1,6 +1,7 @@
 import { feetToMetres, metresToFeet } from '../../units.js'
+import type { PostedSheet } from '../../world/block/types.js'
+import { LENGTH_OFF_FEET, RATIO_OFF_SHARE, VOLUME_OFF_SHARE } from '../../world/lane/as-laid.js'
 import { WIDEST_LIMITS } from '../../world/lane/generator.js'
-import type { PostedSheet } from '../view/player-view.js'
 
 /** Ranges within which the three measured figures of an imagined pattern lie, each [least, most]. */
 export interface PatternRanges {
@@ -9,14 +10,13 @@ export interface PatternRanges {
   readonly ratio: readonly [number, number]
 }
 
-/** A bare length is taken as good to this much. */
-const LENGTH_ALONE_FEET = 1
-/** A sheet prints whole feet, tenths of a millilitre and tenths of the ratio. */
-const SHEET_FEET = 0.5
+/** A sheet prints half feet, tenths of a millilitre and tenths of the ratio. */
 const SHEET_MICROLITRES = 50
 const SHEET_RATIO = 0.05
+/** No oil is flatter than this. */
+const LEAST_RATIO = 1.02
 
-/** What the posted figures leave open; everything between the widest limits where nothing is posted. */
+/** What the posted figures leave open, since a machine is off a little; everything between the widest limits where nothing is posted. */
 export function rangesOf(posted: PostedSheet | null): PatternRanges {
   const { volumeMicrolitres, ratio, lengthMetres } = WIDEST_LIMITS
   if (posted === null) {
@@ -24,11 +24,16 @@ export function rangesOf(posted: PostedSheet | null): PatternRanges {
     return { lengthHalfFeet, volumeMicrolitres, ratio }
   }
   const volume = posted.volumeMillilitres
-  const isSheet = volume !== undefined && posted.ratio !== undefined
   return {
-    lengthHalfFeet: around(2 * posted.lengthFeet, 2 * (isSheet ? SHEET_FEET : LENGTH_ALONE_FEET)),
-    volumeMicrolitres: volume === undefined ? volumeMicrolitres : around(volume * 1000, SHEET_MICROLITRES),
-    ratio: posted.ratio === undefined ? ratio : around(posted.ratio, SHEET_RATIO),
+    lengthHalfFeet: around(2 * posted.lengthFeet, 2 * LENGTH_OFF_FEET),
+    volumeMicrolitres:
+      volume === undefined
+        ? volumeMicrolitres
+        : around(volume * 1000, VOLUME_OFF_SHARE * volume * 1000 + SHEET_MICROLITRES),
+    ratio:
+      posted.ratio === undefined
+        ? ratio
+        : atLeast(LEAST_RATIO, around(posted.ratio, RATIO_OFF_SHARE * posted.ratio + SHEET_RATIO)),
   }
 }
 
@@ -43,6 +48,11 @@ export function isSameSheet(first: PostedSheet | null, second: PostedSheet | nul
 }
 
 const halfFeet = (metres: number): number => Math.round(2 * metresToFeet(metres))
+
+const atLeast = (least: number, [low, high]: readonly [number, number]): readonly [number, number] => [
+  Math.max(least, low),
+  Math.max(least, high),
+]
 
 const around = (middle: number, reach: number): readonly [number, number] => [middle - reach, middle + reach]
 

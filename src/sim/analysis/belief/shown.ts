@@ -1,10 +1,9 @@
 import type { BallSpecification } from '../../world/ball/specification.js'
 import { beginBlock } from '../../world/block/begin.js'
-import type { BlockSetup, BlockState, Observation, SeeingRules } from '../../world/block/types.js'
+import type { BlockSetup, BlockState, Observation, PostedSheet, SeeingRules } from '../../world/block/types.js'
 import type { BowlerProfile, Hand } from '../../world/bowler/profile.js'
 import type { Aim, ReleaseKind } from '../../world/bowler/release.js'
 import { FULL_RACK } from '../../world/pins/leaves.js'
-import { type PostedSheet, playerView } from '../view/player-view.js'
 
 /** The line a throw was meant to take; shown for the player's own throws only. */
 export interface ShownLine {
@@ -34,11 +33,7 @@ export interface KnownBefore {
 
 /** What a scenario tells under a seed before the first throw. The seed settles only what is posted. */
 export function knownBefore(setup: BlockSetup, seed: string): KnownBefore {
-  const start = beginBlock(setup, seed)
-  const posted = setup.lanes.map((_, lane) => {
-    if (!start.spot) return null
-    return playerView({ ...start, spot: { ...start.spot, lane } })?.posted ?? null
-  })
+  const { posted } = beginBlock(setup, seed)
   return { posted, seeing: setup.seeing, hand: setup.bowler.hand }
 }
 

@@ -16,7 +16,8 @@ export const CARRY_OFFSETS_INCHES: readonly number[] = [
   ...COARSE_OFFSETS_INCHES,
 ]
 export const CARRY_ANGLES_DEGREES: readonly number[] = evenly(0, 8, 1)
-export const CARRY_SPEEDS_MPH: readonly number[] = [13.5, 17.5]
+/** Of the ball as it meets the pins: weak throws lose speed to 12 mph, the firmest come at 18 1/2. */
+export const CARRY_SPEEDS_MPH: readonly number[] = [12.5, 15.5, 18.5]
 export const CARRY_THROWS = 256
 /** All throws of the table are with a 15 lb ball. */
 export const CARRY_BALL_KILOGRAMS = poundsToKilograms(15)

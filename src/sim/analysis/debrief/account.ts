@@ -1,22 +1,22 @@
-import type { BlockState, ThrowRecord } from '../../world/block/types.js'
+import { lazily } from '../../lazily.js'
+import type { BlockState, Decision, ThrowRecord } from '../../world/block/types.js'
 import { beginSession, type FairSession, follow } from '../belief/session.js'
 import { summarise } from '../belief/summary.js'
-import { type FairChoices, gradeFair, prepareFair } from '../grade/fair-grade.js'
+import { type FairChoices, gradeFair, prepareFair, pricesOf } from '../grade/fair-grade.js'
 import type { FairSearch } from '../grade/fair-search.js'
 import type { FairSpareSearch } from '../grade/fair-spare.js'
 import type { FairGrade, PricedFairGrade } from '../grade/grade-types.js'
-import { knownPlay } from '../oracle/known-play.js'
+import { fullInformationBest } from '../oracle/oracle.js'
 import { facesNewRack } from '../view/player-view.js'
 import { CAUTIONS } from './findings/cautions.js'
 import { type LuckNote, luckNotes } from './findings/luck-notes.js'
 import type { Tag } from './findings/tag.js'
-import { tagsOf } from './findings/tags.js'
+import { findingsOf } from './findings/tags.js'
 import { ledgerOf } from './ledger/ledger.js'
-import { throwWorths } from './ledger/throw-worths.js'
+import { type TrueOilPrices, throwWorths, trueOilPrices } from './ledger/throw-worths.js'
 import { stateAfter, stateBefore } from './moments.js'
 import { alternativesOf } from './reading/alternatives.js'
 import { contactChances } from './reading/contact-chances.js'
-import { judgeFirstBalls } from './reading/first-ball-judge.js'
 import { innovationOf } from './reading/innovation.js'
 import { meantPath } from './reading/meant-path.js'
 import { readFirstBall } from './reading/read-first-ball.js'
@@ -35,7 +35,10 @@ export interface AccountOptions {
 export interface Account {
   readonly throws: readonly ThrowAccount[]
   readonly sums: AccountSums
+  /** The findings worth telling, dearest first. */
   readonly tags: readonly Tag[]
+  /** What is charged beside them: too small or too unsure to be named. With the findings it adds up to the charge. */
+  readonly untoldPins: number
   readonly luck: readonly LuckNote[]
   /** To be shown once with the tags. */
   readonly cautions: readonly string[]
@@ -61,8 +64,8 @@ export function* accountSteps(state: BlockState, options: AccountOptions = {}): 
   let session = beginSession(state.setup, state.seed)
   const throws: ThrowAccount[] = []
   const readings: Reading[] = []
-  for (const [index, record] of state.throws.entries()) {
-    const { account, reading, after } = accountThrow(state, index, record, session, throws, options)
+  for (const index of state.throws.keys()) {
+    const { account, reading, after } = accountThrow(state, index, session, throws, options)
     session = after
     throws.push(account)
     if (reading) readings.push(reading)
@@ -71,7 +74,7 @@ export function* accountSteps(state: BlockState, options: AccountOptions = {}): 
   return {
     throws,
     sums: sumsOf(throws),
-    tags: tagsOf({ setup: state.setup, readings }),
+    ...findingsOf({ setup: state.setup, readings }),
     luck: luckNotes(
       throws.flatMap(({ index, spot, graded }) =>
         graded ? [{ index, frame: spot.frame, chargedPins: graded.grade.givenAwayPins, ledger: graded.ledger }] : [],
@@ -91,37 +94,34 @@ interface Accounted {
 function accountThrow(
   state: BlockState,
   index: number,
-  record: ThrowRecord,
   earlierSession: FairSession,
   earlier: readonly ThrowAccount[],
   { grades, alternatives = true }: AccountOptions,
 ): Accounted {
+  const record = state.throws[index]
   const { spot, decision } = record
   const before = stateBefore(state, index)
   const session = follow(earlierSession, before)
   const after = follow(session, stateAfter(state, index))
   const isFirstBall = facesNewRack(before)
-  const choices = once(() => prepareFair(before, 'lane', session))
-  const judge = once(() => judgeFirstBalls(before.setup, spot.lane, firstBallsOf(choices())))
+  const choices = lazily(() => prepareFair(before, 'lane', session))
+  const openPrices = lazily(() => pricesOf(before, firstBallsOf(choices())))
+  const onTrueOil = lazily(() => trueOilPrices(before))
   const grade = spot.phase === 'game' ? pricedOf(grades?.[index] ?? gradeFair(before, decision, choices())) : null
-  const bestFair = grade && (grade.lostPins > 0 ? grade.best : decision)
-  const bestKnown = grade && knownPlay(before)
-  const graded = grade &&
-    bestFair &&
-    bestKnown && {
-      grade,
-      bestKnown,
-      ledger: ledgerOf(grade.lostPins, throwWorths(before, record, bestFair, bestKnown)),
-      alternatives: isFirstBall && alternatives ? alternativesOf(before, decision, judge()) : [],
-    }
+  const bestFair = grade?.best ?? null
+  const bestKnown = grade && fullInformationBest(before)
+  const graded = grade && bestKnown && gradedOf({ grade, record, bestKnown, onTrueOil: onTrueOil() })
   const beliefBefore = session.beliefs[spot.lane].toChooseBy
+  const read = (): Reading | null => {
+    if (!grade) return null
+    const thrown = { before, record, verdict: grade, onTrueOil: onTrueOil() }
+    return isFirstBall
+      ? readFirstBall({ ...thrown, openPrices, innovationOf: (at) => earlier[at].innovation })
+      : readSpare({ ...thrown, openSearch: () => sparesOf(choices()) })
+  }
   return {
     after,
-    reading:
-      grade &&
-      (isFirstBall
-        ? readFirstBall(before, record, judge, grade, (at) => earlier[at].innovation)
-        : readSpare(before, record, () => sparesOf(choices()), grade)),
+    reading: read(),
     account: {
       index,
       spot,
@@ -130,7 +130,19 @@ function accountThrow(
       observation: record.observation,
       standingBefore: record.standingBefore,
       standingAfter: record.standingAfter,
-      graded,
+      graded: graded && {
+        ...graded,
+        alternatives:
+          isFirstBall && alternatives
+            ? alternativesOf({
+                bag: before.setup.bag,
+                decision,
+                best: graded.grade.best,
+                prices: openPrices(),
+                onTrueOil: onTrueOil(),
+              })
+            : [],
+      },
       paths: {
         choice: meantPath(before, decision),
         bestFair: bestFair && meantPath(before, bestFair),
@@ -142,6 +154,24 @@ function accountThrow(
         ? innovationOf(before.setup, beliefBefore, after.beliefs[spot.lane].toChooseBy, record)
         : null,
     },
+  }
+}
+
+/** The grade with the ledger that stands on it. */
+function gradedOf(thrown: {
+  readonly grade: PricedFairGrade
+  readonly record: ThrowRecord
+  readonly bestKnown: Decision
+  readonly onTrueOil: TrueOilPrices
+}): Omit<NonNullable<ThrowAccount['graded']>, 'alternatives'> {
+  const { grade, record, bestKnown, onTrueOil } = thrown
+  const worths = throwWorths(onTrueOil, record, grade.best, bestKnown)
+  return {
+    grade,
+    bestKnown,
+    knownLostPins: worths.bestKnown - worths.choice,
+    knownStandardErrorPins: onTrueOil.errorBetween(bestKnown, record.decision),
+    ledger: ledgerOf(grade.givenAwayPins, worths),
   }
 }
 
@@ -158,13 +188,4 @@ function firstBallsOf(choices: FairChoices): FairSearch {
 function sparesOf(choices: FairChoices): FairSpareSearch {
   if (choices.kind !== 'spare') throw new RangeError('These choices are at a full rack.')
   return choices
-}
-
-/** Worked out when first asked for. */
-function once<T>(compute: () => T): () => T {
-  let kept: { readonly value: T } | null = null
-  return () => {
-    kept ??= { value: compute() }
-    return kept.value
-  }
 }

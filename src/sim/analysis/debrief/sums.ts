@@ -1,10 +1,10 @@
 import { addLedgers, type LedgerTerms } from './ledger/ledger.js'
 import type { ThrowAccount } from './throw-account.js'
 
-/** Ledgers of several throws added up, and what of it was charged. */
+/** Ledgers of several throws added up. */
 export interface LedgerSum {
   readonly ledger: LedgerTerms
-  /** Given away less what was too close to call, throw by throw; never more than the ledger's own first term. */
+  /** The ledger's first term: one price for one ball. */
   readonly chargedPins: number
 }
 

@@ -8,6 +8,9 @@ import type { Innovation } from './reading/innovation.js'
 import type { MeantPath } from './reading/meant-path.js'
 import type { Reading } from './reading/reading.js'
 
+/** What a choice is held against there: the best with the oil in sight, which no player has. */
+export const KNOWN_LABEL = 'against the oil as it was'
+
 /** The account of one throw. What only counts in a game is null in practice. */
 export interface ThrowAccount {
   /** Number of the throw in the block, from 0. */
@@ -19,9 +22,13 @@ export interface ThrowAccount {
   readonly standingBefore: number
   readonly standingAfter: number
   readonly graded: {
-    /** By what could be known; of what was lost, it charges what is not too close to call. */
+    /** By what could be known. */
     readonly grade: PricedFairGrade
+    /** Best if the oil is seen. */
     readonly bestKnown: Decision
+    /** Pins the choice lost against it, with one standard error: the ledger's first three parts. */
+    readonly knownLostPins: number
+    readonly knownStandardErrorPins: number
     readonly ledger: LedgerTerms
     /** Empty for spares, and where it was not asked for. */
     readonly alternatives: readonly Alternative[]

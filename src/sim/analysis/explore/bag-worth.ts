@@ -1,7 +1,8 @@
 import type { BallSpecification } from '../../world/ball/specification.js'
 import type { BlockSetup } from '../../world/block/types.js'
 import type { LaneState } from '../../world/lane/wear.js'
-import { knownSearch } from '../oracle/known-choice.js'
+import { fullInformationOn } from '../oracle/oracle.js'
+import type { Pricing } from '../value/pricing.js'
 
 /** One lane at one time of its life, with the best a bowler's balls can do on it: expected game pins a throw. */
 export interface BagOnLane {
@@ -34,11 +35,11 @@ const SURFACES: readonly Surface[] = [
 ]
 
 /** What each ball of a bag, and each ball resurfaced, can do on a lane with its oil in sight. */
-export function bagOnLane(setup: BlockSetup, lane: LaneState): BagOnLane {
-  const { perBall } = knownSearch(setup, lane)
+export function bagOnLane(setup: BlockSetup, lane: LaneState, pricing: Pricing): BagOnLane {
+  const { perBall } = fullInformationOn(setup, lane, pricing)
   const changed = setup.bag.flatMap((ball, place) => otherSurfaces(ball).map((surface) => ({ ball, place, surface })))
   const bag = changed.map(({ ball, surface }) => ({ ...ball, surfaceGrit: surface.grit, polished: surface.polished }))
-  const lines = bag.length === 0 ? [] : knownSearch({ ...setup, bag }, lane).perBall
+  const lines = bag.length === 0 ? [] : fullInformationOn({ ...setup, bag }, lane, pricing).perBall
   return {
     bestOfBall: perBall.map(({ worth }) => worth),
     bestResurfaced: changed.map(({ place, surface }, index) => ({ place, surface, worth: lines[index].worth })),

@@ -1,7 +1,7 @@
 import { advance } from '../../world/block/advance.js'
 import type { BlockState } from '../../world/block/types.js'
 import { tally } from '../../world/scoring/game.js'
-import { worthOnTrueOil } from '../debrief/ledger/throw-worths.js'
+import { trueOilPrices } from '../debrief/ledger/throw-worths.js'
 import { choose, type Policy } from '../policies/policies.js'
 import { facesNewRack } from '../view/player-view.js'
 
@@ -24,7 +24,7 @@ export function playPolicyGame(policy: Policy, begun: BlockState): PolicyGame {
     state = advance(before, choose(policy, before))
     if (before.spot?.phase !== 'game' || !facesNewRack(before)) continue
     const record = state.throws[state.throws.length - 1]
-    expectedPins += worthOnTrueOil(before, record)(record.decision)
+    expectedPins += trueOilPrices(before).ofChoice(record.decision)
   }
   return { expectedPins, score: tally(state.setup.scoring, state.balls[0] ?? []).total }
 }

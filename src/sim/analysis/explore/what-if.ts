@@ -11,10 +11,11 @@ import { countPins, mirrorMask } from '../../world/pins/leaves.js'
 import { drawRackNature } from '../../world/pins/nature.js'
 import { throwAtRack } from '../../world/pins/rack.js'
 import { type CarryDistribution, carryDistribution, newCarryDistribution } from '../carry/carry-table.js'
+import { blockPricing } from '../grade/lane-baseline.js'
 import { laneInPlay, spotOf } from '../oracle/known-choice.js'
 import { deliveryNodes, ERROR_DIMENSIONS } from '../shots/delivery-nodes.js'
 import { firstBallWorth } from '../shots/direct-worth.js'
-import { dynamicsOfBag, pricingOf } from '../value/bowler-pricing.js'
+import { dynamicsOfBag } from '../value/bowler-pricing.js'
 import { weighSecondBall } from '../value/worth.js'
 import { facesNewRack } from '../view/player-view.js'
 
@@ -50,7 +51,7 @@ export function whatIf(before: BlockState, decision: Decision): WhatIf {
   const count = isFirstBall ? FIRST_BALL_DELIVERIES : SPARE_DELIVERIES
   const nodes = deliveryNodes(count, samplesFrom('whatIf', count))
   const { film, steps } = laneInPlay(setup, before.lanes[spotOf(before).lane]!)
-  const pins = isFirstBall ? fullRack(before, decision) : spareRack(before, ball.massKilograms)
+  const pins = isFirstBall ? fullRack(before) : spareRack(before, ball.massKilograms)
   const entries: number[] = []
   const contacts = new Map<Contact, number>()
   const leaves = new Map<number, number>()
@@ -87,8 +88,8 @@ interface RackAnswer {
   readonly meet: (inGutter: boolean, delivery: number) => number
 }
 
-function fullRack(before: BlockState, decision: Decision): RackAnswer {
-  const worthOf = firstBallWorth(pricingOf(before.setup), decision.aim.speedStep)
+function fullRack(before: BlockState): RackAnswer {
+  const worthOf = firstBallWorth(blockPricing(before))
   return {
     after: carried,
     meet(inGutter) {
@@ -106,7 +107,7 @@ function spareRack(before: BlockState, ballMassKilograms: number): RackAnswer {
   const { setup } = before
   const standing = setup.bowler.hand === 'left' ? mirrorMask(before.standing) : before.standing
   const stood = countPins(standing)
-  const { weights } = pricingOf(setup)
+  const { weights } = blockPricing(before)
   return {
     after: carried,
     meet(inGutter, delivery) {

@@ -3,7 +3,8 @@ import { throwBall } from '../../world/block/throw.js'
 import type { BlockSetup } from '../../world/block/types.js'
 import type { Aim } from '../../world/bowler/release.js'
 import type { LaneState } from '../../world/lane/wear.js'
-import { knownSearch } from '../oracle/known-choice.js'
+import { blockPricing } from '../grade/lane-baseline.js'
+import { fullInformationOn } from '../oracle/oracle.js'
 
 /** Balls that only wear the lane are thrown at an empty deck, which costs nothing. */
 const NO_PINS = 0
@@ -42,7 +43,7 @@ export function wornByLine(
 export function wornByBestLines(setup: BlockSetup, lane: LaneState, seed: string, throws: number): LaneState {
   let worn = lane
   for (let from = 1; from <= throws; from += THROWS_A_LINE) {
-    const { best } = knownSearch(setup, worn)
+    const { best } = fullInformationOn(setup, worn, blockPricing({ setup, seed }))
     const line = { ball: setup.bag[best.ballIndex], aim: best.aim, release: 'strike' as const }
     worn = wornByLine(setup, worn, line, { seed, from, to: Math.min(throws, from + THROWS_A_LINE - 1) })
   }

@@ -3,12 +3,14 @@ import type { BlockState, Decision } from '../../world/block/types.js'
 import { type FairSession, sessionOf } from '../belief/session.js'
 import { ballIndexOf } from '../shots/shots.js'
 import type { JudgedThrow } from '../shots/worth-matrix.js'
+import { tooCloseToCall } from '../value/as-good.js'
 import { pricingOf } from '../value/bowler-pricing.js'
 import { type FairSearch, searchFair } from './fair-search.js'
 import { type FairSpareSearch, searchFairSpare } from './fair-spare.js'
-import { gradeFirstBall, gradePractice } from './first-ball-grade.js'
+import { decisionOf, gradeFirstBall, gradePractice, throwOf } from './first-ball-grade.js'
+import { type FirstBallPrices, firstBallPrices, type Price, type PricedMoment } from './first-ball-prices.js'
 import type { FairGrade } from './grade-types.js'
-import { aheadOf, mostTeaching } from './lookahead.js'
+import { mostTeaching } from './lookahead.js'
 import { type Counting, type Moment, momentOf } from './moment.js'
 import { type Probing, probe } from './probing.js'
 import { gradeSpare } from './spare-grade.js'
@@ -33,7 +35,46 @@ export function gradeFair(
   const moment = momentOf(state, made.belief.lanes, counting)
   if (made.kind === 'spare') return gradeSpare(made, decision, moment.stay)
   if (moment.kind === 'practice') return gradePractice(made, decision, probingOf(made))
-  return gradeFirstBall(made, moment, decision, moment.isTeaching ? probingOf(made) : null)
+  const { priced, prices } = openPrices(made, moment)
+  return gradeFirstBall(priced, prices, decision)
+}
+
+/** What choices cost at a moment of a game that faces a full rack: the prices its grade comes from. */
+export interface MomentPrices {
+  readonly search: FairSearch
+  /** In pins; what every place prints for the choice. */
+  readonly priceOf: (decision: Decision) => Price
+  readonly shownBest: () => Decision
+}
+
+/** Prices of the coming first ball. @throws RangeError at a spare or in practice */
+export function pricesOf(state: BlockState, choices: FairSearch, counting: Counting = 'lane'): MomentPrices {
+  const moment = momentOf(state, choices.belief.lanes, counting)
+  if (moment.kind !== 'first-ball') throw new RangeError('Only first balls of a game are priced one by one.')
+  const { prices } = openPrices(choices, moment)
+  return {
+    search: choices,
+    priceOf: (decision) => prices.priceOf(throwOf(choices, decision)),
+    shownBest: () => decisionOf(choices, prices.shownBest()),
+  }
+}
+
+const opened = new WeakMap<FairSearch, { readonly priced: PricedMoment; readonly prices: FirstBallPrices }>()
+
+function openPrices(search: FairSearch, moment: Moment): { priced: PricedMoment; prices: FirstBallPrices } {
+  const known = opened.get(search)
+  if (known) return known
+  const { stay, throwsToCome, isTeaching } = moment
+  const priced = {
+    search,
+    last: throwOf(search, stay),
+    throwsToCome,
+    // no throw teaches more than seeing the oil would: where even that is worth nothing, lessons need not be looked at
+    probing: isTeaching && search.information().mostPins > tooCloseToCall(0) ? probingOf(search) : null,
+  }
+  const made = { priced, prices: firstBallPrices(priced) }
+  opened.set(search, made)
+  return made
 }
 
 /** The best coming throw by what had been shown. */
@@ -46,7 +87,7 @@ export function bestFairChoice(state: BlockState, choices?: FairChoices, countin
 
 function bestFirstBall(choices: FairSearch, moment: Moment): JudgedThrow {
   if (moment.kind === 'practice') return mostTeaching(probingOf(choices))
-  return moment.isTeaching ? aheadOf(probingOf(choices), moment.throwsToCome) : choices.finalists[0]
+  return openPrices(choices, moment).prices.leader
 }
 
 /**
@@ -64,7 +105,7 @@ export function prepareFair(
   const moment = momentOf(state, toChooseBy.lanes, counting)
   const { bag, bowler, scoring } = state.setup
   const shown = { bag, bowler, scoring }
-  const pricing = pricingOf(shown, moment.weights)
+  const pricing = pricingOf(shown, moment.baseline, moment.weights)
   if (moment.kind !== 'spare') return searchFair(shown, beliefs, lane, pricing)
   const { ballId, aim, release } = moment.stay
   const stay = { ballIndex: ballIndexOf(bag, ballId), aim, release }

@@ -8,7 +8,7 @@ import type { PricedLine } from '../shots/best-line.js'
 import { type Bench, type Judging, judgingOn } from '../shots/worth-matrix.js'
 import { dynamicsOfBag, pricingOf } from '../value/bowler-pricing.js'
 import type { Pricing } from '../value/pricing.js'
-import { informationWorth } from './information-worth.js'
+import { type InformationWorth, informationWorth } from './information-worth.js'
 import { type BallSweep, bestOfSweep, type SweptLine, sweepLines, sweptLines } from './line-sweep.js'
 import { type RaceRound, race } from './race.js'
 
@@ -41,7 +41,6 @@ export const USUAL_BUDGET: SearchBudget = {
 export const ROUNDS = {
   sweep: 0,
   judging: 3,
-  neighbours: 5,
   information: 6,
   probing: 7,
   spare: 8,
@@ -65,8 +64,8 @@ export interface FairSearch {
   readonly lines: readonly SweptLine[]
   /** The best line on each of the sweep's lanes alone. */
   readonly bestOnEachLane: readonly PricedLine[]
-  /** Pins that seeing the oil would be worth, at the least: what changing between a dozen lines lane by lane gains. */
-  readonly informationPins: () => number
+  /** What seeing the oil would be worth: what changing between a dozen lines lane by lane gains. */
+  readonly information: () => InformationWorth
 }
 
 /** Finalists among the lines that one who sees the oil may change between. */
@@ -111,7 +110,7 @@ export function searchFair(
     sweeps: sweep.balls,
     lines,
     bestOnEachLane: sweep.bestOnEachLane,
-    informationPins: lazily(() => {
+    information: lazily(() => {
       const lanes = imagine(budget.informationLanes, ROUNDS.information)
       return informationWorth(bench, lanes, [...finalists.slice(0, INFORMING), ...sweep.bestOnEachLane])
     }),

@@ -9,6 +9,7 @@ export interface FairBall {
 }
 
 interface FairGradeBase {
+  /** What is shown as the best: the choice itself where it costs nothing, else the nearest to the last line that cannot be told from the best. */
   readonly best: Decision
   /** Pins that seeing the oil would be worth on this throw. */
   readonly informationPins: number
@@ -28,11 +29,9 @@ export interface PricedFairGrade extends FairGradeBase {
   readonly lostPins: number
   /** One standard error of it. */
   readonly standardErrorPins: number
-  /** What the best choice loses that the bowler cannot tell from this one; looked for where the choice itself is not too close to call. */
-  readonly indistinguishableLostPins: number
-  /** A gap below this is no difference. */
+  /** Tau: a loss up to this cannot be told from none. */
   readonly tooCloseToCallPins: number
-  /** The grade. */
+  /** The grade, and the one figure that is printed for this choice: the whole loss where it is charged, else 0. */
   readonly givenAwayPins: number
   /** What the best gains over changing nothing: how much there was to decide. */
   readonly stakesPins: number
@@ -50,7 +49,6 @@ export interface PracticeFairGrade extends FairGradeBase {
   readonly bestWorth: null
   readonly lostPins: null
   readonly standardErrorPins: null
-  readonly indistinguishableLostPins: null
   readonly tooCloseToCallPins: null
   readonly givenAwayPins: null
   readonly stakesPins: null

@@ -37,16 +37,26 @@ export function linesOnLanes(bench: Bench, lanes: ImaginedLanes, lines: readonly
   }
 }
 
-/** What choosing among `lines` with each lane in sight gains over the line that is best without, in pins. */
-export function informationWorth(bench: Bench, lanes: ImaginedLanes, lines: readonly PricedLine[]): number {
+/** What seeing the oil would be worth, in pins. */
+export interface InformationWorth {
+  /** At the least, chance gains left out. */
+  readonly pins: number
+  /** The same with them: no throw can teach more. */
+  readonly mostPins: number
+}
+
+/** What choosing among `lines` with each lane in sight gains over the line that is best without. */
+export function informationWorth(bench: Bench, lanes: ImaginedLanes, lines: readonly PricedLine[]): InformationWorth {
   const { toChooseBy, toCountBy } = linesOnLanes(bench, lanes, lines)
   const blind = placeOfMost(toChooseBy.map((worths) => meanOf(worths)))
   let gain = 0
+  let most = 0
   for (let lane = 0; lane < lanes.length; lane++) {
     const seeing = placeOfMost(toChooseBy.map((worths) => worths[lane]))
     gain += toCountBy[seeing][lane] - toCountBy[blind][lane]
+    most += toChooseBy[seeing][lane] - toChooseBy[blind][lane]
   }
-  return Math.max(0, gain / lanes.length)
+  return { pins: Math.max(0, gain / lanes.length), mostPins: Math.max(0, most / lanes.length) }
 }
 
 /** Place of the largest value, the first where several are. */

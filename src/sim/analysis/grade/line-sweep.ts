@@ -109,14 +109,14 @@ function writeWorths(
   lines: readonly SweptLine[],
   worths: Float64Array,
 ): void {
-  const valuings = SPEED_STEPS.map((_, step) => valuingFor(profile, pricing, step))
+  const valuing = valuingFor(profile, pricing)
   for (let at = 0; at < lines.length; at++) {
     const { laydown, swing } = lines[at]
     const near = isNear(surface, Math.round(laydown), Math.round(swing))
     for (let step = 0; step < SPEED_STEPS.length; step++)
       worths[at * SPEED_STEPS.length + step] = near
-        ? expectedWorth(surface, laydown, swing, SPEED_STEPS[step], valuings[step])
-        : roughWorth(surface, laydown, swing, valuings[step])
+        ? expectedWorth(surface, laydown, swing, SPEED_STEPS[step], valuing)
+        : roughWorth(surface, laydown, swing, valuing)
   }
 }
 

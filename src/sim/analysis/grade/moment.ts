@@ -1,9 +1,10 @@
 import type { BlockState, Decision, Spot } from '../../world/block/types.js'
 import { mirrorMask } from '../../world/pins/leaves.js'
-import { averageWeights, oddsOf } from '../value/bowler-pricing.js'
+import { averageWeights } from '../value/bowler-pricing.js'
 import { weightsOfNextBall } from '../value/score-state.js'
-import type { FrameWeights } from '../value/worth.js'
+import type { FrameOdds, FrameWeights } from '../value/worth.js'
 import { facesNewRack, playerView } from '../view/player-view.js'
+import { laneBaseline } from './lane-baseline.js'
 
 /** What pins are counted by: the lane alone, averaged over all scores, or the game as it stands. */
 export type Counting = 'lane' | 'score'
@@ -14,16 +15,17 @@ export interface Moment {
   readonly lane: number
   /** Pins that stand, from the bowler's side as a right-hander's. */
   readonly standing: number
+  /** The bowler's average frame on these lanes. */
+  readonly baseline: FrameOdds
   readonly weights: FrameWeights
   /** What one would throw who changes nothing: the last line on this lane, else the line the panel starts from. */
   readonly stay: Decision
-  /** Whether what a throw would teach counts: in practice and on the first two frames on a lane. */
+  /** Whether what a throw would teach counts: while there are first balls to come. */
   readonly isTeaching: boolean
   /** First balls that are still to come on this oil after this throw. */
   readonly throwsToCome: number
 }
 
-const TEACHING_FRAMES = 2
 const FRAMES = 10
 
 /**
@@ -36,28 +38,25 @@ export function momentOf(state: BlockState, alike: readonly number[], counting: 
   const view = playerView(state)
   if (!spot || !view) throw new RangeError('The block is over; there is nothing left to decide.')
   const newRack = facesNewRack(state)
+  const baseline = laneBaseline(setup, state.seed)
+  const toCome = throwsToCome(state, spot, alike)
   return {
     kind: spot.phase === 'practice' ? 'practice' : newRack ? 'first-ball' : 'spare',
     lane: spot.lane,
     standing: setup.bowler.hand === 'left' ? mirrorMask(standing) : standing,
-    weights: counting === 'lane' ? averageWeights(setup) : scoreWeights(state, spot),
+    baseline,
+    weights: counting === 'lane' ? averageWeights(setup, baseline) : scoreWeights(state, spot, baseline),
     stay: view.suggestion,
-    isTeaching: newRack && (spot.phase === 'practice' || framesBefore(state, spot) < TEACHING_FRAMES),
-    throwsToCome: throwsToCome(state, spot, alike),
+    isTeaching: newRack && (spot.phase === 'practice' || toCome > 0),
+    throwsToCome: toCome,
   }
 }
 
-function scoreWeights(state: BlockState, spot: Spot): FrameWeights {
-  if (spot.phase === 'practice') return averageWeights(state.setup)
-  const { setup, balls } = state
-  const weights = weightsOfNextBall(setup.scoring, balls[spot.game - 1] ?? [], oddsOf(setup.bowler).baseline)
+function scoreWeights({ setup, balls }: BlockState, spot: Spot, baseline: FrameOdds): FrameWeights {
+  if (spot.phase === 'practice') return averageWeights(setup, baseline)
+  const weights = weightsOfNextBall(setup.scoring, balls[spot.game - 1] ?? [], baseline)
   if (!weights) throw new RangeError('The game is over.')
   return weights
-}
-
-/** Frames of games bowled on this lane before the coming one. */
-function framesBefore({ lanes }: BlockState, { game, frame }: Spot): number {
-  return Math.floor(((game - 1) * FRAMES + frame - 1) / lanes.length)
 }
 
 function throwsToCome({ setup, lanes }: BlockState, spot: Spot, alike: readonly number[]): number {

@@ -1,64 +1,73 @@
 import { keptWith } from '../../kept-with.js'
 import type { Decision } from '../../world/block/types.js'
 import { meanOf } from '../shots/direct-worth.js'
-import { indistinguishableFrom } from '../shots/neighbours.js'
 import { ballIndexOf, shotKey } from '../shots/shots.js'
 import type { SpareShot } from '../shots/spare-choice.js'
+import { besideOnTheApproach } from '../shots/twins.js'
 import { pairedDifference } from '../shots/worth-matrix.js'
-import { givenAway, tooCloseToCall } from '../value/too-close.js'
-import { type FairSpareSearch, judgeSpare, meanByTable } from './fair-spare.js'
+import { chargeOf, isAsGood, type Loss, lossOf } from '../value/as-good.js'
+import { type FairSpareSearch, judgeSpare } from './fair-spare.js'
 import type { PricedFairGrade } from './grade-types.js'
 
-/** Worth of a shot, rack by rack. */
+/** Worth of a shot, delivery by delivery. */
 const judgedAt = keptWith(shotKey, ({ situations }: FairSpareSearch, shot: SpareShot) => judgeSpare(situations, shot))
+
+/** What throws at a leave cost at one moment, by what could be known. */
+export interface SparePrices {
+  readonly lossOf: (decision: Decision) => Loss
+  /** In pins; the one figure that every place prints for this choice. */
+  readonly chargeOf: (decision: Decision) => number
+  /** What is shown as the best: the habit where it is as good, else the best found. */
+  readonly shownBest: () => Decision
+}
+
+/** Opens the prices of a leave. @param stay how one would shoot by habit */
+export function sparePrices(search: FairSpareSearch, stay: Decision): SparePrices {
+  const leader = search.finalists[0]
+  const lost = (shot: SpareShot): Loss => {
+    const { mean, standardError } = pairedDifference(judgedAt(search, leader), judgedAt(search, shot))
+    return lossOf(mean, standardError)
+  }
+  const { bag } = search.setup
+  return {
+    lossOf: (decision) => lost(shotOf(search, decision)),
+    chargeOf: (decision) => {
+      const shot = shotOf(search, decision)
+      const loss = lost(shot)
+      return isAsGood(loss) || besideOnTheApproach(shot).some((beside) => isAsGood(lost(beside))) ? 0 : chargeOf(loss)
+    },
+    shownBest: () =>
+      isAsGood(lost(shotOf(search, stay)))
+        ? stay
+        : { ballId: bag[leader.ballIndex].id, aim: leader.aim, release: leader.release },
+  }
+}
+
+function shotOf({ setup }: FairSpareSearch, { ballId, aim, release }: Decision): SpareShot {
+  return { ballIndex: ballIndexOf(setup.bag, ballId), aim, release }
+}
 
 /**
  * Grades a throw at what a first ball left.
  * @param stay how one would shoot by habit
  */
 export function gradeSpare(search: FairSpareSearch, decision: Decision, stay: Decision): PricedFairGrade {
-  const { setup, finalists } = search
-  const best = finalists[0]
-  const shotOf = ({ ballId, aim, release }: Decision): SpareShot => ({
-    ballIndex: ballIndexOf(setup.bag, ballId),
-    aim,
-    release,
-  })
-  const judged = (shot: SpareShot): Float64Array => judgedAt(search, shot)
-  const chosen = shotOf(decision)
-  const choice = judged(chosen)
-  const { mean, standardError } = pairedDifference(judged(best), choice)
-  const lostPins = Math.max(0, mean)
-  const tooCloseToCallPins = tooCloseToCall(standardError)
-  const indistinguishableLostPins =
-    lostPins <= tooCloseToCallPins ? lostPins : Math.max(0, lostPins - gainNearby(search, chosen))
-  const choiceWorth = meanOf(choice)
+  const prices = sparePrices(search, stay)
+  const loss = prices.lossOf(decision)
+  const givenAwayPins = prices.chargeOf(decision)
+  const worthOf = (shot: SpareShot): number => meanOf(judgedAt(search, shot))
+  const choiceWorth = worthOf(shotOf(search, decision))
   return {
     kind: 'spare',
-    best: { ballId: setup.bag[best.ballIndex].id, aim: best.aim, release: best.release },
+    best: givenAwayPins > 0 ? prices.shownBest() : decision,
     choiceWorth,
-    bestWorth: choiceWorth + lostPins,
-    lostPins,
-    standardErrorPins: standardError,
-    indistinguishableLostPins,
-    tooCloseToCallPins,
-    givenAwayPins: givenAway(lostPins, indistinguishableLostPins, tooCloseToCallPins),
-    stakesPins: Math.max(0, meanOf(judged(best)) - meanOf(judged(shotOf(stay)))),
+    bestWorth: choiceWorth + loss.lostPins,
+    ...loss,
+    givenAwayPins,
+    stakesPins: Math.max(0, worthOf(search.finalists[0]) - worthOf(shotOf(search, stay))),
     percentile: null,
     informationPins: 0,
     teachingPins: null,
     perBall: [],
   }
-}
-
-/**
- * How much more the best is worth that the bowler cannot tell from a shot, by the table: so near to each other, two shots
- * differ by less than the racks they would be thrown at.
- */
-function gainNearby({ situations }: FairSpareSearch, shot: SpareShot): number {
-  const own = meanByTable(situations, shot)
-  return indistinguishableFrom(shot.aim).reduce(
-    (most, aim) => Math.max(most, meanByTable(situations, { ...shot, aim }) - own),
-    0,
-  )
 }

@@ -7,8 +7,7 @@ import { type LineSearch, type PricedLine, searchLines } from '../shots/best-lin
 import type { FilmInPlay } from '../shots/direct-worth.js'
 import type { PricedSpare, SpareSituation } from '../shots/spare-choice.js'
 import { dynamicsOfBag, pricingOf } from '../value/bowler-pricing.js'
-
-const searches = new WeakMap<LaneState, { readonly setup: BlockSetup; readonly search: LineSearch }>()
+import type { Pricing } from '../value/pricing.js'
 
 /** A lane as the block's bowler sees it: mirrored for a left-hander, so that everything further in is right-handed. */
 export function laneInPlay(setup: BlockSetup, lane: LaneState): FilmInPlay {
@@ -16,13 +15,23 @@ export function laneInPlay(setup: BlockSetup, lane: LaneState): FilmInPlay {
   return { film, steps: buildStepTable(film) }
 }
 
-/** All first-ball lines on a lane with its oil in sight; worked out once a lane state. */
-export function knownSearch(setup: BlockSetup, lane: LaneState): LineSearch {
-  const kept = searches.get(lane)
-  if (kept && kept.setup === setup) return kept.search
+/** Searches are some megabytes each; those of the lanes asked about last are kept. */
+const KEPT_SEARCHES = 2
+interface KeptSearch {
+  readonly lane: LaneState
+  readonly setup: BlockSetup
+  readonly pricing: Pricing
+  readonly search: LineSearch
+}
+let kept: readonly KeptSearch[] = []
+
+/** All first-ball lines on a lane with its oil in sight, quickly: a fifth of a pin off at times. */
+export function knownSearch(setup: BlockSetup, lane: LaneState, pricing: Pricing = pricingOf(setup)): LineSearch {
+  const known = kept.find((one) => one.lane === lane && one.setup === setup && one.pricing === pricing)
+  if (known) return known.search
   const { film } = laneInPlay(setup, lane)
-  const search = searchLines(film, dynamicsOfBag(setup.bag), setup.bowler, pricingOf(setup))
-  searches.set(lane, { setup, search })
+  const search = searchLines(film, dynamicsOfBag(setup.bag), setup.bowler, pricing)
+  kept = [{ lane, setup, pricing, search }, ...kept].slice(0, KEPT_SEARCHES)
   return search
 }
 
@@ -31,13 +40,13 @@ export function decisionOf(setup: BlockSetup, shot: PricedLine | PricedSpare): D
 }
 
 /** What the coming spare attempt has to work with. */
-export function spareSituationOf(state: BlockState): SpareSituation {
+export function spareSituationOf(state: BlockState, pricing: Pricing): SpareSituation {
   const { setup, standing } = state
   return {
     inPlay: laneInPlay(setup, state.lanes[spotOf(state).lane]),
     bag: dynamicsOfBag(setup.bag),
     profile: setup.bowler,
-    pricing: pricingOf(setup),
+    pricing,
     standing: setup.bowler.hand === 'left' ? mirrorMask(standing) : standing,
   }
 }

@@ -1,15 +1,22 @@
+import { keptWith } from '../../kept-with.js'
 import { stream } from '../../random.js'
 import { metresToBoards } from '../../units.js'
-import type { BallSpecification } from '../../world/ball/specification.js'
 import { followTheMiss } from '../../world/block/follow-the-miss.js'
-import type { BlockState, Decision } from '../../world/block/types.js'
+import type { BlockSetup, BlockState, Decision } from '../../world/block/types.js'
 import { FULL_RACK } from '../../world/pins/leaves.js'
+import { beginPair } from '../belief/belief-pair.js'
 import { bestFairChoice } from '../grade/fair-grade.js'
-import { knownPlay } from '../oracle/known-play.js'
+import { searchFair } from '../grade/fair-search.js'
+import { laneBaseline } from '../grade/lane-baseline.js'
+import { fullInformationBest } from '../oracle/oracle.js'
+import { pricingOf } from '../value/bowler-pricing.js'
 import { playerView } from '../view/player-view.js'
 
-/** known sees the oil; fair sees what a player sees and decides best; thumb follows the usual rules of thumb; stay never moves; random throws anywhere sensible. */
-export const POLICIES = ['known', 'fair', 'thumb', 'stay', 'random'] as const
+/**
+ * known sees the oil; fair sees what a player sees and decides best; thumb follows the usual rules of thumb; memo has learnt the
+ * sheet's best line by heart and never moves; stay never moves from the starting line; random throws anywhere sensible.
+ */
+export const POLICIES = ['known', 'fair', 'thumb', 'memo', 'stay', 'random'] as const
 export type Policy = (typeof POLICIES)[number]
 
 /**
@@ -19,35 +26,27 @@ export type Policy = (typeof POLICIES)[number]
 export function choose(policy: Policy, state: BlockState): Decision {
   const view = playerView(state)
   if (!view || !state.spot) throw new RangeError('The block is over; there is nothing left to decide.')
-  if (policy === 'known') return knownPlay(state)
+  if (policy === 'known') return fullInformationBest(state)
   if (policy === 'fair') return bestFairChoice(state)
   if (state.standing !== FULL_RACK || view.suggestion.release === 'spare') return view.suggestion
   if (policy === 'random') return randomChoice(state)
   const last = view.onThisLane.findLast((one) => one.standingBefore === FULL_RACK && one.decision.release === 'strike')
-  if (!last) return { ...view.suggestion, ballId: openingBall(state, view.posted?.lengthFeet).id }
-  if (policy === 'stay') return last.decision
+  if (!last) return policy === 'memo' ? bestOfSheet(state, state.spot.lane) : view.suggestion
+  if (policy === 'stay' || policy === 'memo') return last.decision
   return { ...last.decision, aim: followTheMiss(last.decision.aim, last.observation) }
 }
 
-const LONG_FEET = 42
-const SHORT_FEET = 37
-
-/** The rule of thumb for the first ball: the more oil the stronger; common practice, no source. */
-function openingBall(state: BlockState, lengthFeet: number | undefined): BallSpecification {
-  const strongestFirst = [...state.setup.bag]
-    .filter((ball) => ball.cover !== 'plastic')
-    .sort((a, b) => strength(b) - strength(a))
-  const bag = strongestFirst.length > 0 ? strongestFirst : state.setup.bag
-  const last = bag.length - 1
-  if (lengthFeet === undefined) return bag[Math.floor(last / 2)]
-  return bag[lengthFeet >= LONG_FEET ? 0 : lengthFeet <= SHORT_FEET ? last : Math.floor(last / 2)]
+/** The best of the sheet as one would learn it by heart: of the fresh lane, before anything was thrown. */
+function bestOfSheet({ setup, seed }: BlockState, lane: number): Decision {
+  const [line] = memorised(setup, { seed, lane }).finalists
+  return { ballId: setup.bag[line.ballIndex].id, aim: line.aim, release: 'strike' }
 }
 
-const COVER_STRENGTH = { solid: 4, hybrid: 3, pearl: 2, urethane: 1, plastic: 0 } as const
-
-function strength(ball: BallSpecification): number {
-  return COVER_STRENGTH[ball.cover] - ball.surfaceGrit / 10000 + ball.differentialMetres * 100
-}
+const memorised = keptWith(
+  ({ seed, lane }: { readonly seed: string; readonly lane: number }) => `${lane} ${seed}`,
+  (setup: BlockSetup, { seed, lane }) =>
+    searchFair(setup, beginPair(setup, lane, seed), lane, pricingOf(setup, laneBaseline(setup, seed))),
+)
 
 /** Laydowns and exit boards among which the random policy draws evenly; from the right edge out to the middle. */
 const RANDOM_LAYDOWN: readonly [number, number] = [8, 30]

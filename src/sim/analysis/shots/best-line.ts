@@ -63,9 +63,9 @@ export function searchLines(
     rollLines(film, inPlay.steps, ball, profile, surface, 'rolled')
     return surface
   })
-  const valuings = SPEED_STEPS.map((_, step) => valuingFor(profile, pricing, step))
+  const valuing = valuingFor(profile, pricing)
   const rolled = (line: PricedLine): PricedLine => {
-    const worthOf = firstBallWorth(pricing, line.aim.speedStep)
+    const worthOf = firstBallWorth(pricing)
     deliverAll(
       inPlay,
       bag[line.ballIndex],
@@ -76,7 +76,7 @@ export function searchLines(
     )
     return { ...line, worth: 0.5 * (line.worth + meanOf(rolledWorths)) }
   }
-  const found = surfaces.map((surface, ballIndex) => linesOfBall(surface, ballIndex, profile, valuings))
+  const found = surfaces.map((surface, ballIndex) => linesOfBall(surface, ballIndex, profile, valuing))
   const enough = bestOf(found.map(([first]) => first)).worth - ROLLED_WITHIN_PINS
   const perBall = found.map((lines) =>
     bestOf(
@@ -91,7 +91,7 @@ export function searchLines(
     best: bestOf(perBall),
     worthOf: (ballIndex, aim) => {
       const [laydown, swing] = gridPlace(aim, profile)
-      return expectedWorth(surfaces[ballIndex], laydown, swing, aim.speedStep, valuings[aim.speedStep + 1])
+      return expectedWorth(surfaces[ballIndex], laydown, swing, aim.speedStep, valuing)
     },
   }
 }
@@ -100,10 +100,10 @@ function bestOf(lines: readonly PricedLine[]): PricedLine {
   return lines.reduce((best, line) => (line.worth > best.worth ? line : best))
 }
 
-/** How a bowler's lines are valued at one speed step (index into SPEED_STEPS). */
-export function valuingFor(profile: BowlerProfile, pricing: Pricing, step: number): LineValuing {
+/** How a bowler's lines are valued. */
+export function valuingFor(profile: BowlerProfile, pricing: Pricing): LineValuing {
   return {
-    table: pricing.tables[step],
+    table: pricing.table,
     gutterWorth: pricing.gutterWorth,
     error: profile.error,
     speedStepMetresPerSecond: profile.speedStepMetresPerSecond,
@@ -127,7 +127,7 @@ function linesOfBall(
   surface: LineSurface,
   ballIndex: number,
   profile: BowlerProfile,
-  valuings: readonly LineValuing[],
+  valuing: LineValuing,
 ): PricedLine[] {
   const slideBoards = metresToBoards(profile.slideToLaydownMetres)
   const [firstLaydown, lastLaydown] = OFFERED_LAYDOWN_BOARDS
@@ -139,7 +139,7 @@ function linesOfBall(
     if (targetBoard > Math.min(OFFERED_TARGET_BOARDS[1], laydownBoard + OFFERED_SWING_BOARDS[1])) return null
     const [laydown, swing] = gridPlace(aim, profile)
     if (isRough && !isNear(surface, Math.round(laydown), Math.round(swing))) return null
-    return { ballIndex, aim, worth: expectedWorth(surface, laydown, swing, speedStep, valuings[speedStep + 1]) }
+    return { ballIndex, aim, worth: expectedWorth(surface, laydown, swing, speedStep, valuing) }
   }
   const rough: PricedLine[] = []
   for (let feetBoard = Math.ceil(firstLaydown + slideBoards); feetBoard <= lastLaydown + slideBoards; feetBoard++) {

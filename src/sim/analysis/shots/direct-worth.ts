@@ -39,12 +39,11 @@ export function deliverAll(
 }
 
 /** Worth of a first ball by how it got to the pins. */
-export function firstBallWorth(pricing: Pricing, speedStep: number): (outcome: RollOutcome) => number {
-  const table = pricing.tables[speedStep + 1]
+export function firstBallWorth({ table, gutterWorth }: Pricing): (outcome: RollOutcome) => number {
   return (rolled) =>
     rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES
-      ? pricing.gutterWorth
-      : lookUpWorth(table, rolled.lateralAtPinsMetres, rolled.tangentAtPins, 0)
+      ? gutterWorth
+      : lookUpWorth(table, rolled.lateralAtPinsMetres, rolled.tangentAtPins, 0, rolled.speedAtPinsMetresPerSecond)
 }
 
 /** Mean of the first `count` values. */

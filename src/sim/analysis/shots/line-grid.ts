@@ -15,7 +15,7 @@ export const LINES = LAYDOWNS * SWINGS
 
 /** The lines that are offered. */
 export const OFFERED_LAYDOWN_BOARDS: Boards = [4, 34]
-export const OFFERED_SWING_BOARDS: readonly [number, number] = [-12, 2]
+export const OFFERED_SWING_BOARDS: readonly [number, number] = [-12, -2.5]
 export const OFFERED_TARGET_BOARDS = TARGET_BOARDS
 
 const laydownBoardOf = (laydown: number): number => FIRST_LAYDOWN_BOARD + laydown

@@ -25,6 +25,7 @@ const normals = new Float64Array(5)
 const laterals = new Float64Array(ANGLE_NODES)
 const tangents = new Float64Array(ANGLE_NODES)
 const outermost = new Float64Array(ANGLE_NODES)
+const speeds = new Float64Array(ANGLE_NODES)
 const varianceOfOthers = new Float64Array(STATIONS.length)
 
 /**
@@ -52,6 +53,7 @@ export function quadratureWorth(
       laterals[b] = outcomes[b].lateralAtPinsMetres
       tangents[b] = outcomes[b].tangentAtPins
       outermost[b] = outcomes[b].breakpointLateralMetres
+      speeds[b] = outcomes[b].speedAtPinsMetresPerSecond
     }
   }
   rollAngles(0)
@@ -72,28 +74,33 @@ export function quadratureWorth(
       varianceOfOthers[station] += moved * moved
     }
   }
-  let worth = LATERAL_WEIGHTS[MIDDLE] * worthOfAngles(aim, pricing)
+  let worth = LATERAL_WEIGHTS[MIDDLE] * worthOfAngles(pricing)
   for (const side of SIDES) {
     rollAngles(LATERAL_NODES[side])
-    worth += LATERAL_WEIGHTS[side] * worthOfAngles(aim, pricing)
+    worth += LATERAL_WEIGHTS[side] * worthOfAngles(pricing)
   }
   return worth
 }
 
-function worthOfAngles(aim: Aim, pricing: Pricing): number {
-  const table = pricing.tables[aim.speedStep + 1]
+function worthOfAngles({ table, gutterWorth }: Pricing): number {
   let sum = 0
   for (let b = 0; b < ANGLE_NODES; b++) {
     const before = Math.max(0, b - 1)
     const after = Math.min(ANGLE_NODES - 1, b + 1)
     const narrow = NARROW_SIGMA / ((after - before) * ANGLE_NODE_STEP)
     const onLane = shareAbove(outermost[b], Math.abs((outermost[after] - outermost[before]) * narrow))
-    let worth = (1 - onLane) * pricing.gutterWorth
+    let worth = (1 - onLane) * gutterWorth
     if (onLane > 0) {
       const byAngle = (laterals[after] - laterals[before]) * narrow
       worth +=
         onLane *
-        lookUpWorth(table, laterals[b], tangents[b], Math.sqrt(byAngle * byAngle + atNode(varianceOfOthers, b)))
+        lookUpWorth(
+          table,
+          laterals[b],
+          tangents[b],
+          Math.sqrt(byAngle * byAngle + atNode(varianceOfOthers, b)),
+          speeds[b],
+        )
     }
     sum += angleWeights[b] * worth
   }

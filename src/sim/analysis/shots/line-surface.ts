@@ -22,14 +22,16 @@ const NEAR_METRES: readonly [number, number] = [boardToMetres(8.5), boardToMetre
 const SLOPE_STRIDE = 3
 
 /**
- * Where one ball of one bowler goes from every line of the grid, without error: lateral place and tangent at the pins
- * and the outermost place of the path, for each speed node; and how far one standard deviation of spin and of rotation
+ * Where one ball of one bowler goes from every line of the grid, without error: lateral place, tangent and speed at
+ * the pins and the outermost place of the path, for each speed node; and how far one standard deviation of spin and of rotation
  * moves the place at the pins. It does not depend on how the result is valued nor on the size of the aiming errors.
  */
 export interface LineSurface {
   readonly lateralMetres: Float64Array
   readonly tangent: Float64Array
   readonly outermostMetres: Float64Array
+  /** How fast the ball is at the pins, m/s. */
+  readonly speed: Float64Array
   readonly perSpinSigma: Float64Array
   readonly perRotationSigma: Float64Array
 }
@@ -39,6 +41,7 @@ export function newLineSurface(): LineSurface {
     lateralMetres: new Float64Array(SPEED_NODES.length * LINES),
     tangent: new Float64Array(SPEED_NODES.length * LINES),
     outermostMetres: new Float64Array(SPEED_NODES.length * LINES),
+    speed: new Float64Array(SPEED_NODES.length * LINES),
     perSpinSigma: new Float64Array(LINES),
     perRotationSigma: new Float64Array(LINES),
   }
@@ -81,12 +84,14 @@ export function rollLines(
       surface.lateralMetres[at] = outcomes[k].lateralAtPinsMetres
       surface.tangent[at] = outcomes[k].tangentAtPins
       surface.outermostMetres[at] = outcomes[k].breakpointLateralMetres
+      surface.speed[at] = outcomes[k].speedAtPinsMetresPerSecond
     }
   }
   for (let laydown = 0; laydown < LAYDOWNS; laydown += COARSE) rollSome(USUAL_NODE, laydown, COARSE, () => true)
   fillBetween(surface.lateralMetres)
   fillBetween(surface.tangent)
   fillBetween(surface.outermostMetres)
+  fillBetween(surface.speed)
   for (let laydown = 0; laydown < LAYDOWNS; laydown++)
     rollSome(USUAL_NODE, laydown, 1, (swing) => !isCoarse(laydown, swing) && isNear(surface, laydown, swing))
   const stride = otherSpeeds === 'rolled' ? 1 : COARSE
@@ -115,11 +120,11 @@ function hasNearWithin(places: number, surface: LineSurface, laydown: number, sw
 
 /** Gives the near lines between those rolled at another speed what that speed changes around them. */
 function fillInChange(surface: LineSurface, node: number): void {
-  const { lateralMetres, tangent, outermostMetres } = surface
+  const { lateralMetres, tangent, outermostMetres, speed } = surface
   for (let laydown = 0; laydown < LAYDOWNS; laydown++)
     for (let swing = 0; swing < SWINGS; swing++) {
       if (isCoarse(laydown, swing) || !isNear(surface, laydown, swing)) continue
-      for (const values of [lateralMetres, tangent, outermostMetres])
+      for (const values of [lateralMetres, tangent, outermostMetres, speed])
         values[placeOf(node, laydown, swing)] =
           values[placeOf(USUAL_NODE, laydown, swing)] + meanChange(values, node, laydown, swing)
     }

@@ -21,7 +21,7 @@ export interface LineValuing {
   readonly gutterWorth: number
   readonly error: ErrorSpread
   readonly speedStepMetresPerSecond: number
-  /** Factor on every error for throwing one speed step off the usual. */
+  /** Factor on the errors of speed, spin and rotation for throwing one speed step off the usual. */
   readonly offNormalErrorFactor: number
   /** Tangent of the angle error is its radians; a swing of the target per radian, in metres. */
   readonly swingMetresPerRadian: number
@@ -42,8 +42,8 @@ export function expectedWorth(
   const scale = speedStep === 0 ? 1 : valuing.offNormalErrorFactor
   const own = (USUAL_NODE + speedStep) * LINES
   const [bySlower, byUsual, byFaster] = SPEED_SLOPES[speedStep + 1]
-  const lateralStep = (scale * error.lateralMetres) / LAYDOWN_STEP_METRES
-  const swingStep = (scale * error.angleRadians * valuing.swingMetresPerRadian) / SWING_STEP_METRES
+  const lateralStep = error.lateralMetres / LAYDOWN_STEP_METRES
+  const swingStep = (error.angleRadians * valuing.swingMetresPerRadian) / SWING_STEP_METRES
   const rho = error.lateralAngleCorrelation
   const free = Math.sqrt(1 - rho * rho)
   const narrowStep = NARROW_SIGMA * free * swingStep
@@ -89,7 +89,8 @@ export function expectedWorth(
           2 * error.speedSpinCorrelation * bySpeed * bySpin +
           byRotation * byRotation,
       )
-      sum += weight * onLane * lookUpWorth(table, lateral, tangent, spread)
+      const speed = mix(surface.speed, own + corner, w00, w01, w10, w11)
+      sum += weight * onLane * lookUpWorth(table, lateral, tangent, spread, speed)
     }
   }
   return sum
@@ -99,7 +100,13 @@ export function expectedWorth(
 export function roughWorth(surface: LineSurface, laydown: number, swing: number, valuing: LineValuing): number {
   const at = LINES + Math.round(laydown) * SWINGS + Math.round(swing)
   if (surface.outermostMetres[at] < 0) return valuing.gutterWorth
-  return lookUpWorth(valuing.table, surface.lateralMetres[at], surface.tangent[at], BOARD_WIDTH_METRES)
+  return lookUpWorth(
+    valuing.table,
+    surface.lateralMetres[at],
+    surface.tangent[at],
+    BOARD_WIDTH_METRES,
+    surface.speed[at],
+  )
 }
 
 /** About the share of a spread of one standard deviation `sigma` around `middle` that lies above 0. */

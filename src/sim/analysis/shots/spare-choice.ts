@@ -1,13 +1,12 @@
 import { arcTangent } from '../../exact-math.js'
-import { stream } from '../../random.js'
 import { samplesFrom } from '../../sample-ranges.js'
 import type { BallDynamics } from '../../world/ball/dynamics.js'
-import type { RollOutcome } from '../../world/ball/motion.js'
+import type { RollOutcome } from '../../world/ball/launch.js'
 import type { BowlerProfile } from '../../world/bowler/profile.js'
 import { type Aim, meantThrow, type ReleaseKind } from '../../world/bowler/release.js'
 import { HEADPIN_DISTANCE_METRES, HEADPIN_LATERAL_METRES } from '../../world/lane/geometry.js'
 import { countPins } from '../../world/pins/leaves.js'
-import { drawRackNature, type RackNature } from '../../world/pins/nature.js'
+import type { RackNature } from '../../world/pins/nature.js'
 import { throwAtRack } from '../../world/pins/rack.js'
 import { spareCurveAt } from '../carry/spare-odds.js'
 import type { Pricing } from '../value/pricing.js'
@@ -26,15 +25,9 @@ export interface PricedSpare extends SpareShot {
   readonly worth: number
 }
 
-/** Deliveries summed per shot while searching, and again, with live racks, for the shots compared at the end. */
+/** Deliveries summed per shot while searching. */
 const SEARCH_NODES = deliveryNodes(48, samplesFrom('spareSearch', 48))
-const FINAL_NODES = deliveryNodes(96, samplesFrom('spareFinalists', 96))
 const searchWorths = new Float64Array(48)
-
-/** Racks that the final comparison throws at: the same for every shot, and never one of the block's own. */
-const finalNatures: readonly RackNature[] = Array.from({ length: 96 }, (_, index) =>
-  drawRackNature(stream({ seed: 'spare-racks', game: 0, frame: 0, ball: 0, purpose: 'solver', index })),
-)
 
 export interface SpareSituation {
   readonly inPlay: FilmInPlay
@@ -48,19 +41,6 @@ export interface SpareSituation {
 export function tabulatedSpareWorth(situation: SpareSituation, shot: SpareShot): number {
   deliverShot(situation, shot, SEARCH_NODES, (rolled) => tabulatedWorth(situation, rolled), searchWorths)
   return meanOf(searchWorths)
-}
-
-/** Worth of a shot, delivery by delivery, each thrown at a live rack; `into` gets one figure a delivery, for pairing. */
-export function liveSpareWorth(situation: SpareSituation, shot: SpareShot, into: Float64Array): number {
-  let node = 0
-  deliverShot(
-    situation,
-    shot,
-    FINAL_NODES,
-    (rolled) => rackWorth(situation, shot.ballIndex, rolled, finalNatures[node++]),
-    into,
-  )
-  return meanOf(into)
 }
 
 /** Worth of one rolled ball by the table of straight spare balls. */
@@ -92,8 +72,10 @@ export function rackWorth(
   return secondBallWorth(situation, after === 0 ? 1 : 0, countPins(standing) - countPins(after))
 }
 
-/** Deliveries in a live comparison. */
-export const LIVE_SPARE_DELIVERIES = 96
+/** Chance of clearing what stands, by the table of straight spare balls. */
+export function chanceByTable({ standing }: SpareSituation, rolled: RollOutcome): number {
+  return spareCurveAt(standing, HEADPIN_LATERAL_METRES - rolled.lateralAtPinsMetres).conversion
+}
 
 function secondBallWorth({ pricing, standing }: SpareSituation, conversion: number, meanPins: number): number {
   return weighSecondBall(pricing.weights, 10 - countPins(standing), conversion, meanPins)

@@ -24,7 +24,7 @@ export function searchSpare(situation: SpareSituation): PricedSpare {
  * @throws RangeError when no line reaches it
  */
 export function spareShots(situation: SpareSituation): PricedSpare[] {
-  const goalBoard = metresToBoard(boardToMetres(HEADPIN_BOARD) - bestOffset(situation))
+  const goalBoard = goalBoardOf(situation)
   const shots = situation.bag.flatMap((_, ballIndex) =>
     LAYDOWN_BOARDS.flatMap((laydown) => {
       const shot = shotAt(situation, ballIndex, laydown, goalBoard)
@@ -35,12 +35,19 @@ export function spareShots(situation: SpareSituation): PricedSpare[] {
   return shots
 }
 
-function bestOffset({ profile, standing }: SpareSituation): number {
-  return spareOdds(standing, lateralSpreadAt(profile.spareError, feetToMetres(60))).bestOffsetMetres
+/** Where at the headpin's row a straight ball is best sent, as a board from the bowler's side. */
+export function goalBoardOf({ profile, standing }: SpareSituation): number {
+  const { bestOffsetMetres } = spareOdds(standing, lateralSpreadAt(profile.spareError, feetToMetres(60)))
+  return metresToBoard(boardToMetres(HEADPIN_BOARD) - bestOffsetMetres)
 }
 
 /** The half-board aim from about a laydown that sends an error-free ball nearest to a board at the pins. */
-function shotAt(situation: SpareSituation, ballIndex: number, laydown: number, goalBoard: number): SpareShot | null {
+export function shotAt(
+  situation: SpareSituation,
+  ballIndex: number,
+  laydown: number,
+  goalBoard: number,
+): SpareShot | null {
   const slide = metresToBoards(situation.profile.slideToLaydownMetres)
   let target = laydown + (goalBoard - laydown) / PINS_PER_ARROWS
   for (let round = 0; round < 3; round++) {

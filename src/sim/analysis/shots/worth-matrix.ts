@@ -34,6 +34,17 @@ export function judgingOn(bench: Bench, lanes: readonly FilmInPlay[], deliveries
   return { ...bench, lanes, nodes: keptNodes(lanes.length * deliveries, start) }
 }
 
+/** The same judging on some of its lanes, by their places, each with its own errors. */
+export function onLanes(judging: Judging, places: readonly number[]): Judging {
+  const { lanes, nodes } = judging
+  const numbers = nodes.length / lanes.length
+  const few = new Float64Array(places.length * numbers)
+  places.forEach((at, place) => {
+    few.set(nodes.subarray(at * numbers, (at + 1) * numbers), place * numbers)
+  })
+  return { ...judging, lanes: places.map((at) => lanes[at]), nodes: few }
+}
+
 const nodesByPlace = new Map<string, Float64Array>()
 
 function keptNodes(count: number, start: number): Float64Array {
@@ -50,7 +61,7 @@ export function worthOnEachLane(judging: Judging, judged: JudgedThrow): Float64A
   const { lanes, bag, profile, pricing, nodes } = judging
   const numbers = nodes.length / lanes.length
   const worths = new Float64Array(numbers / ERROR_DIMENSIONS)
-  const worthOf = firstBallWorth(pricing, judged.aim.speedStep)
+  const worthOf = firstBallWorth(pricing)
   const { ballIndex, aim, release = 'strike' } = judged
   const meant = meantThrow(profile, aim, release)
   return Float64Array.from(lanes, (lane, at) => {

@@ -5,7 +5,7 @@ import { ARROWS_METRES } from '../../world/bowler/release.js'
 import { countPins, FULL_RACK } from '../../world/pins/leaves.js'
 import { carryDistribution, newCarryDistribution } from '../carry/carry-table.js'
 import { type SpareOdds, spareOdds } from '../carry/spare-odds.js'
-import { ENTRIES, visitEntries } from './value-table.js'
+import { ENTRIES, ENTRY_SPEEDS_METRES_PER_SECOND, type EntryFigures, visitEntries } from './value-table.js'
 import { type FirstBallOutcome, type FrameOdds, frameOdds, meanSecondBallPins } from './worth.js'
 
 const PINS_METRES = feetToMetres(60)
@@ -23,13 +23,15 @@ export const FELLED_OF_SPARES = 4
 export interface BowlerOdds {
   /** The bowler's spare odds at any leave. */
   readonly oddsOf: (mask: number) => SpareOdds
-  /** The bowler's average frame. */
+  /** The bowler's average frame on no lane in particular; on a lane its own stands in for it. */
   readonly baseline: FrameOdds
   /**
-   * For each speed step (softer, usual, firmer), MEANS figures per entry of a value table: mean pins of the first and
-   * of the second ball, chance of a strike and of a spare, mean first-ball pins where a spare follows.
+   * For each speed of the value tables, MEANS figures per entry: mean pins of the first and of the second ball, chance of a
+   * strike and of a spare, mean first-ball pins where a spare follows.
    */
-  readonly meansByEntry: readonly Float64Array[]
+  readonly means: EntryFigures
+  /** The same figures of a ball in the gutter. */
+  readonly gutter: Float64Array
 }
 
 /**
@@ -50,7 +52,8 @@ export function bowlerOdds(profile: BowlerProfile): BowlerOdds {
   return {
     oddsOf,
     baseline: frameOdds(baselineOutcomes(profile, oddsOf, entrySpeed)),
-    meansByEntry: [-1, 0, 1].map((step) => meansAt(entrySpeed + step * profile.speedStepMetresPerSecond, means)),
+    means: { figures: MEANS, bySpeed: ENTRY_SPEEDS_METRES_PER_SECOND.map((speed) => meansAt(speed, means)) },
+    gutter: means(FULL_RACK),
   }
 }
 

@@ -4,7 +4,7 @@ import type { BlockSetup } from '../../world/block/types.js'
 import type { BowlerProfile } from '../../world/bowler/profile.js'
 import { type BowlerOdds, bowlerOdds } from './bowler-odds.js'
 import { type Pricing, pricingWith } from './pricing.js'
-import { type FrameWeights, frameWeights, stationaryBonus } from './worth.js'
+import { type FrameOdds, type FrameWeights, frameWeights, stationaryBonus } from './worth.js'
 
 const bagDynamics = new WeakMap<BlockSetup['bag'], readonly BallDynamics[]>()
 const odds = new WeakMap<BowlerProfile, BowlerOdds>()
@@ -43,25 +43,29 @@ function oddsOfLike(bowler: BowlerProfile): BowlerOdds {
 }
 
 /** Weights of a frame's outcomes for a bowler on the average of all scores a game can stand at. */
-export function averageWeights({ bowler, scoring }: Pick<BlockSetup, 'bowler' | 'scoring'>): FrameWeights {
-  const { baseline } = oddsOf(bowler)
+export function averageWeights(
+  { bowler, scoring }: Pick<BlockSetup, 'bowler' | 'scoring'>,
+  baseline: FrameOdds = oddsOf(bowler).baseline,
+): FrameWeights {
   return frameWeights(scoring, stationaryBonus(baseline), baseline)
 }
 
 /**
  * Pricing of a block's results for its bowler, worked out once for each set of weights.
+ * @param baseline the bowler's average frame; without it one on no lane in particular
  * @param weights of the coming rack's outcomes; without them the score is left out of account
  */
 export function pricingOf(
   setup: Pick<BlockSetup, 'bowler' | 'scoring'>,
-  weights: FrameWeights = averageWeights(setup),
+  baseline: FrameOdds = oddsOf(setup.bowler).baseline,
+  weights: FrameWeights = averageWeights(setup, baseline),
 ): Pricing {
-  return pricingKept(oddsOf(setup.bowler), weights)
+  return pricingKept(oddsOf(setup.bowler), { weights, baseline })
 }
 
 /** Few in number: the score enters by what is pending and, at the end of a game, by what is left. */
 const pricingKept = keptWith(
-  ({ perFirstBallPin, perSecondBallPin, strike, spare, perFirstBallPinOfSpare }: FrameWeights) =>
-    [perFirstBallPin, perSecondBallPin, strike, spare, perFirstBallPinOfSpare].join(' '),
-  pricingWith,
+  ({ weights, baseline }: { readonly weights: FrameWeights; readonly baseline: FrameOdds }) =>
+    [...Object.values(weights), ...Object.values(baseline)].join(' '),
+  (odds: BowlerOdds, { weights, baseline }) => pricingWith(odds, weights, baseline),
 )

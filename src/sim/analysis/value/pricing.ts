@@ -21,8 +21,8 @@ export interface Pricing {
   /** Worth of a first ball by the mask it leaves, against the baseline's average first ball. */
   readonly worthOfLeave: (mask: number) => number
   readonly gutterWorth: number
-  /** First-ball worth by entry, one table for each speed step: softer, usual, firmer. */
-  readonly tables: readonly ValueTable[]
+  /** First-ball worth by entry. */
+  readonly table: ValueTable
   /** Weights of the frame's outcomes, for pricing second balls. */
   readonly weights: FrameWeights
   readonly baseline: FrameOdds
@@ -34,18 +34,21 @@ export function pricingFor(profile: BowlerProfile, scoring: Scoring): Pricing {
   return pricingWith(odds, frameWeights(scoring, stationaryBonus(odds.baseline), odds.baseline))
 }
 
-/** Prices everything a bowler's ball can do at a rack with the given weights of the frame's outcomes. */
-export function pricingWith(odds: BowlerOdds, weights: FrameWeights): Pricing {
-  const { baseline, oddsOf } = odds
+/**
+ * Prices everything a bowler's ball can do at a rack with the given weights of the frame's outcomes.
+ * @param baseline the bowler's average frame, whose worth is 0
+ */
+export function pricingWith(odds: BowlerOdds, weights: FrameWeights, baseline: FrameOdds = odds.baseline): Pricing {
+  const { oddsOf } = odds
   const average = weighFrame(weights, baseline)
   const worthOfLeave = (mask: number): number =>
     weighLeave(weights, { felled: 10 - countPins(mask), ...oddsOf(mask) }) - average
-  const tables = odds.meansByEntry.map((means) => {
-    const exact = new Float64Array(ENTRIES)
-    for (let place = 0; place < ENTRIES; place++) exact[place] = weighMeans(weights, means, place * MEANS) - average
-    return buildValueTable(exact)
+  const exact = odds.means.bySpeed.map((means) => {
+    const worths = new Float64Array(ENTRIES)
+    for (let place = 0; place < ENTRIES; place++) worths[place] = weighMeans(weights, means, place * MEANS) - average
+    return worths
   })
-  return { worthOfLeave, gutterWorth: worthOfLeave(FULL_RACK), tables, weights, baseline }
+  return { worthOfLeave, gutterWorth: worthOfLeave(FULL_RACK), table: buildValueTable(exact), weights, baseline }
 }
 
 /** Worth is linear in what a first ball does on average, so that one tabulation serves every set of weights. */

@@ -17,7 +17,7 @@ const PINS_METRES = feetToMetres(60)
 /** Places count half feet from the middle of film row 0, so that rows have whole numbers. */
 const PINS_PLACE = PINS_METRES / FILM_ROW_METRES - 0.5
 /** Way the track takes to match the film it runs over (chosen so that reactions look right). */
-const FILM_MATCHING_METRES = feetToMetres(6)
+const FILM_MATCHING_METRES = feetToMetres(4)
 const MATCHING_PER_PLACE = FILM_ROW_METRES / FILM_MATCHING_METRES
 const HOOK_SHARE_OF_DRY_FRICTION = 1 / 3
 /** Below this the release rolls already. */

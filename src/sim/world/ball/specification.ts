@@ -106,3 +106,10 @@ function limitsOf(ball: BallSpecification): Limit[] {
     },
   ]
 }
+
+const COVER_STRENGTH = { solid: 4, hybrid: 3, pearl: 2, urethane: 1, plastic: 0 } as const
+
+/** Puts balls in order as a bowler would: by cover, then surface, then differential (common practice, no source). A number without a unit. */
+export function strengthOf(ball: BallSpecification): number {
+  return COVER_STRENGTH[ball.cover] - ball.surfaceGrit / 10000 + ball.differentialMetres * 100
+}

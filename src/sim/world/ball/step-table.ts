@@ -17,17 +17,18 @@ export interface StepRule {
  * order; a step of one row is always allowed, because the film is linear within it.
  */
 export const EXACTING_STEPS: readonly StepRule[] = [
-  { rows: 3, turn: 0.05, leastMicrons: 1.2 },
-  { rows: 2, turn: 0.7, leastMicrons: 0 },
+  { rows: 3, turn: 0.02, leastMicrons: 1.5 },
+  { rows: 2, turn: 0.4, leastMicrons: 0 },
 ]
 /**
- * Steps for one of many lanes as they might be, a foot and a half to three feet: 0.02 board off (rms), far less than two such lanes
- * differ by, for two thirds of the time.
+ * Steps for one of many lanes as they might be, one foot to three: 0.02 board off (rms), far less than two such lanes
+ * differ by, for three quarters of the time.
  */
 export const EASY_STEPS: readonly StepRule[] = [
   { rows: 6, turn: 0.05, leastMicrons: 2 },
-  { rows: 4, turn: 0.2, leastMicrons: 1 },
-  { rows: 3, turn: Number.POSITIVE_INFINITY, leastMicrons: 0 },
+  { rows: 4, turn: 0.06, leastMicrons: 1 },
+  { rows: 3, turn: 1, leastMicrons: 0.2 },
+  { rows: 2, turn: Number.POSITIVE_INFINITY, leastMicrons: 0 },
 ]
 /** Friction answers to a kink as its size over the cube of the film, until the film is this thin. */
 const THIN_MICRONS = 0.4

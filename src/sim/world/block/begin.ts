@@ -1,11 +1,23 @@
 import { keptWith } from '../../kept-with.js'
 import { stream } from '../../random.js'
+import { metresToFeet } from '../../units.js'
+import { drawLaidOff, layAsOff } from '../lane/as-laid.js'
+import type { OilFilm } from '../lane/film.js'
 import { generatePattern } from '../lane/generator.js'
-import { layPattern, type OilPattern } from '../lane/pattern.js'
+import { layPattern, measurePattern, type OilPattern } from '../lane/pattern.js'
 import { freshLane } from '../lane/wear.js'
 import { FULL_RACK } from '../pins/leaves.js'
 import { fieldThrows } from './field.js'
-import type { BlockEvent, BlockSetup, BlockState, FieldThrowRecord, LaneOil, Spot } from './types.js'
+import type {
+  BlockEvent,
+  BlockSetup,
+  BlockState,
+  FieldThrowRecord,
+  LaneOil,
+  Posted,
+  PostedSheet,
+  Spot,
+} from './types.js'
 
 /** The pattern a lane gets under a seed: the written one, or one drawn within the scenario's limits. */
 export function patternOf(oil: LaneOil, seed: string, lane: number): OilPattern {
@@ -26,12 +38,36 @@ const bowledOn = keptWith(
   (setup: BlockSetup, seed) => bowledBefore(unbowled(setup, seed), setup.fieldFramesBefore ?? 0),
 )
 
+/** What is posted of a pattern: lengths to half a foot, tenths of a millilitre, tenths of the ratio. */
+function postedSheet(posted: Posted, pattern: OilPattern): PostedSheet | null {
+  if (posted === 'nothing') return null
+  const measured = measurePattern(layPattern(pattern))
+  const lengthFeet = Math.round(2 * metresToFeet(measured.lengthMetres)) / 2
+  if (posted === 'length') return { lengthFeet }
+  return {
+    lengthFeet,
+    volumeMillilitres: Math.round(measured.volumeMicrolitres / 100) / 10,
+    ratio: Math.round(measured.ratio * 10) / 10,
+  }
+}
+
+/**
+ * The oil as it lies: a sheet is what the machine was told, and the machine was off by a little that the seed settles, by the
+ * same on all lanes of a block. Where nothing is posted the pattern is the oil.
+ */
+function laidFilm({ posted }: BlockSetup, seed: string, pattern: OilPattern): OilFilm {
+  if (posted === 'nothing') return layPattern(pattern)
+  return layAsOff(pattern, drawLaidOff(stream({ seed, game: 0, frame: 0, ball: 0, purpose: 'laid' })))
+}
+
 function unbowled(setup: BlockSetup, seed: string): BlockState {
   const practice = setup.practiceThrows > 0
+  const patterns = setup.lanes.map((lane, index) => patternOf(lane.oil, seed, index))
   return Object.freeze({
     setup,
     seed,
-    lanes: setup.lanes.map((lane, index) => freshLane(layPattern(patternOf(lane.oil, seed, index)))),
+    posted: patterns.map((pattern) => postedSheet(setup.posted, pattern)),
+    lanes: patterns.map((pattern) => freshLane(laidFilm(setup, seed, pattern))),
     phase: practice ? 'practice' : 'game',
     spot: { phase: practice ? 'practice' : 'game', lane: 0, game: practice ? 0 : 1, frame: 1, ball: 1 },
     standing: FULL_RACK,

@@ -19,6 +19,13 @@ export interface LaneSetup {
 /** What the scenario tells the player about the oil before the first throw. */
 export type Posted = 'sheet' | 'length' | 'nothing'
 
+/** The figures that are posted about a lane's oil: what its machine was told, which is true give or take a little (see lane/as-laid). */
+export interface PostedSheet {
+  readonly lengthFeet: number
+  readonly volumeMillilitres?: number
+  readonly ratio?: number
+}
+
 /** How finely an eye at the foul line can tell things, in the trade's units because that is what is read off a lane. */
 export interface SeeingRules {
   readonly arrowsBoardStep: number
@@ -145,6 +152,8 @@ export type BlockEvent =
 export interface BlockState {
   readonly setup: BlockSetup
   readonly seed: string
+  /** What is posted about each lane's oil, measured once when the block begins; null where nothing is. */
+  readonly posted: readonly (PostedSheet | null)[]
   readonly lanes: readonly LaneState[]
   readonly phase: Phase
   /** The throw to be decided next; null when the block is done. */

@@ -145,7 +145,10 @@ const ANGLE_SHARE = (() => {
 })()
 
 const SPEED_STEP_MPH = 0.75
-/** Off the usual speed every spread is a quarter wider; common practice, no source. */
+/**
+ * Off the usual speed the ball comes off the hand less evenly, a quarter more in speed, spin and rotation, while the eye and the swing aim as
+ * before; common practice, no source.
+ */
 const OFF_NORMAL_ERROR_FACTOR = 1.25
 
 /** Spreads of a level, where it aims and how it releases, as shares of the strike ball's. */

@@ -46,10 +46,22 @@ export interface BowlerProfile {
   readonly spareError: ErrorSpread
   /** What softer takes off the usual speed and firmer adds. */
   readonly speedStepMetresPerSecond: number
-  /** Factor on every spread for a throw one speed step off the usual. */
+  /** Factor on the spreads of speed, spin and rotation for a throw one speed step off the usual. */
   readonly offNormalErrorFactor: number
   /** How far the sliding foot stands to the inside of the laydown. */
   readonly slideToLaydownMetres: number
+  /** How spares are shot at by habit; with the straightest ball across the lane when left out. */
+  readonly spareHabit?: SpareHabit
+}
+
+/** Corners from the other side of the lane, or everything straight on. */
+export const SPARE_SYSTEMS = ['cross-lane', 'straight-on'] as const
+export type SpareSystem = (typeof SPARE_SYSTEMS)[number]
+
+interface SpareHabit {
+  /** The straightest of the bag when left out, or when it is not in the bag. */
+  readonly ballId?: string
+  readonly system?: SpareSystem
 }
 
 /** Standard deviation of the ball's place on its first straight line, `metres` past the foul line. */

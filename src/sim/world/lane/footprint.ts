@@ -1,10 +1,10 @@
 import { exponential } from '../../exact-math.js'
 
 /** Standard deviation of the strip a ball presses on, in boards: the loaded part is about an inch and a third wide (chosen, no source). */
-const SPREAD_BOARDS = 0.5
+const SPREAD_BOARDS = 0.9
 
 /** Boards whose middle lies further from the track than this are left alone. */
-export const FOOTPRINT_REACH_BOARDS = 2.5
+export const FOOTPRINT_REACH_BOARDS = 3.5
 
 const STEPS_PER_BOARD = 64
 const bell = (boardsAway: number): number => {
@@ -21,7 +21,7 @@ const WEIGHTS = Float64Array.from({ length: FOOTPRINT_REACH_BOARDS * STEPS_PER_B
 export const FOOTPRINT_WIDTH_BOARDS =
   (2 * WEIGHTS.reduce((sum, weight) => sum + weight, 0) - WEIGHTS[0]!) / STEPS_PER_BOARD
 
-/** How hard a ball presses on a board whose middle is `boardsAway` (0 to 2.5) from its track, against 1 under the track itself. */
+/** How hard a ball presses on a board whose middle is `boardsAway` (0 to 3.5) from its track, against 1 under the track itself. */
 export function footprintWeight(boardsAway: number): number {
   const place = boardsAway * STEPS_PER_BOARD
   const step = Math.floor(place)

@@ -40,11 +40,11 @@ export interface WearingPass {
 }
 
 /** Loose oil runs out over this distance of travel (chosen, see the field checks of the oil tests). */
-const LAY_DOWN_METRES = feetToMetres(6)
+const LAY_DOWN_METRES = feetToMetres(10)
 const LAID_DOWN_PER_ROW = 1 - exponential(-FILM_ROW_METRES / LAY_DOWN_METRES)
 
 /** Share of the film difference between two boards that crosses over when a ball presses on both with full weight (chosen). */
-const LEVELLED_SHARE = 0.02
+const LEVELLED_SHARE = 0.1
 
 /** The state of a lane nobody has played on. */
 export function freshLane(film: OilFilm): LaneState {

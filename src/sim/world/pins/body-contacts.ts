@@ -1,6 +1,6 @@
 import type { ContactList } from './contact-list.js'
 import { PIN_COUNT } from './leaves.js'
-import type { Materials } from './materials.js'
+import { LIVELIEST_RESTITUTION, type Materials } from './materials.js'
 import { PIN_SKIN } from './pin-body.js'
 import { ASLEEP, AWAKE, BODIES, type RackWorld } from './rack-world.js'
 import { addTouchingPair } from './touching-pair.js'
@@ -61,7 +61,7 @@ export function findBallContacts(
       ballRadius,
       radius[at]!,
       ballRadius + radius[at]! - deepest,
-      materials.ballPinRestitution,
+      Math.min(LIVELIEST_RESTITUTION, materials.ballPinRestitution * world.liveliness[pin]!),
       materials.ballPinFriction,
       stepSeconds,
     )
@@ -169,7 +169,7 @@ function testPins(
     radius[atFirst]!,
     radius[atSecond]!,
     reach - deepest,
-    materials.pinPinRestitution,
+    Math.min(LIVELIEST_RESTITUTION, materials.pinPinRestitution * world.liveliness[first]! * world.liveliness[second]!),
     materials.pinPinFriction,
     stepSeconds,
   )

@@ -8,6 +8,10 @@ export interface RackNature {
   readonly spotDownLane: readonly number[]
   readonly spotLeft: readonly number[]
   readonly massFactor: readonly number[]
+  /** What multiplies the restitution of each pin. */
+  readonly liveliness: readonly number[]
+  /** How far the ball's rolling is turned to the left of its path, radians. */
+  readonly ballTurnRadians: number
   readonly materials: Materials
 }
 
@@ -18,13 +22,15 @@ export const IDEAL_NATURE: RackNature = {
   spotDownLane: exactly(0),
   spotLeft: exactly(0),
   massFactor: exactly(1),
+  liveliness: exactly(1),
+  ballTurnRadians: 0,
   materials: USUAL_MATERIALS,
 }
 
 /** Normal numbers are cut off at two and a half standard deviations: a machine that sets worse is called. */
 const FARTHEST_NORMAL = 2.5
 
-/** Draws one rack; always 35 uniform numbers, in a fixed order. */
+/** Draws one rack; always 49 uniform numbers, in a fixed order. */
 export function drawRackNature(
   random: RandomSource,
   usual: Materials = USUAL_MATERIALS,
@@ -33,20 +39,27 @@ export function drawRackNature(
   const normal = (): number => Math.max(-FARTHEST_NORMAL, Math.min(FARTHEST_NORMAL, drawNormal(random)))
   const factor = (share: number): number => 1 + share * normal()
   const ten = (draw: () => number): number[] => Array.from({ length: PIN_COUNT }, draw)
-  const spotDownLane = ten(() => spread.spotMetres * normal())
-  const spotLeft = ten(() => spread.spotMetres * normal())
-  const massFactor = ten(() => factor(spread.pinMass))
+  const offSpot = (): number => {
+    const deviations = normal()
+    const off = spread.spotMetres * deviations * (1 + spread.spotTail * deviations * deviations)
+    return Math.max(-spread.farthestSpotMetres, Math.min(spread.farthestSpotMetres, off))
+  }
+  const rackLeft = spread.rackAcrossMetres * normal()
   return {
-    spotDownLane,
-    spotLeft,
-    massFactor,
+    spotDownLane: ten(offSpot),
+    spotLeft: ten(() => rackLeft + offSpot()),
+    massFactor: ten(() => factor(spread.pinMass)),
+    liveliness: ten(() => factor(spread.pinLiveliness)),
+    ballTurnRadians: spread.ballTurnRadians * normal(),
     materials: {
       ...usual,
       ballPinRestitution: usual.ballPinRestitution * factor(spread.ballPinRestitution),
       pinPinRestitution: usual.pinPinRestitution * factor(spread.pinPinRestitution),
-      pinDeckFriction: usual.pinDeckFriction * factor(spread.pinDeckFriction),
+      wallRestitution: usual.wallRestitution * factor(spread.wallRestitution),
       ballPinFriction: usual.ballPinFriction * factor(spread.ballPinFriction),
       pinPinFriction: usual.pinPinFriction * factor(spread.pinPinFriction),
+      pinDeckFriction: usual.pinDeckFriction * factor(spread.pinDeckFriction),
+      ballDeckFriction: usual.ballDeckFriction * factor(spread.ballDeckFriction),
     },
   }
 }
@@ -58,6 +71,8 @@ export function mirrorNature(nature: RackNature): RackNature {
     spotDownLane: swap(nature.spotDownLane),
     spotLeft: swap(nature.spotLeft).map((left) => 0 - left),
     massFactor: swap(nature.massFactor),
+    liveliness: swap(nature.liveliness),
+    ballTurnRadians: 0 - nature.ballTurnRadians,
     materials: nature.materials,
   }
 }

@@ -32,13 +32,14 @@ export function setRack(world: RackWorld, rackThrow: RackThrow, nature: RackNatu
     world.inverseMass[pin] = 1 / mass
     world.acrossInertia[pin] = mass * PIN_TRANSVERSE_GYRATION_METRES * PIN_TRANSVERSE_GYRATION_METRES
     world.alongInertia[pin] = mass * PIN_AXIAL_GYRATION_METRES * PIN_AXIAL_GYRATION_METRES
+    world.liveliness[pin] = nature.liveliness[pin]!
     const stands = (rackThrow.standing & (1 << pin)) !== 0
     world.state[pin] = stands ? ASLEEP : GONE
     world.stillSteps[pin] = 0
     if (stands && world.place[i]! < firstRow) firstRow = world.place[i]!
   }
   world.pairRest.fill(0)
-  setBall(world, rackThrow, firstRow - PIN_SKIN.reach - CLEARANCE_METRES)
+  setBall(world, rackThrow, firstRow - PIN_SKIN.reach - CLEARANCE_METRES, nature.ballTurnRadians)
 }
 
 /** Stands a pin still and upright where it is. */
@@ -51,7 +52,7 @@ export function setUpright(world: RackWorld, pin: number): void {
   world.spin.fill(0, i, i + 3)
 }
 
-function setBall(world: RackWorld, rackThrow: RackThrow, wantedDownLane: number): void {
+function setBall(world: RackWorld, rackThrow: RackThrow, wantedDownLane: number, turnRadians: number): void {
   const { offsetMetres, angleRadians, speedMetresPerSecond, ballMassKilograms } = rackThrow
   const forward = cosine(angleRadians)
   const sideways = sine(angleRadians)
@@ -69,8 +70,9 @@ function setBall(world: RackWorld, rackThrow: RackThrow, wantedDownLane: number)
   setUpright(world, BALL)
   world.velocity[i] = speedMetresPerSecond * forward
   world.velocity[i + 1] = speedMetresPerSecond * sideways
-  world.spin[i] = (-speedMetresPerSecond * sideways) / RACK_BALL_RADIUS_METRES
-  world.spin[i + 1] = (speedMetresPerSecond * forward) / RACK_BALL_RADIUS_METRES
+  const rolling = angleRadians + turnRadians
+  world.spin[i] = (-speedMetresPerSecond * sine(rolling)) / RACK_BALL_RADIUS_METRES
+  world.spin[i + 1] = (speedMetresPerSecond * cosine(rolling)) / RACK_BALL_RADIUS_METRES
   const inertia = ballMassKilograms * BALL_GYRATION_METRES * BALL_GYRATION_METRES
   world.inverseMass[BALL] = 1 / ballMassKilograms
   world.acrossInertia[BALL] = inertia

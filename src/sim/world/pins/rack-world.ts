@@ -33,6 +33,8 @@ export interface RackWorld {
   readonly inverseMass: Float64Array
   readonly acrossInertia: Float64Array
   readonly alongInertia: Float64Array
+  /** What multiplies a body's restitution. */
+  readonly liveliness: Float64Array
   readonly state: Uint8Array
   /** Steps for which a standing pin has been still. */
   readonly stillSteps: Uint16Array
@@ -49,6 +51,7 @@ export function newRackWorld(): RackWorld {
     inverseMass: new Float64Array(BODY_COUNT),
     acrossInertia: new Float64Array(BODY_COUNT),
     alongInertia: new Float64Array(BODY_COUNT),
+    liveliness: new Float64Array(BODY_COUNT),
     state: new Uint8Array(BODY_COUNT),
     stillSteps: new Uint16Array(BODY_COUNT),
     pairRest: new Int32Array(PIN_COUNT * PIN_COUNT),

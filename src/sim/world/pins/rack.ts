@@ -11,7 +11,7 @@ import { DECK_END_METRES, DECK_HALF_WIDTH_METRES } from './spots.js'
 export type { RackResult, RackThrow } from './rack-throw.js'
 
 /** Version of the rack's physics; a table of results names the version it was made with. */
-export const RACK_VERSION = 1
+export const RACK_VERSION = 2
 
 const BALL_STEP_SECONDS = 1 / 1000
 const PIN_STEP_SECONDS = 1 / 500

@@ -1,6 +1,5 @@
 import { CONTACT_WORDS, moveWords, trimmed } from '../../../scenarios/words/words.js'
-import type { ThrowAccount } from '../../../sim/analysis/debrief/throw-account.js'
-import { KNOWN_LABEL } from '../../../sim/analysis/oracle/grade.js'
+import { KNOWN_LABEL, type ThrowAccount } from '../../../sim/analysis/debrief/throw-account.js'
 import { metresPerSecondToMph, metresToBoard, radiansToDegrees } from '../../../sim/units.js'
 import type { ThrowRecord } from '../../../sim/world/block/types.js'
 import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
@@ -47,8 +46,7 @@ function givenSpans(play: PlayState, index: number, columns: number): [string, '
   const grade = play.grades[index]
   if (grade === undefined) return [['not weighed yet', 'plain']]
   const pins = pinsGiven(grade)
-  const ledger = play.accounts[index]?.graded?.ledger
-  const known = ledger ? ledger.givenAwayPins + ledger.patternSwingPins + ledger.hiddenPins : null
+  const known = play.accounts[index]?.graded?.knownLostPins ?? null
   return [
     pins > 0 ? [`gave away ${pinsGivenWords(pins)}`, 'loss'] : ['nothing given away', 'plain'],
     known === null

@@ -45,6 +45,17 @@ export function findingRows(play: PlayState, account: Account, columns: number, 
     ...ownRows(play, theme),
     textRow(theme, ['What we found', 'strong'], [', costliest first', 'faint']),
     ...(findings.length > 0 ? findings : [...say('Nothing that cost enough to name.', 'plain', '', 2), '']),
+    ...(account.untoldPins >= LEAST_PINS
+      ? [
+          ...say(
+            `Beside these ${account.untoldPins.toFixed(1)} pins, in pieces too small or too unsure to name.`,
+            'faint',
+            '',
+            2,
+          ),
+          '',
+        ]
+      : []),
     ...(luck.length > 0 ? [textRow(theme, ['Luck, which grades nothing', 'strong']), ...luck, ''] : []),
     ...(findings.length > 0 ? account.cautions.flatMap((words) => say(words, 'faint')) : []),
   ]

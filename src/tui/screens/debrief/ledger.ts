@@ -9,7 +9,7 @@ import { wrapWords } from '../../terminal/fit.js'
 
 /** Each part as it is headed, and what it is. */
 const PARTS: Readonly<Record<keyof LedgerTerms, readonly [heading: string, about: string]>> = {
-  givenAwayPins: ['choice', 'your choice, by what could be known: only this is graded, less what is too close to call'],
+  givenAwayPins: ['choice', 'your choice, by what could be known: only this is graded'],
   patternSwingPins: ['swing', 'how the oil turned out for that choice'],
   hiddenPins: ['hidden', 'what not seeing the oil costs anyone'],
   deliveryPins: ['hand', 'this delivery against your usual one'],

@@ -1,6 +1,6 @@
 import type { Scenario } from '../../../scenarios/files/scenario/scenario.js'
-import { BUILT_IN_HARDNESS } from '../../../scenarios/library/hardness-data.js'
-import { hardnessWord } from '../../../sim/analysis/explore/hardness.js'
+import { BUILT_IN_DIFFICULTY } from '../../../scenarios/library/difficulty-data.js'
+import { difficultyWord } from '../../../sim/analysis/explore/difficulty.js'
 import type { BlockSetup } from '../../../sim/world/block/types.js'
 import { beside, page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
@@ -50,19 +50,21 @@ function aboutRows(scenario: Scenario, columns: number, theme: Theme): string[] 
     ...wrapWords(scenario.purpose, columns),
     '',
     ...setupSentences(scenario.setup).flatMap(faint),
-    ...hardnessRows(scenario.name, columns, theme),
+    ...difficultyRows(scenario.name, columns, theme),
     ...(scenario.notes === '' ? [] : ['', ...faint(scenario.notes)]),
   ]
 }
 
-function hardnessRows(name: string, columns: number, theme: Theme): string[] {
-  const hardness = BUILT_IN_HARDNESS[name]
-  if (!hardness) return []
+function difficultyRows(name: string, columns: number, theme: Theme): string[] {
+  const difficulty = BUILT_IN_DIFFICULTY[name]
+  if (!difficulty) return []
   const lost = (pins: number) => pins.toFixed(0)
-  const sentence = `Moving by rule of thumb loses about ${lost(hardness.thumbPins)} pins a game here, never moving ${lost(hardness.stayPins)}.`
+  const memo =
+    difficulty.memoPins === undefined ? '' : `, the sheet's best line learnt by heart ${lost(difficulty.memoPins)}`
+  const sentence = `Moving by rule of thumb loses about ${lost(difficulty.thumbPins)} pins a game here${memo}, never moving ${lost(difficulty.stayPins)}.`
   return [
     '',
-    textRow(theme, ['How hard: ', 'faint'], [hardnessWord(hardness), 'accent']),
+    textRow(theme, ['Difficulty: ', 'faint'], [difficultyWord(difficulty), 'accent']),
     ...wrapWords(sentence, columns).map((row) => textRow(theme, [row, 'faint'])),
   ]
 }

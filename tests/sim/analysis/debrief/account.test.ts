@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { accountOf, accountSteps } from '../../../../src/sim/analysis/debrief/account.js'
 import { LEDGER_TERMS, shortfallOf } from '../../../../src/sim/analysis/debrief/ledger/ledger.js'
-import { throwWorths } from '../../../../src/sim/analysis/debrief/ledger/throw-worths.js'
+import { throwWorths, trueOilPrices } from '../../../../src/sim/analysis/debrief/ledger/throw-worths.js'
 import { stateBefore } from '../../../../src/sim/analysis/debrief/moments.js'
 import type { BlockSetup, BlockState, ThrowRecord } from '../../../../src/sim/world/block/types.js'
 import { hybrid, plastic } from '../../world/ball/bag-for-tests.js'
@@ -37,8 +37,7 @@ describe('the account of a block', () => {
     for (const { graded, index } of account.throws) {
       const before = stateBefore(played, index)
       const record = played.throws[index]
-      const fair = graded!.grade.lostPins > 0 ? graded!.grade.best : record.decision
-      const worths = throwWorths(before, record, fair, graded!.bestKnown)
+      const worths = throwWorths(trueOilPrices(before), record, graded!.grade.best, graded!.bestKnown)
       expect(Math.abs(shortfallOf(graded!.ledger) - (worths.bestKnown - worths.result))).toBeLessThan(1e-9)
       expect(graded!.ledger.givenAwayPins).toBeGreaterThanOrEqual(0)
       expect(graded!.ledger.hiddenPins).toBeGreaterThanOrEqual(0)
@@ -50,7 +49,21 @@ describe('the account of a block', () => {
       expect(games[0].ledger[term]).toBeCloseTo(block.ledger[term], 9)
       expect(firstBalls.ledger[term] + spares.ledger[term]).toBeCloseTo(block.ledger[term], 9)
     }
-    expect(block.chargedPins).toBeLessThanOrEqual(block.ledger.givenAwayPins)
+    // one price for one ball: the ledger's first part is the charge
+    expect(block.chargedPins).toBeCloseTo(block.ledger.givenAwayPins, 9)
+  })
+
+  it('shares the whole charge out to findings, and prices every choice once', () => {
+    const told = account.tags.reduce((sum, { pins }) => sum + pins, 0)
+    expect(told + account.untoldPins).toBeCloseTo(account.sums.block.chargedPins, 9)
+    expect(account.untoldPins).toBeGreaterThan(-1e-9)
+    for (const { graded } of account.throws) {
+      const { grade, knownLostPins, ledger, alternatives } = graded!
+      expect(ledger.givenAwayPins).toBe(grade.givenAwayPins)
+      expect(knownLostPins).toBeCloseTo(ledger.givenAwayPins + ledger.patternSwingPins + ledger.hiddenPins, 9)
+      const best = alternatives.find(({ what }) => what === 'best')
+      if (best) expect(best.fairGainPins).toBe(grade.givenAwayPins)
+    }
   })
 
   it('comes out the same again, and the same from kept grades, telling how far it is', () => {

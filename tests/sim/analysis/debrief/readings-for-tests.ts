@@ -1,7 +1,7 @@
 import type { Innovation } from '../../../../src/sim/analysis/debrief/reading/innovation.js'
 import type {
   FirstBallReading,
-  Instead,
+  FirstBallShares,
   SpareReading,
   Staying,
 } from '../../../../src/sim/analysis/debrief/reading/reading.js'
@@ -11,7 +11,7 @@ import { hybrid, weakPearl } from '../../world/ball/bag-for-tests.js'
 
 /** Readings written by hand, so that the right finding is known. */
 
-export const TOO_CLOSE = 0.2
+const TOO_CLOSE = 0.2
 
 export const line = (feetBoard: number, targetBoard: number, ballId: string = hybrid.id): Decision => ({
   ballId,
@@ -22,22 +22,8 @@ export const line = (feetBoard: number, targetBoard: number, ballId: string = hy
 export const pearlLine = (feetBoard: number, targetBoard: number): Decision =>
   line(feetBoard, targetBoard, weakPearl.id)
 
-export const saves = (decision: Decision, pins: number, stands = true): Instead => ({
-  decision,
-  saved: { pins, standardErrorPins: 0.05 },
-  stands,
-})
-
 export function staying(decision: Decision, parts: Partial<Omit<Staying, 'decision'>> = {}): Staying {
-  return {
-    decision,
-    record: recordOf(decision),
-    lostPins: 0,
-    saved: { pins: 0, standardErrorPins: 0 },
-    stands: true,
-    innovation: null,
-    ...parts,
-  }
+  return { decision, record: recordOf(decision), chargedPins: 0, innovation: null, ...parts }
 }
 
 /** A throw shown to cross the arrows where asked. */
@@ -74,32 +60,27 @@ export const surprise = (shownBoards: number, deliveryShare: number): Innovation
   deliveryShare,
 })
 
-/** A first ball in a frame; it loses what its nearest better choice saves, and without one nothing. */
-export function firstBall(
-  frame: number,
-  decision: Decision,
-  parts: Partial<Omit<FirstBallReading, 'kind' | 'decision' | 'index' | 'spot'>> = {},
-): FirstBallReading {
-  const lostPins = parts.nearest?.saved.pins ?? parts.staying?.saved.pins ?? parts.lessonLostPins ?? 0
+/** What a first ball was charged, part by part, and what would have cost nothing. */
+export interface Costly extends Partial<FirstBallShares> {
+  readonly best?: Decision
+  readonly staying?: Staying
+  readonly stands?: boolean
+}
+
+/** A first ball in a frame; it costs what its parts add up to, and without any nothing. */
+export function firstBall(frame: number, decision: Decision, costly: Costly = {}): FirstBallReading {
+  const { best = decision, staying: before = null, stands = true, ...parts } = costly
+  const shares = { ball: 0, slide: 0, target: 0, speed: 0, lesson: 0, ...parts }
+  const pins = Object.values(shares).reduce((sum, one) => sum + one, 0)
   return {
     kind: 'first-ball',
     index: frame - 1,
     spot: { phase: 'game', lane: 0, game: 1, frame, ball: 1 },
     decision,
-    verdict: {
-      best: parts.nearest?.decision ?? decision,
-      lostPins,
-      tooCloseToCallPins: TOO_CLOSE,
-      givenAwayPins: Math.max(0, lostPins - TOO_CLOSE),
-      teachingPins: null,
-    },
-    staying: null,
-    nearest: null,
-    nearestSameBall: null,
-    ballLostPins: 0,
-    shares: null,
-    lessonLostPins: 0,
-    ...parts,
+    verdict: { best, lostPins: pins, tooCloseToCallPins: TOO_CLOSE, givenAwayPins: pins, teachingPins: null },
+    staying: before,
+    shares: pins > 0 ? shares : null,
+    stands: pins > 0 && stands,
   }
 }
 
@@ -108,7 +89,7 @@ export function spare(
   shares: { ball: number; line: number },
   parts: Partial<SpareReading> = {},
 ): SpareReading {
-  const lostPins = shares.ball + shares.line
+  const pins = shares.ball + shares.line
   return {
     kind: 'spare',
     index: 100 + frame,
@@ -117,9 +98,9 @@ export function spare(
     standing: 1 << 9,
     verdict: {
       best: { ...line(33, 20, 'polished-plastic'), release: 'spare' },
-      lostPins,
+      lostPins: pins,
       tooCloseToCallPins: TOO_CLOSE,
-      givenAwayPins: Math.max(0, lostPins - TOO_CLOSE),
+      givenAwayPins: pins,
       teachingPins: null,
     },
     shares,

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { loadScenario } from '../../../../src/scenarios/library/load.js'
+import { trueOilPrices } from '../../../../src/sim/analysis/debrief/ledger/throw-worths.js'
 import { whatIf } from '../../../../src/sim/analysis/explore/what-if.js'
-import { gradeKnown } from '../../../../src/sim/analysis/oracle/grade.js'
 import { playerView } from '../../../../src/sim/analysis/view/player-view.js'
 import { advance } from '../../../../src/sim/world/block/advance.js'
 import { beginBlock } from '../../../../src/sim/world/block/begin.js'
@@ -36,7 +36,7 @@ describe('what a choice comes to over many deliveries', () => {
   it('is worth what the grader says it is, within sampling error', () => {
     const decision = playerView(first)!.suggestion
     const result = whatIf(first, decision)
-    expect(Math.abs(result.worthPins - gradeKnown(first, decision).choiceWorth)).toBeLessThan(
+    expect(Math.abs(result.worthPins - trueOilPrices(first).ofChoice(decision))).toBeLessThan(
       4 * result.standardErrorPins,
     )
   })

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { HypothesisSet } from '../../../../src/sim/analysis/belief/hypotheses.js'
 import { beginSession, type FairSession, follow } from '../../../../src/sim/analysis/belief/session.js'
-import { bestFairChoice, gradeFair, prepareFair } from '../../../../src/sim/analysis/grade/fair-grade.js'
+import { bestFairChoice, gradeFair, prepareFair, pricesOf } from '../../../../src/sim/analysis/grade/fair-grade.js'
 import { choose } from '../../../../src/sim/analysis/policies/policies.js'
 import { facesNewRack, playerView } from '../../../../src/sim/analysis/view/player-view.js'
 import { advance } from '../../../../src/sim/world/block/advance.js'
@@ -127,11 +127,44 @@ describe('fair grade', () => {
     for (const choice of [moved(best, 5, 0), moved(best, -3, -1), moved(best, 1, 0)]) {
       const grade = gradeFair(state, choice)
       if (grade.kind === 'practice') throw new Error('not practice')
-      const { lostPins, indistinguishableLostPins, tooCloseToCallPins, standardErrorPins, givenAwayPins } = grade
+      const { lostPins, tooCloseToCallPins, standardErrorPins, givenAwayPins } = grade
       expect(tooCloseToCallPins).toBe(Math.max(0.1, 1.64 * standardErrorPins))
-      expect(indistinguishableLostPins).toBeLessThanOrEqual(lostPins)
-      expect(givenAwayPins).toBe(Math.max(0, Math.min(lostPins, indistinguishableLostPins) - tooCloseToCallPins))
+      expect([0, lostPins]).toContain(givenAwayPins)
+      if (lostPins <= tooCloseToCallPins) expect(givenAwayPins).toBe(0)
       expect(grade.bestWorth - grade.choiceWorth).toBeCloseTo(lostPins, 9)
+    }
+  })
+
+  it('charges the whole of a loss, and shows a best that itself costs nothing and is no further away than the very best', () => {
+    const state = ready
+    const choices = prepareFair(state)
+    if (choices.kind !== 'first-ball') throw new Error('a first ball is ready')
+    const { priceOf, shownBest } = pricesOf(state, choices)
+    const last = suggestionOf(state)
+    for (const feet of [4, 6]) {
+      const choice = moved(last, feet, 0)
+      const { best, givenAwayPins, lostPins } = gradeFair(state, choice, choices)
+      expect(givenAwayPins).toBe(lostPins)
+      expect(priceOf(choice).chargedPins).toBe(givenAwayPins)
+      expect(best).toEqual(shownBest())
+      expect(priceOf(best).chargedPins).toBe(0)
+    }
+    const away = (one: Decision): number =>
+      Math.abs(one.aim.feetBoard - last.aim.feetBoard) + Math.abs(one.aim.targetBoard - last.aim.targetBoard)
+    const leader = bestFairChoice(state, choices)
+    if (shownBest().ballId === leader.ballId) expect(away(shownBest())).toBeLessThanOrEqual(away(leader) + 5)
+  })
+
+  it('forgives half a board of slide beside a choice that costs nothing, and no whole one', () => {
+    const choices = prepareFair(ready)
+    if (choices.kind !== 'first-ball') throw new Error('a first ball is ready')
+    const { priceOf } = pricesOf(ready, choices)
+    const isGood = (one: Decision): boolean => priceOf(one).lostPins <= priceOf(one).tooCloseToCallPins
+    const best = bestFairChoice(ready, choices)
+    for (let feet = -4; feet <= 4; feet += 0.5) {
+      const choice = moved(best, feet, 0)
+      const isFree = [-0.5, 0, 0.5].some((off) => isGood(moved(choice, off, 0)))
+      expect(priceOf(choice).chargedPins).toBe(isFree ? 0 : priceOf(choice).lostPins)
     }
   })
 

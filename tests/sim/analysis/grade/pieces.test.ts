@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { percentileAmongPlausible } from '../../../../src/sim/analysis/grade/plausible.js'
 import { neighboursOf } from '../../../../src/sim/analysis/shots/neighbours.js'
+import { besideOnTheApproach } from '../../../../src/sim/analysis/shots/twins.js'
 import { pairedDifference } from '../../../../src/sim/analysis/shots/worth-matrix.js'
-import { givenAway, tooCloseToCall } from '../../../../src/sim/analysis/value/too-close.js'
+import { chargeOf, isAsGood, lossOf, tooCloseToCall } from '../../../../src/sim/analysis/value/as-good.js'
 import { exponential } from '../../../../src/sim/exact-math.js'
 
 describe('too close to call', () => {
@@ -13,10 +14,24 @@ describe('too close to call', () => {
     expect(tooCloseToCall(0.5)).toBeCloseTo(0.82, 12)
   })
 
-  it('is taken off what is lost, or off what its best neighbour loses', () => {
-    expect(givenAway(2, 1.5, 0.4)).toBeCloseTo(1.1, 12)
-    expect(givenAway(1.2, 1.5, 0.4)).toBeCloseTo(0.8, 12)
-    expect(givenAway(0.3, 0.3, 0.4)).toBe(0)
+  it('charges a loss beyond it whole and one up to it not at all', () => {
+    expect(chargeOf(lossOf(0.83, 0.5))).toBe(0.83)
+    expect(chargeOf(lossOf(0.81, 0.5))).toBe(0)
+    expect(chargeOf(lossOf(0.1, 0))).toBe(0)
+    expect(chargeOf(lossOf(0.11, 0))).toBe(0.11)
+    expect(lossOf(-0.4, 0.05)).toMatchObject({ lostPins: 0 })
+    expect(isAsGood(lossOf(-0.4, 0.05))).toBe(true)
+  })
+})
+
+describe('what is forgiven', () => {
+  it('is half a board of slide either way, on the approach', () => {
+    const aim = { feetBoard: 20, targetBoard: 10, speedStep: 1 } as const
+    expect(besideOnTheApproach({ ballIndex: 2, aim })).toEqual([
+      { ballIndex: 2, aim: { ...aim, feetBoard: 19.5 } },
+      { ballIndex: 2, aim: { ...aim, feetBoard: 20.5 } },
+    ])
+    expect(besideOnTheApproach({ aim: { ...aim, feetBoard: 46 } })).toHaveLength(1)
   })
 })
 

@@ -3,7 +3,12 @@ import { deliveryNodes, ERROR_DIMENSIONS } from '../../../../src/sim/analysis/sh
 import { LAYDOWNS, LINES, SWING_STEP_METRES, SWINGS } from '../../../../src/sim/analysis/shots/line-grid.js'
 import { newLineSurface } from '../../../../src/sim/analysis/shots/line-surface.js'
 import { expectedWorth } from '../../../../src/sim/analysis/shots/line-value.js'
-import { buildValueTable, ENTRIES, visitEntries } from '../../../../src/sim/analysis/value/value-table.js'
+import {
+  buildValueTable,
+  ENTRIES,
+  ENTRY_SPEEDS_METRES_PER_SECOND,
+  visitEntries,
+} from '../../../../src/sim/analysis/value/value-table.js'
 import { normalDensity, normalDistribution } from '../../../../src/sim/exact-math.js'
 import { BOARD_WIDTH_METRES, boardToMetres, metresToBoard } from '../../../../src/sim/units.js'
 import { levelProfile } from '../../../../src/sim/world/bowler/levels.js'
@@ -66,7 +71,7 @@ describe('one-sided cliff', () => {
       exact[place] = cliff((metresToBoard(boardToMetres(20) - offset) - 20) / SIGMA_BOARDS)
     })
     const valuing = {
-      table: buildValueTable(exact),
+      table: buildValueTable(ENTRY_SPEEDS_METRES_PER_SECOND.map(() => exact)),
       gutterWorth: -100,
       error,
       speedStepMetresPerSecond: 0.5,

@@ -43,7 +43,7 @@ describe('lines that are filled in at other speeds', () => {
         for (let swing = 5; swing < SWINGS - 7; swing++) {
           if (!isNear(rolled, laydown, swing)) continue
           SPEED_STEPS.forEach((step, at) => {
-            const valuing = valuingFor(profile, pricing, at)
+            const valuing = valuingFor(profile, pricing)
             const worth = expectedWorth(rolled, laydown, swing, step, valuing)
             off[at]!.push(Math.abs(expectedWorth(filledIn, laydown, swing, step, valuing) - worth))
           })

@@ -35,14 +35,7 @@ function checked(moves: readonly (readonly [feet: number, target: number, speed:
     return search.perBall.flatMap(({ ballIndex, aim }) =>
       moves.map(([feet, target, speedStep]) => {
         const moved: Aim = { feetBoard: aim.feetBoard + feet, targetBoard: aim.targetBoard + target, speedStep }
-        deliverAll(
-          inPlay,
-          bag[ballIndex],
-          meantThrow(profile, moved, 'strike'),
-          nodes,
-          firstBallWorth(pricing, speedStep),
-          worths,
-        )
+        deliverAll(inPlay, bag[ballIndex], meantThrow(profile, moved, 'strike'), nodes, firstBallWorth(pricing), worths)
         const rolled = meanOf(worths)
         const variance = worths.reduce((sum, worth) => sum + (worth - rolled) ** 2, 0) / (ROLLED - 1)
         return {

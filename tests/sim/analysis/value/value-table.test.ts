@@ -1,18 +1,32 @@
 import { describe, expect, it } from 'vitest'
-import { buildValueTable, ENTRIES, lookUpWorth, visitEntries } from '../../../../src/sim/analysis/value/value-table.js'
+import {
+  buildValueTable,
+  ENTRIES,
+  ENTRY_SPEEDS_METRES_PER_SECOND,
+  lookUpWorth,
+  visitEntries,
+} from '../../../../src/sim/analysis/value/value-table.js'
 import { normalDistribution } from '../../../../src/sim/exact-math.js'
 import { BOARD_WIDTH_METRES, boardToMetres, metresToBoard } from '../../../../src/sim/units.js'
 
-const tableOf = (worth: (board: number, tangent: number) => number) => {
-  const exact = new Float64Array(ENTRIES)
-  visitEntries((place, offset, tangent) => {
-    exact[place] = worth(metresToBoard(boardToMetres(20) - offset), tangent)
-  })
-  return buildValueTable(exact)
-}
+const tableOf = (worth: (board: number, tangent: number, speed: number) => number) =>
+  buildValueTable(
+    ENTRY_SPEEDS_METRES_PER_SECOND.map((speed) => {
+      const exact = new Float64Array(ENTRIES)
+      visitEntries((place, offset, tangent) => {
+        exact[place] = worth(metresToBoard(boardToMetres(20) - offset), tangent, speed)
+      })
+      return exact
+    }),
+  )
 
-const at = (table: ReturnType<typeof tableOf>, board: number, tangent: number, spreadBoards: number): number =>
-  lookUpWorth(table, boardToMetres(board), tangent, spreadBoards * BOARD_WIDTH_METRES)
+const at = (
+  table: ReturnType<typeof tableOf>,
+  board: number,
+  tangent: number,
+  spreadBoards: number,
+  speed = 7.2,
+): number => lookUpWorth(table, boardToMetres(board), tangent, spreadBoards * BOARD_WIDTH_METRES, speed)
 
 describe('value table', () => {
   it('gives back what is linear in board and tangent, however far it is smeared', () => {
@@ -36,6 +50,18 @@ describe('value table', () => {
         expect(Math.abs(at(table, board, 0.03, spread) - normalDistribution((board - 17.0625) / spread))).toBeLessThan(
           0.006,
         )
+  })
+
+  it('gives back what is linear in the speed at the pins, and holds it beyond the slowest and the fastest', () => {
+    const speeds = ENTRY_SPEEDS_METRES_PER_SECOND
+    const [slowest, fastest] = [speeds[0]!, speeds[speeds.length - 1]!]
+    const table = tableOf((board, _, speed) => board + 3 * speed)
+    for (const share of [0, 0.2, 0.77, 1]) {
+      const speed = slowest + share * (fastest - slowest)
+      expect(at(table, 17.3, 0.05, 0.8, speed)).toBeCloseTo(17.3 + 3 * speed, 6)
+    }
+    expect(at(table, 17.3, 0.05, 0.8, slowest - 1)).toBeCloseTo(17.3 + 3 * slowest, 6)
+    expect(at(table, 17.3, 0.05, 0.8, fastest + 1)).toBeCloseTo(17.3 + 3 * fastest, 6)
   })
 
   it('holds its border beyond the lane', () => {

@@ -8,7 +8,7 @@ import { filmAt } from './film-for-judges.js'
 
 const GRAVITY = 9.80665
 const PINS_METRES = 18.288
-const FILM_MATCHING_METRES = 6 * 0.3048
+const FILM_MATCHING_METRES = 4 * 0.3048
 /** Slip below which friction gives way smoothly, so that rolling needs no second set of equations. */
 const ROLLING_SLIP = 0.01
 const STATES = 12

@@ -8,7 +8,7 @@ import { odexSolver } from './odex.js'
 
 const GRAVITY = 9.80665
 const PINS_METRES = 18.288
-const FILM_MATCHING_METRES = 6 * 0.3048
+const FILM_MATCHING_METRES = 4 * 0.3048
 
 export interface JudgedRoll {
   readonly lateralMetres: number

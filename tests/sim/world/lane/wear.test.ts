@@ -95,7 +95,7 @@ describe('wearLane', () => {
     const worn = wearLane(freshLane(film), { path: straight(17), coverUptake: uptake, freshCoverShare: 0.8 }).film
     for (let cell = 0; cell < FILM_CELLS; cell++) {
       const board = (cell % FILM_BOARDS) + 1
-      if (Math.abs(board - 17) > 2.5) expect(worn.microns[cell]).toBe(film.microns[cell])
+      if (Math.abs(board - 17) > 3.5) expect(worn.microns[cell]).toBe(film.microns[cell])
     }
   })
 
@@ -133,10 +133,12 @@ describe('wearLane', () => {
       freshCoverShare: 0,
     }).film
     const lost = (board: number) => 2 - worn.microns[60 * FILM_BOARDS + board - 1]!
-    // Levelling moves at most a fiftieth of the differences the pass itself has made.
+    // The bell of 0.9 board, lowered to nothing at its reach of 3.5; levelling moves at most a seventh of the differences that the
+    // pass itself has made.
+    const bell = (away: number) => Math.exp(-((away / 0.9) ** 2) / 2)
     for (const board of [18, 19, 20, 21, 22]) {
-      const expected = 2 * 0.05 * Math.exp(-(((board - 20) / 0.5) ** 2) / 2)
-      expect(Math.abs(lost(board) - expected)).toBeLessThan(0.0015)
+      const expected = (2 * 0.05 * (bell(board - 20) - bell(3.5))) / (1 - bell(3.5))
+      expect(Math.abs(lost(board) - expected)).toBeLessThan(0.14 * 0.1)
     }
   })
 

@@ -82,7 +82,12 @@ function addPin(world: RAPIER.World, x: number, z: number, mass: number, coeffic
   return body
 }
 
-function addBall(world: RAPIER.World, rackThrow: RackThrow, coefficients: Coefficients): RAPIER.RigidBody {
+function addBall(
+  world: RAPIER.World,
+  rackThrow: RackThrow,
+  turn: number,
+  coefficients: Coefficients,
+): RAPIER.RigidBody {
   const { offsetMetres, angleRadians, speedMetresPerSecond: speed, ballMassKilograms: mass } = rackThrow
   const x = -0.3
   const inertia = mass * BALL_GYRATION * BALL_GYRATION
@@ -92,7 +97,11 @@ function addBall(world: RAPIER.World, rackThrow: RackThrow, coefficients: Coeffi
     RAPIER.RigidBodyDesc.dynamic()
       .setTranslation(x, BALL_RADIUS, offsetMetres - x * Math.tan(angleRadians))
       .setLinvel(vx, 0, vz)
-      .setAngvel({ x: vz / BALL_RADIUS, y: 0, z: -vx / BALL_RADIUS })
+      .setAngvel({
+        x: (-speed * Math.sin(angleRadians + turn)) / BALL_RADIUS,
+        y: 0,
+        z: (-speed * Math.cos(angleRadians + turn)) / BALL_RADIUS,
+      })
       .setAdditionalMassProperties(mass, { x: 0, y: 0, z: 0 }, { x: inertia, y: inertia, z: inertia }, UPRIGHT),
   )
   world.createCollider(give(RAPIER.ColliderDesc.ball(BALL_RADIUS), coefficients), ball)
@@ -137,9 +146,16 @@ export function throwAtRapierRack(rackThrow: RackThrow, nature: RackNature): num
     if ((rackThrow.standing & (1 << index)) === 0) continue
     const x = ROWS[index]! * 12 * INCH * Math.sqrt(0.75) + nature.spotDownLane[index]!
     const z = RIGHT_HALF_PITCHES[index]! * 6 * INCH - nature.spotLeft[index]!
-    pins.set(index, addPin(world, x, z, PIN_MASS * nature.massFactor[index]!, pin))
+    // The engine multiplies the coefficients of both bodies, so a pin's own liveliness goes into its skin.
+    const own = { ...pin, restitution: pin.restitution * nature.liveliness[index]! }
+    pins.set(index, addPin(world, x, z, PIN_MASS * nature.massFactor[index]!, own))
   }
-  let ball: RAPIER.RigidBody | undefined = addBall(world, rackThrow, withPin(m.ballPinRestitution, m.ballPinFriction))
+  let ball: RAPIER.RigidBody | undefined = addBall(
+    world,
+    rackThrow,
+    nature.ballTurnRadians,
+    withPin(m.ballPinRestitution, m.ballPinFriction),
+  )
   let leave = 0
   for (let step = 1; step <= LONGEST_STEPS; step++) {
     world.step()

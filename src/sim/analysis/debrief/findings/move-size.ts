@@ -1,7 +1,7 @@
 import type { FirstBallReading } from '../reading/reading.js'
 import { changeWords, framesWords, pinsWords } from './choice-words.js'
-import { type Candidate, pinsEvidence, shareEvidence, type TagKind } from './tag.js'
-import { candidate, counts, firstBalls, type TagContext } from './tag-context.js'
+import { type Claim, pinsEvidence, shareEvidence, type TagKind } from './tag.js'
+import { chargedFirstBalls, type Family, firstBallOf, type TagContext, type Told } from './tag-context.js'
 
 /** A move that goes less than this share of the way was too small, one that goes beyond the other too far. */
 const TOO_SMALL = 0.5
@@ -10,10 +10,12 @@ const TOO_FAR = 1.5
 const SAME_DIRECTION = 0.5
 
 /** Moves that were called for but went not far enough, too far or the other way. */
-export function moveSize(context: TagContext): Candidate[] {
-  return firstBalls(context).flatMap((reading) => {
+export const moveSize: Family = { claims, tell }
+
+function claims(context: TagContext): Claim[] {
+  return chargedFirstBalls(context).flatMap((reading) => {
     const move = moveOf(reading)
-    return move ? [candidateOf(reading, move, context)] : []
+    return move ? [{ kind: move.kind, reading, group: `move ${reading.index}`, explains: { slide: 1, target: 1 } }] : []
   })
 }
 
@@ -23,18 +25,13 @@ interface Move {
   readonly kind: MoveKind
   /** How much of the way was gone; below 0 the other way. */
   readonly share: number
-  readonly savedPins: number
-  readonly to: FirstBallReading['decision']
 }
 
-function moveOf(reading: FirstBallReading): Move | null {
-  const { staying, decision, nearest, nearestSameBall, verdict } = reading
-  if (!staying || staying.decision.ballId !== decision.ballId) return null
-  if (staying.lostPins <= verdict.tooCloseToCallPins) return null
-  const instead = nearest?.decision.ballId === decision.ballId ? nearest : nearestSameBall
-  if (!counts(instead, reading)) return null
+function moveOf({ staying, decision, verdict: { best } }: FirstBallReading): Move | null {
+  if (!staying || staying.decision.ballId !== decision.ballId || best.ballId !== decision.ballId) return null
+  if (staying.chargedPins === 0) return null
   const made = between(staying.decision.aim, decision.aim)
-  const needed = between(staying.decision.aim, instead.decision.aim)
+  const needed = between(staying.decision.aim, best.aim)
   const along = made.feet * needed.feet + made.target * needed.target
   const madeSquare = made.feet * made.feet + made.target * made.target
   const neededSquare = needed.feet * needed.feet + needed.target * needed.target
@@ -43,8 +40,7 @@ function moveOf(reading: FirstBallReading): Move | null {
   if (Math.abs(cosine) < SAME_DIRECTION) return null
   const share = along / neededSquare
   if (share >= TOO_SMALL && share <= TOO_FAR) return null
-  const kind = share < 0 ? 'moved-the-wrong-way' : share < TOO_SMALL ? 'move-too-small' : 'move-too-far'
-  return { kind, share, savedPins: instead.saved.pins, to: instead.decision }
+  return { kind: share < 0 ? 'moved-the-wrong-way' : share < TOO_SMALL ? 'move-too-small' : 'move-too-far', share }
 }
 
 function between(from: { feetBoard: number; targetBoard: number }, to: { feetBoard: number; targetBoard: number }) {
@@ -66,27 +62,21 @@ const PRACTISE: Readonly<Record<MoveKind, string>> = {
     'Before moving, say where along the lane the friction is wanted and on which side of the present line it lies; then say which way that takes the feet.',
 }
 
-function candidateOf(
-  reading: FirstBallReading,
-  { kind, share, savedPins, to }: Move,
-  { setup }: TagContext,
-): Candidate {
-  const from = reading.staying?.decision ?? reading.decision
+function tell({ dearest, pins }: Told, { setup }: TagContext) {
+  const reading = firstBallOf(dearest)
+  const { spot, decision, verdict, staying } = reading
+  const move = moveOf(reading)
+  if (!move || !staying) throw new RangeError('No move was made here.')
   const { bag, bowler } = setup
-  const move = changeWords(from, reading.decision, bag, bowler.hand)
-  const needed = changeWords(from, to, bag, bowler.hand)
-  return candidate(
-    kind,
-    [reading],
-    () => savedPins,
-    ([{ spot }], pins) => ({
-      evidence: [
-        pinsEvidence('the nearest move that was as good would have saved', pins),
-        shareEvidence('made of the move that was needed', share),
-        pinsEvidence('staying would have lost against the best', reading.staying?.lostPins ?? 0),
-      ],
-      words: `${framesWords([spot.frame])}: a move was called for and went ${WENT[kind]}: ${move} where ${needed} was as good as any. About ${pinsWords(pins)}.`,
-      practise: PRACTISE[kind],
-    }),
-  )
+  const made = changeWords(staying.decision, decision, bag, bowler.hand)
+  const needed = changeWords(staying.decision, verdict.best, bag, bowler.hand)
+  return {
+    evidence: [
+      pinsEvidence('that throw cost', verdict.givenAwayPins),
+      shareEvidence('made of the move that was needed', move.share),
+      pinsEvidence('staying would have cost', staying.chargedPins),
+    ],
+    words: `${framesWords([spot.frame])}: a move was called for and went ${WENT[move.kind]}: ${made} where ${needed} was as good as any. About ${pinsWords(pins)}.`,
+    practise: PRACTISE[move.kind],
+  }
 }

@@ -1,3 +1,4 @@
+import type { ChoicePart } from '../reading/part-shares.js'
 import type { Reading } from '../reading/reading.js'
 
 /** What a costly choice was, in one kind. */
@@ -41,20 +42,23 @@ export interface Tag {
   readonly practise: string
 }
 
-/** One throw's part in a finding. */
-export interface TagPart {
-  readonly reading: Reading
-  readonly pins: number
+/** What a charge divides into: the parts of a choice, what it teaches less, and for spares ball and line. */
+export type ChargePart = ChoicePart | 'lesson' | 'line'
+
+/** Something that could be said of one choice that cost pins. */
+export interface Claim<R extends Reading = Reading> {
+  readonly kind: TagKind
+  readonly reading: R
+  /** Claims of one game with the same group are one finding, of the kind of its dearest. */
+  readonly group: string
+  /** What share of each part of the charge it explains, 0 to 1; what is left out it does not explain. */
+  readonly explains: Readonly<Partial<Record<ChargePart, number>>>
 }
 
-/** A finding that could be told, before those are chosen that will be. */
-export interface Candidate {
-  readonly kind: TagKind
-  /** Of two that explain the same throws about equally dearly, the one that says more goes first. */
-  readonly rank: number
-  readonly parts: readonly TagPart[]
-  /** Tells it of all its throws, or of those that no other finding has claimed. */
-  readonly tell: (parts: readonly TagPart[]) => Tag
+/** A claim with its part of the charge. */
+export interface PricedClaim<R extends Reading = Reading> {
+  readonly claim: Claim<R>
+  readonly pins: number
 }
 
 export const pinsEvidence = (words: string, value: number): Evidence => ({ words, value, unit: 'pins' })

@@ -8,7 +8,7 @@
  * Q: expected worth on the true oil over the bowler's misses. R: worth of what the throw left.
  */
 export interface LedgerTerms {
-  /** Lost by the choice, as far as could be known; the only part that is graded. */
+  /** What the choice cost by what could be known: the grade, the only part that is charged. */
   readonly givenAwayPins: number
   /** How much more or less it turned out to lose on the oil as it was; mean 0 when the belief is right. */
   readonly patternSwingPins: number
@@ -42,7 +42,7 @@ export const LEDGER_TERMS = [
   'carryPins',
 ] as const satisfies readonly (keyof LedgerTerms)[]
 
-/** Splits one throw. @param givenAwayPins what the choice lost in expectation over the belief, never below 0 */
+/** Splits one throw. @param givenAwayPins what the choice is charged, never below 0 */
 export function ledgerOf(givenAwayPins: number, worths: ThrowWorths): LedgerTerms {
   const { bestKnown, bestFair, choice, delivered, result } = worths
   return {

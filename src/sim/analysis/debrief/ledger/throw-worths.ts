@@ -7,11 +7,14 @@ import { HEADPIN_DISTANCE_METRES, HEADPIN_LATERAL_METRES } from '../../../world/
 import { countPins, mirrorMask } from '../../../world/pins/leaves.js'
 import { drawRackNature, type RackNature } from '../../../world/pins/nature.js'
 import { throwAtRack } from '../../../world/pins/rack.js'
-import { laneInPlay, spareSituationOf } from '../../oracle/known-choice.js'
+import { blockPricing } from '../../grade/lane-baseline.js'
+import { laneInPlay, spareSituationOf, spotOf } from '../../oracle/known-choice.js'
+import { fullInformationBest } from '../../oracle/oracle.js'
 import { deliveryNodes } from '../../shots/delivery-nodes.js'
 import { deliverAll, firstBallWorth, meanOf } from '../../shots/direct-worth.js'
-import { LIVE_SPARE_DELIVERIES, liveSpareWorth } from '../../shots/spare-choice.js'
-import { dynamicsOfBag, pricingOf } from '../../value/bowler-pricing.js'
+import { type SpareSample, spareWorths } from '../../shots/spare-worth.js'
+import { pairedDifference } from '../../shots/worth-matrix.js'
+import { dynamicsOfBag } from '../../value/bowler-pricing.js'
 import { weighSecondBall } from '../../value/worth.js'
 import { facesNewRack } from '../../view/player-view.js'
 import type { ThrowWorths } from './ledger.js'
@@ -19,14 +22,20 @@ import type { ThrowWorths } from './ledger.js'
 const TRUE_DELIVERIES = 2048
 /** Deliveries that no search and no grade has looked at. */
 const trueNodes = deliveryNodes(TRUE_DELIVERIES, samplesFrom('ledger', TRUE_DELIVERIES))
-const worths = new Float64Array(TRUE_DELIVERIES)
 const oneWorth = new Float64Array(1)
-const spareWorths = new Float64Array(LIVE_SPARE_DELIVERIES)
 
 const RACKS_PER_DELIVERED_SPARE = 96
 const racks: readonly RackNature[] = Array.from({ length: RACKS_PER_DELIVERED_SPARE }, (_, index) =>
   drawRackNature(stream({ seed: 'account-racks', game: 0, frame: 0, ball: 0, purpose: 'solver', index })),
 )
+
+/** What choices at a spare are priced by on the oil as it was. */
+const TRUE_SPARE_DELIVERIES = 1024
+const spareSample: SpareSample = {
+  nodes: deliveryNodes(TRUE_SPARE_DELIVERIES, samplesFrom('ledgerSpares', TRUE_SPARE_DELIVERIES)),
+  deliveriesPerLane: TRUE_SPARE_DELIVERIES,
+  natures: racks,
+}
 
 /**
  * Prices one throw five ways. Choices are rolled directly on the oil as it was, all with the same misses, so that their
@@ -38,27 +47,26 @@ const racks: readonly RackNature[] = Array.from({ length: RACKS_PER_DELIVERED_SP
  * mean over the throw's own dozen racks would make it 0 exactly, but would book those racks' mood as the bowler's delivery.
  */
 export function throwWorths(
-  before: BlockState,
+  prices: TrueOilPrices,
   record: ThrowRecord,
   bestFair: Decision,
   bestKnown: Decision,
 ): ThrowWorths {
-  const price = facesNewRack(before) ? firstBallPrices(before, record) : sparePrices(before, record)
-  const choice = price.ofChoice(record.decision)
-  const fair = isSame(bestFair, record.decision) ? choice : price.ofChoice(bestFair)
-  const known = isSame(bestKnown, bestFair) ? fair : price.ofChoice(bestKnown)
+  const choice = prices.ofChoice(record.decision)
+  const fair = prices.ofChoice(bestFair)
   return {
-    bestKnown: Math.max(known, fair, choice),
+    bestKnown: Math.max(prices.ofChoice(bestKnown), fair, choice),
     bestFair: fair,
     choice,
-    delivered: price.ofDelivered(),
-    result: price.ofResult(),
+    delivered: prices.ofDelivered(record),
+    result: prices.ofResult(record),
   }
 }
 
-/** Expected worth of any choice for a throw, over the bowler's misses, on the oil as it was. */
-export function worthOnTrueOil(before: BlockState, record: ThrowRecord): (decision: Decision) => number {
-  return (facesNewRack(before) ? firstBallPrices(before, record) : sparePrices(before, record)).ofChoice
+/** Pins a coming choice loses against the best if the oil is seen; never below 0. */
+export function lostOnTrueOil(state: BlockState, decision: Decision): number {
+  const { ofChoice } = trueOilPrices(state)
+  return Math.max(0, ofChoice(fullInformationBest(state)) - ofChoice(decision))
 }
 
 export function isSame(a: Decision, b: Decision): boolean {
@@ -71,48 +79,76 @@ export function isSame(a: Decision, b: Decision): boolean {
   )
 }
 
-interface Prices {
+/** What can be said of a coming throw's worth on the oil as it lies, in expected game pins; each choice is rolled once. */
+export interface TrueOilPrices {
+  /** Over the bowler's misses. */
   readonly ofChoice: (decision: Decision) => number
-  readonly ofDelivered: () => number
-  readonly ofResult: () => number
+  /** One standard error of how much more one choice is worth than another. */
+  readonly errorBetween: (a: Decision, b: Decision) => number
+  readonly ofDelivered: (record: ThrowRecord) => number
+  readonly ofResult: (record: ThrowRecord) => number
 }
 
-function firstBallPrices(before: BlockState, { spot, decision, standingAfter, truth }: ThrowRecord): Prices {
-  const { setup } = before
-  const inPlay = laneInPlay(setup, before.lanes[spot.lane])
-  const bag = dynamicsOfBag(setup.bag)
-  const pricing = pricingOf(setup)
-  const deliver = (one: Decision, nodes: Float64Array, into: Float64Array): number => {
-    const ball = bag[setup.bag.findIndex((each) => each.id === one.ballId)]
-    const worthOf = firstBallWorth(pricing, one.aim.speedStep)
-    deliverAll(inPlay, ball, meantThrow(setup.bowler, one.aim, one.release), nodes, worthOf, into)
-    return meanOf(into)
+/** Opens the prices of a throw. @param before the block as it stood then */
+export function trueOilPrices(before: BlockState): TrueOilPrices {
+  const { onEach, ofDelivered, ofResult } = facesNewRack(before) ? firstBallPrices(before) : sparePrices(before)
+  const kept = new Map<string, Float64Array>()
+  const rolled = (decision: Decision): Float64Array => {
+    const { ballId, aim, release } = decision
+    const key = [ballId, aim.feetBoard, aim.targetBoard, aim.speedStep, release].join(' ')
+    const known = kept.get(key) ?? onEach(decision)
+    kept.set(key, known)
+    return known
   }
   return {
-    ofChoice: (one) => deliver(one, trueNodes, worths),
-    ofDelivered: () => deliver(decision, Float64Array.from(truth.normals), oneWorth),
-    ofResult: () => pricing.worthOfLeave(ownSide(before, standingAfter)),
+    ofChoice: (decision) => meanOf(rolled(decision)),
+    errorBetween: (a, b) => pairedDifference(rolled(a), rolled(b)).standardError,
+    ofDelivered,
+    ofResult,
   }
 }
 
-function sparePrices(before: BlockState, { decision, standingAfter, truth }: ThrowRecord): Prices {
-  const situation = spareSituationOf(before)
+interface Prices {
+  readonly onEach: (decision: Decision) => Float64Array
+  readonly ofDelivered: (record: ThrowRecord) => number
+  readonly ofResult: (record: ThrowRecord) => number
+}
+
+function firstBallPrices(before: BlockState): Prices {
+  const { setup } = before
+  const inPlay = laneInPlay(setup, before.lanes[spotOf(before).lane])
+  const bag = dynamicsOfBag(setup.bag)
+  const pricing = blockPricing(before)
+  const worthOf = firstBallWorth(pricing)
+  const deliver = (one: Decision, nodes: Float64Array, into: Float64Array): Float64Array => {
+    const ball = bag[setup.bag.findIndex((each) => each.id === one.ballId)]
+    deliverAll(inPlay, ball, meantThrow(setup.bowler, one.aim, one.release), nodes, worthOf, into)
+    return into
+  }
+  return {
+    onEach: (one) => deliver(one, trueNodes, new Float64Array(TRUE_DELIVERIES)),
+    ofDelivered: ({ decision, truth }) => deliver(decision, Float64Array.from(truth.normals), oneWorth)[0],
+    ofResult: ({ standingAfter }) => pricing.worthOfLeave(ownSide(before, standingAfter)),
+  }
+}
+
+function sparePrices(before: BlockState): Prices {
+  const situation = spareSituationOf(before, blockPricing(before))
   const { bag, standing, profile, inPlay, pricing } = situation
   const indexOf = (one: Decision): number => before.setup.bag.findIndex((each) => each.id === one.ballId)
   const stood = countPins(standing)
   const worthOfAfter = (after: number): number =>
     weighSecondBall(pricing.weights, 10 - stood, after === 0 ? 1 : 0, stood - countPins(after))
-  const ball = bag[indexOf(decision)]
   return {
-    ofChoice: ({ aim, release, ...one }) =>
-      liveSpareWorth(situation, { ballIndex: indexOf({ ...one, aim, release }), aim, release }, spareWorths),
-    ofDelivered: () => {
-      const normals = Float64Array.from(truth.normals)
+    onEach: (one) =>
+      spareWorths([situation], { ballIndex: indexOf(one), aim: one.aim, release: one.release }, spareSample),
+    ofDelivered: ({ decision, truth }) => {
+      const ball = bag[indexOf(decision)]
       deliverAll(
         inPlay,
         ball,
         meantThrow(profile, decision.aim, decision.release),
-        normals,
+        Float64Array.from(truth.normals),
         (rolled) => {
           if (rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES) return worthOfAfter(standing)
           const ballThrow = {
@@ -130,7 +166,7 @@ function sparePrices(before: BlockState, { decision, standingAfter, truth }: Thr
       )
       return oneWorth[0]
     },
-    ofResult: () => worthOfAfter(ownSide(before, standingAfter)),
+    ofResult: ({ standingAfter }) => worthOfAfter(ownSide(before, standingAfter)),
   }
 }
 

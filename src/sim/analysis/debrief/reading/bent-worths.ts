@@ -8,7 +8,7 @@ import { countPins } from '../../../world/pins/leaves.js'
 import { spareCurveAt, spareOdds } from '../../carry/spare-odds.js'
 import { deliveryNodes } from '../../shots/delivery-nodes.js'
 import { deliverAll, meanOf } from '../../shots/direct-worth.js'
-import { pricingOf } from '../../value/bowler-pricing.js'
+import type { Pricing } from '../../value/pricing.js'
 import { lookUpWorth } from '../../value/value-table.js'
 import { weighSecondBall } from '../../value/worth.js'
 import type { BentWorth } from './model-doubt.js'
@@ -19,24 +19,23 @@ const worths = new Float64Array(DELIVERIES)
 const POCKET_METRES = boardToMetres(17.5)
 
 /** First balls, by the carry table drawn out about the pocket. */
-export function bentFirstBallWorth(setup: BlockSetup): BentWorth {
-  const pricing = pricingOf(setup)
+export function bentFirstBallWorth({ bag, bowler }: BlockSetup, { table, gutterWorth }: Pricing): BentWorth {
   return (film, balls, choice, carryWidth) => {
-    const ball = balls[setup.bag.findIndex((one) => one.id === choice.ballId)]
-    const table = pricing.tables[choice.aim.speedStep + 1]
+    const ball = balls[bag.findIndex((one) => one.id === choice.ballId)]
     deliverAll(
       film,
       ball,
-      meantThrow(setup.bowler, choice.aim, choice.release),
+      meantThrow(bowler, choice.aim, choice.release),
       nodes,
       (rolled) =>
         rolled.leftLaneMetres < HEADPIN_DISTANCE_METRES
-          ? pricing.gutterWorth
+          ? gutterWorth
           : lookUpWorth(
               table,
               POCKET_METRES + (rolled.lateralAtPinsMetres - POCKET_METRES) / carryWidth,
               rolled.tangentAtPins,
               0,
+              rolled.speedAtPinsMetresPerSecond,
             ),
       worths,
     )
@@ -45,8 +44,7 @@ export function bentFirstBallWorth(setup: BlockSetup): BentWorth {
 }
 
 /** Throws at a spare, by the table of straight balls drawn out about the best place to hit. @param standing from the bowler's side as a right-hander's */
-export function bentSpareWorth(setup: BlockSetup, standing: number): BentWorth {
-  const { weights } = pricingOf(setup)
+export function bentSpareWorth(setup: BlockSetup, { weights }: Pricing, standing: number): BentWorth {
   const felled = 10 - countPins(standing)
   const middle = spareOdds(standing, lateralSpreadAt(setup.bowler.spareError, HEADPIN_DISTANCE_METRES)).bestOffsetMetres
   return (film, balls, choice, carryWidth) => {

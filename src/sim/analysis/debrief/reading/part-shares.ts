@@ -1,25 +1,38 @@
 import type { Decision } from '../../../world/block/types.js'
 
-/** The parts a first-ball choice is made of. */
-export const CHOICE_PARTS = ['ball', 'target', 'feet', 'speed'] as const
+/** The parts a choice is made of. */
+export const CHOICE_PARTS = ['ball', 'slide', 'target', 'speed'] as const
 export type ChoicePart = (typeof CHOICE_PARTS)[number]
 
 export type PartShares = Readonly<Record<ChoicePart, number>>
 
 /**
- * Divides the gain from one choice to another among the parts that differ: each part gets the mean gain of putting it
- * right, over all orders in which the parts can be put right (Shapley 1953). The shares sum to the whole gain.
+ * Divides what is charged for one choice against another among the parts that differ: each part gets the mean of what putting
+ * it right saves, over all orders in which the parts can be put right (Shapley 1953). Whoever may put some parts right will
+ * leave those that save nothing, so the saving of a set is that of its best subset, and never more than the charge: shares are
+ * then never below 0 and none is larger than the whole. They add up to the charge to rounding.
  *
- * @param worthOf worth of any choice mixed from the two
+ * @param chargedPins what is charged for `from`; `to` costs nothing
+ * @param chargeOf what is charged for any choice mixed from the two
  */
-export function partShares(from: Decision, to: Decision, worthOf: (decision: Decision) => number): PartShares {
-  const shares: Record<ChoicePart, number> = { ball: 0, target: 0, feet: 0, speed: 0 }
-  const worthOfParts = keptBySet((parts) => worthOf(mixed(from, to, parts)))
+export function partShares(
+  from: Decision,
+  to: Decision,
+  chargedPins: number,
+  chargeOf: (decision: Decision) => number,
+): PartShares {
+  const saved = new Float64Array(SETS)
+  for (let set = 1; set < SETS; set++) {
+    const own = set === ALL ? chargedPins : chargedPins - chargeOf(mixed(from, to, set))
+    saved[set] = Math.min(chargedPins, Math.max(0, own))
+    for (const bit of BITS) if (set & bit) saved[set] = Math.max(saved[set], saved[set & ~bit])
+  }
+  const shares: Record<ChoicePart, number> = { ball: 0, slide: 0, target: 0, speed: 0 }
   for (const order of orders(CHOICE_PARTS)) {
     let done = 0
     for (const part of order) {
       const next = done | bitOf(part)
-      shares[part] += (worthOfParts(next) - worthOfParts(done)) / ORDERS
+      shares[part] += (saved[next] - saved[done]) / ORDERS
       done = next
     }
   }
@@ -37,6 +50,9 @@ export function withParts(from: Decision, to: Decision, parts: readonly ChoicePa
 
 const ORDERS = 24
 const bitOf = (part: ChoicePart): number => 1 << CHOICE_PARTS.indexOf(part)
+const BITS = CHOICE_PARTS.map(bitOf)
+const SETS = 1 << CHOICE_PARTS.length
+const ALL = SETS - 1
 
 function mixed(from: Decision, to: Decision, parts: number): Decision {
   const take = <T>(part: ChoicePart, read: (one: Decision) => T): T => read(parts & bitOf(part) ? to : from)
@@ -44,21 +60,10 @@ function mixed(from: Decision, to: Decision, parts: number): Decision {
     ballId: take('ball', (one) => one.ballId),
     release: take('ball', (one) => one.release),
     aim: {
-      feetBoard: take('feet', (one) => one.aim.feetBoard),
+      feetBoard: take('slide', (one) => one.aim.feetBoard),
       targetBoard: take('target', (one) => one.aim.targetBoard),
       speedStep: take('speed', (one) => one.aim.speedStep),
     },
-  }
-}
-
-function keptBySet(compute: (parts: number) => number): (parts: number) => number {
-  const kept = new Map<number, number>()
-  return (parts) => {
-    const known = kept.get(parts)
-    if (known !== undefined) return known
-    const value = compute(parts)
-    kept.set(parts, value)
-    return value
   }
 }
 

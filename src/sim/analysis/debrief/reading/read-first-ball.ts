@@ -1,123 +1,70 @@
-import type { BlockState, Decision, ThrowRecord } from '../../../world/block/types.js'
+import type { BlockState, ThrowRecord } from '../../../world/block/types.js'
 import { FULL_RACK } from '../../../world/pins/leaves.js'
-import { isSame, worthOnTrueOil } from '../ledger/throw-worths.js'
+import type { MomentPrices } from '../../grade/fair-grade.js'
+import { isSame, type TrueOilPrices } from '../ledger/throw-worths.js'
 import { bentFirstBallWorth } from './bent-worths.js'
-import type { FirstBallJudge, Gap } from './first-ball-judge.js'
 import type { Innovation } from './innovation.js'
 import { doubtPhysics } from './model-doubt.js'
-import { nearestAsGood } from './nearest-line.js'
 import { partShares } from './part-shares.js'
-import type { FirstBallReading, Instead, Staying, Verdict } from './reading.js'
+import type { FirstBallReading, FirstBallShares, Staying, Verdict } from './reading.js'
 
 /** What a throw before told about hand and lane, by its number in the block. */
-export type InnovationOf = (index: number) => Innovation | null
+type InnovationOf = (index: number) => Innovation | null
+
+/** A first ball that counted, and what is worked out of it where it is needed. */
+export interface FirstBallThrown {
+  /** The block as it stood before. */
+  readonly before: BlockState
+  readonly record: ThrowRecord
+  readonly verdict: Verdict
+  readonly openPrices: () => MomentPrices
+  readonly onTrueOil: TrueOilPrices
+  readonly innovationOf: InnovationOf
+}
 
 /** Works out the counterfactuals of one first ball, by what could be known before it. */
-export function readFirstBall(
-  before: BlockState,
-  record: ThrowRecord,
-  openJudge: () => FirstBallJudge,
-  verdict: Verdict,
-  innovationOf: InnovationOf,
-): FirstBallReading {
+export function readFirstBall(thrown: FirstBallThrown): FirstBallReading {
+  const { before, record, verdict, openPrices, onTrueOil, innovationOf } = thrown
   const { decision, spot } = record
   const shared = { kind: 'first-ball', index: before.throws.length, spot, decision, verdict } as const
-  const lastIndex = lastFirstBallIndex(before, spot.lane)
-  if (verdict.givenAwayPins <= 0) {
-    const staying = lastIndex < 0 ? null : untroubled(before, lastIndex, innovationOf)
-    return { ...shared, ...NOTHING_LOST, staying }
-  }
-  const judge = openJudge()
-  const tolerance = verdict.tooCloseToCallPins
-  const last = lastIndex < 0 ? null : before.throws[lastIndex].decision
-  const onTrueOil = worthOnTrueOil(before, record)
-  const ownOnTrueOil = onTrueOil(decision)
-  const doubt = doubtPhysics(before.setup, judge.search.belief, spot.lane, last, bentFirstBallWorth(before.setup))
-  const stands: Stands = (other) => doubt.stands(other, decision, tolerance)
-  const savedBy: SavedBy = (other) => {
-    const { pins, standardErrorPins } = judge.gap(other, decision)
-    return { pins: Math.min(pins, onTrueOil(other) - ownOnTrueOil), standardErrorPins }
-  }
-  const better = (other: Decision): Instead => {
-    const saved = savedBy(other)
-    return { decision: other, saved, stands: saved.pins > tolerance && stands(other) }
-  }
-  const nearest = better(nearestAsGood(judge, decision, verdict.best, tolerance))
-  const bestSameBall = bestOfBall(judge, decision.ballId)
-  const sameBall = bestSameBall && nearestAsGood(judge, decision, bestSameBall, tolerance, decision.ballId)
+  const lastIndex = before.throws.findLastIndex(
+    (one) => one.spot.lane === spot.lane && one.standingBefore === FULL_RACK && one.decision.release === 'strike',
+  )
+  const last = lastIndex < 0 ? null : before.throws[lastIndex]
+  const staying = (chargedPins: number): Staying | null =>
+    last && { decision: last.decision, record: last, chargedPins, innovation: innovationOf(lastIndex) }
+  if (verdict.givenAwayPins <= 0) return { ...shared, staying: staying(0), shares: null, stands: false }
+  const prices = openPrices()
+  const { best, tooCloseToCallPins } = verdict
+  const stands =
+    onTrueOil.ofChoice(best) - onTrueOil.ofChoice(decision) > tooCloseToCallPins &&
+    doubtPhysics(
+      before.setup,
+      prices.search.belief,
+      spot.lane,
+      last?.decision ?? null,
+      bentFirstBallWorth(before.setup, prices.search.bench.pricing),
+    ).stands(best, decision, tooCloseToCallPins)
   return {
     ...shared,
-    staying:
-      lastIndex < 0 ? null : stayingOf(before, lastIndex, decision, judge, verdict, innovationOf, savedBy, stands),
-    nearest,
-    nearestSameBall:
-      sameBall === null || isSame(sameBall, decision)
-        ? null
-        : isSame(sameBall, nearest.decision)
-          ? nearest
-          : better(sameBall),
-    ballLostPins: bestSameBall ? Math.max(0, judge.gap(verdict.best, bestSameBall).pins) : verdict.lostPins,
-    shares: partShares(decision, nearest.decision, judge.meanWorth),
-    lessonLostPins:
-      verdict.teachingPins === null
-        ? 0
-        : Math.max(0, verdict.lostPins - Math.max(0, judge.gap(verdict.best, decision).pins)),
+    staying: staying(
+      last && !isSame(last.decision, decision) ? prices.priceOf(last.decision).chargedPins : verdict.givenAwayPins,
+    ),
+    shares: sharesOf(record, prices, verdict),
+    stands,
   }
 }
 
-const NOTHING_LOST = { nearest: null, nearestSameBall: null, ballLostPins: 0, shares: null, lessonLostPins: 0 } as const
-
-function lastFirstBallIndex({ throws }: BlockState, lane: number): number {
-  return throws.findLastIndex(
-    (one) => one.spot.lane === lane && one.standingBefore === FULL_RACK && one.decision.release === 'strike',
+/** What is a poorer lesson comes off the charge first; the rest divides among the parts of the choice. */
+function sharesOf({ decision }: ThrowRecord, { priceOf }: MomentPrices, verdict: Verdict): FirstBallShares {
+  const { best, givenAwayPins } = verdict
+  const lesson = Math.min(givenAwayPins, Math.max(0, priceOf(decision).lessonPins))
+  const { ball, slide, target, speed } = partShares(
+    decision,
+    best,
+    givenAwayPins,
+    (mixed) => priceOf(mixed).chargedPins,
   )
-}
-
-/** The line before, where nothing was given away and so nothing is asked of it. */
-function untroubled(before: BlockState, lastIndex: number, innovationOf: InnovationOf): Staying {
-  const record = before.throws[lastIndex]
-  return {
-    decision: record.decision,
-    record,
-    lostPins: 0,
-    saved: { pins: 0, standardErrorPins: 0 },
-    stands: false,
-    innovation: innovationOf(lastIndex),
-  }
-}
-
-/** Whether a choice that looks better than the one made goes on doing so. */
-type Stands = (other: Decision) => boolean
-
-/** What another choice would have saved: by what could be known, but no more than on the oil as it was. */
-type SavedBy = (other: Decision) => Gap
-
-function stayingOf(
-  before: BlockState,
-  lastIndex: number,
-  decision: Decision,
-  judge: FirstBallJudge,
-  { best, tooCloseToCallPins }: Verdict,
-  innovationOf: InnovationOf,
-  savedBy: SavedBy,
-  stands: Stands,
-): Staying {
-  const record = before.throws[lastIndex]
-  const last = record.decision
-  const stayed = isSame(last, decision)
-  const saved = stayed ? { pins: 0, standardErrorPins: 0 } : savedBy(last)
-  return {
-    decision: last,
-    record,
-    lostPins: Math.max(0, judge.gap(best, last).pins),
-    saved,
-    stands: saved.pins > tooCloseToCallPins && stands(last),
-    innovation: innovationOf(lastIndex),
-  }
-}
-
-/** The best line of a ball by the search's last round; null where the ball was out of the race by then. */
-function bestOfBall(judge: FirstBallJudge, ballId: string): Decision | null {
-  const line = judge.search.finalists.find(({ ballIndex }) => judge.setup.bag[ballIndex].id === ballId)
-  return line ? judge.decisionOf(line) : null
+  const rest = (givenAwayPins - lesson) / givenAwayPins
+  return { ball: ball * rest, slide: slide * rest, target: target * rest, speed: speed * rest, lesson }
 }

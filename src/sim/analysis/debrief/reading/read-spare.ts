@@ -1,21 +1,26 @@
-import type { BlockState, Decision, ThrowRecord } from '../../../world/block/types.js'
+import type { BlockState, ThrowRecord } from '../../../world/block/types.js'
 import { mirrorMask } from '../../../world/pins/leaves.js'
-import { type FairSpareSearch, meanByTable } from '../../grade/fair-spare.js'
+import type { FairSpareSearch } from '../../grade/fair-spare.js'
+import { type SparePrices, sparePrices } from '../../grade/spare-grade.js'
 import { lastFirstBall } from '../../shots/least-move.js'
-import { ballIndexOf } from '../../shots/shots.js'
-import { worthOnTrueOil } from '../ledger/throw-worths.js'
+import type { TrueOilPrices } from '../ledger/throw-worths.js'
 import { bentSpareWorth } from './bent-worths.js'
 import { doubtPhysics } from './model-doubt.js'
 import { withParts } from './part-shares.js'
 import type { SpareReading, Verdict } from './reading.js'
 
+/** A throw at a spare that counted, and what is worked out of it where it is needed. */
+export interface SpareThrown {
+  /** The block as it stood before. */
+  readonly before: BlockState
+  readonly record: ThrowRecord
+  readonly verdict: Verdict
+  readonly openSearch: () => FairSpareSearch
+  readonly onTrueOil: TrueOilPrices
+}
+
 /** What a throw at a spare lost by its ball and by its line. */
-export function readSpare(
-  before: BlockState,
-  record: ThrowRecord,
-  openSearch: () => FairSpareSearch,
-  verdict: Verdict,
-): SpareReading {
+export function readSpare({ before, record, verdict, openSearch, onTrueOil }: SpareThrown): SpareReading {
   const { decision, spot, standingBefore } = record
   const shared = {
     kind: 'spare',
@@ -27,28 +32,25 @@ export function readSpare(
   } as const
   if (verdict.givenAwayPins <= 0) return { ...shared, shares: null, stands: false }
   const { setup } = before
-  const { situations, belief } = openSearch()
-  const meanWorth = ({ ballId, aim, release }: Decision): number =>
-    meanByTable(situations, { ballIndex: ballIndexOf(setup.bag, ballId), aim, release })
-  const { best } = verdict
-  const neither = meanWorth(decision)
-  const both = meanWorth(best)
-  const ballAlone = meanWorth(withParts(decision, best, ['ball']))
-  const lineAlone = meanWorth(withParts(decision, best, ['target', 'feet', 'speed']))
-  // two parts: each one's share is the mean of putting it right first and putting it right last
-  const ball = (ballAlone - neither + both - lineAlone) / 2
-  const line = (lineAlone - neither + both - ballAlone) / 2
+  const search = openSearch()
+  const { best, tooCloseToCallPins } = verdict
   const own = setup.bowler.hand === 'left' ? mirrorMask(standingBefore) : standingBefore
-  const onTrueOil = worthOnTrueOil(before, record)
   const stands =
-    onTrueOil(best) - onTrueOil(decision) > verdict.tooCloseToCallPins &&
-    both - neither > verdict.tooCloseToCallPins &&
+    onTrueOil.ofChoice(best) - onTrueOil.ofChoice(decision) > tooCloseToCallPins &&
     doubtPhysics(
       setup,
-      belief,
+      search.belief,
       spot.lane,
       lastFirstBall(before, spot.lane)?.decision ?? null,
-      bentSpareWorth(setup, own),
-    ).stands(best, decision, verdict.tooCloseToCallPins)
-  return { ...shared, shares: { ball, line }, stands }
+      bentSpareWorth(setup, search.situations[0].pricing, own),
+    ).stands(best, decision, tooCloseToCallPins)
+  return { ...shared, shares: sharesOf(record, verdict, sparePrices(search, best)), stands }
+}
+
+/** Two parts: each one's share is the mean of what it saves when put right first and when put right last. */
+function sharesOf({ decision }: ThrowRecord, { best, givenAwayPins }: Verdict, prices: SparePrices) {
+  const savedBy = (parts: Parameters<typeof withParts>[2]): number =>
+    Math.min(givenAwayPins, Math.max(0, givenAwayPins - prices.chargeOf(withParts(decision, best, parts))))
+  const ball = (savedBy(['ball']) + givenAwayPins - savedBy(['target', 'slide', 'speed'])) / 2
+  return { ball, line: givenAwayPins - ball }
 }

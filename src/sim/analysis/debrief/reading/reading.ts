@@ -1,6 +1,5 @@
 import type { Decision, Spot, ThrowRecord } from '../../../world/block/types.js'
 import type { PricedFairGrade } from '../../grade/grade-types.js'
-import type { Gap } from './first-ball-judge.js'
 import type { Innovation } from './innovation.js'
 import type { PartShares } from './part-shares.js'
 
@@ -10,62 +9,48 @@ export type Verdict = Pick<
   'best' | 'lostPins' | 'tooCloseToCallPins' | 'givenAwayPins' | 'teachingPins'
 >
 
-/**
- * A counterfactual: what to have done instead, what it saves, and whether that stands under doubted physics. What is saved
- * is counted by what could be known, but never as more than the oil as it was would have given: the oil can take a finding
- * back or make it smaller, never make one, so that nothing is taught that the lifted oil contradicts.
- */
-export interface Instead {
-  readonly decision: Decision
-  readonly saved: Gap
-  readonly stands: boolean
-}
-
-/** The line thrown before on the same lane, and what staying on it would have meant. */
+/** The line thrown before on the same lane, and what staying on it would have cost. */
 export interface Staying {
   readonly decision: Decision
   readonly record: ThrowRecord
-  /** What staying would have lost against the best. */
-  readonly lostPins: number
-  /** What staying would have saved against the choice made; below 0 where the move was for the better. */
-  readonly saved: Gap
-  readonly stands: boolean
+  /** What staying would have been charged; 0 where the choice made was charged nothing and so nothing is asked of it. */
+  readonly chargedPins: number
   /** What the throw before told; null where it told nothing of its entry. */
   readonly innovation: Innovation | null
 }
 
-/** All that tags are read from: one first ball, by what could be known before it was thrown. */
-export interface FirstBallReading {
-  readonly kind: 'first-ball'
+/** How the charge for a first ball divides: among its parts, and what of it is a poorer lesson about the oil. */
+export interface FirstBallShares extends PartShares {
+  readonly lesson: number
+}
+
+interface ReadingBase {
   /** Number of the throw in the block, from 0. */
   readonly index: number
   readonly spot: Spot
   readonly decision: Decision
   readonly verdict: Verdict
+  /**
+   * Whether the best choice goes on being the better one when the physics is doubted and on the oil as it was: the oil can
+   * take a finding back, never make one, so that nothing is taught that the oil, once shown, contradicts.
+   */
+  readonly stands: boolean
+}
+
+/** All that findings are read from: one first ball, by what could be known before it was thrown. */
+export interface FirstBallReading extends ReadingBase {
+  readonly kind: 'first-ball'
   readonly staying: Staying | null
-  /** The nearest choice as good as the best; null where nothing was given away. */
-  readonly nearest: Instead | null
-  /** The same with the ball that was chosen, against the choice; null as above. */
-  readonly nearestSameBall: Instead | null
-  /** What the best line of the ball chosen loses against the best of all; 0 where nothing was given away. */
-  readonly ballLostPins: number
-  /** How the nearest choice's gain divides among the parts; null as above. */
-  readonly shares: PartShares | null
-  /** Of what was lost, the part that is a poorer lesson about the oil; 0 after the opening frames. */
-  readonly lessonLostPins: number
+  /** Add up to the charge; null where nothing was charged. */
+  readonly shares: FirstBallShares | null
 }
 
 /** One throw at a spare. */
-export interface SpareReading {
+export interface SpareReading extends ReadingBase {
   readonly kind: 'spare'
-  readonly index: number
-  readonly spot: Spot
-  readonly decision: Decision
   readonly standing: number
-  readonly verdict: Verdict
-  /** The best choice with the ball and release that were chosen, and with the line that was. */
+  /** What putting ball and release right, and the line, would have saved: add up to the charge; null where nothing was charged. */
   readonly shares: { readonly ball: number; readonly line: number } | null
-  readonly stands: boolean
 }
 
 export type Reading = FirstBallReading | SpareReading

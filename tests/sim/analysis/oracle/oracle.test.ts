@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { blockPricing } from '../../../../src/sim/analysis/grade/lane-baseline.js'
 import { decisionOf, knownSearch, laneInPlay } from '../../../../src/sim/analysis/oracle/known-choice.js'
-import { knownPlay } from '../../../../src/sim/analysis/oracle/known-play.js'
+import { fullInformationBest } from '../../../../src/sim/analysis/oracle/oracle.js'
 import { deliveryNodes } from '../../../../src/sim/analysis/shots/delivery-nodes.js'
 import { deliverAll, firstBallWorth, meanOf } from '../../../../src/sim/analysis/shots/direct-worth.js'
-import { dynamicsOfBag, pricingOf } from '../../../../src/sim/analysis/value/bowler-pricing.js'
+import { dynamicsOfBag } from '../../../../src/sim/analysis/value/bowler-pricing.js'
 import { beginBlock } from '../../../../src/sim/world/block/begin.js'
 import type { BlockState, Decision } from '../../../../src/sim/world/block/types.js'
 import { levelProfile, STYLES } from '../../../../src/sim/world/bowler/levels.js'
@@ -16,16 +17,18 @@ const MISSES = 16_384
 const nodes = deliveryNodes(MISSES, 1_000_000)
 
 /** What a choice is worth over thousands of misses that no search has looked at. */
-function rolledWorth({ setup, lanes }: BlockState, { ballId, aim }: Decision): number {
+function rolledWorth(block: BlockState, { ballId, aim }: Decision): number {
+  const { setup, lanes } = block
   const worths = new Float64Array(MISSES)
   const ball = dynamicsOfBag(setup.bag)[setup.bag.findIndex(({ id }) => id === ballId)]!
-  const worthOf = firstBallWorth(pricingOf(setup), aim.speedStep)
+  const worthOf = firstBallWorth(blockPricing(block))
   deliverAll(laneInPlay(setup, lanes[0]!), ball, meantThrow(setup.bowler, aim, 'strike'), nodes, worthOf, worths)
   return meanOf(worths)
 }
 
 /** The best of the quick search alone. */
-const quickChoice = ({ setup, lanes }: BlockState): Decision => decisionOf(setup, knownSearch(setup, lanes[0]!).best)
+const quickChoice = (block: BlockState): Decision =>
+  decisionOf(block.setup, knownSearch(block.setup, block.lanes[0]!, blockPricing(block)).best)
 
 // outside check: every miss of thousands rolled by itself (plain Monte Carlo)
 describe('the play of one who sees the oil', () => {
@@ -34,7 +37,7 @@ describe('the play of one who sees the oil', () => {
       const lanes = [{ name: 'lane 1', oil: { kind: 'pattern', pattern } }] as const
       const own = { ...setup, lanes, bag, bowler: levelProfile('200', style), field: [], practiceThrows: 0 }
       const block = beginBlock(own, 'known')
-      return rolledWorth(block, knownPlay(block)) - rolledWorth(block, quickChoice(block))
+      return rolledWorth(block, fullInformationBest(block)) - rolledWorth(block, quickChoice(block))
     }),
   )
 

@@ -1,10 +1,10 @@
 // Made by `npm run make:difficulty`; not edited by hand.
-import type { Hardness } from '../../sim/analysis/explore/hardness.js'
+import type { Difficulty } from '../../sim/analysis/explore/difficulty.js'
 
 /** Pins a game that the scripted policies give away on each built-in scenario. */
-export const BUILT_IN_HARDNESS: Readonly<Record<string, Hardness>> = {
+export const BUILT_IN_DIFFICULTY: Readonly<Record<string, Difficulty>> = {
   'house-forty': { thumbPins: 10.0, stayPins: 18.2 },
-  'flat-forty-five': { thumbPins: 10.7, stayPins: 21.4 },
+  'flat-forty-four': { thumbPins: 10.7, stayPins: 21.4 },
   'short-thirty-five': { thumbPins: 10.2, stayPins: 30.5 },
   'unseen-draw': { thumbPins: 11.8, stayPins: 13.5 },
   'first-league': { thumbPins: 6.3, stayPins: 33.2 },
@@ -24,7 +24,7 @@ export const BUILT_IN_HARDNESS: Readonly<Record<string, Hardness>> = {
   'worn-house': { thumbPins: 10.7, stayPins: 15.9 },
   'worn-long': { thumbPins: 17.4, stayPins: 30.5 },
   'short-worn': { thumbPins: 5.9, stayPins: 27.6 },
-  'carrydown': { thumbPins: 12.5, stayPins: 20.7 },
+  carrydown: { thumbPins: 12.5, stayPins: 20.7 },
   'crankers-ahead': { thumbPins: 11.7, stayPins: 27.5 },
   'full-lane': { thumbPins: 14.3, stayPins: 25.0 },
   'left-house': { thumbPins: 20.6, stayPins: 28.7 },
