@@ -67,7 +67,7 @@ export function Trainer({ painter, keys, services, theme, initial, noMotion }: T
   if (!fits(size)) return <PaintedRows painter={painter} rows={smallScreen(size)} />
   if (state.screen.kind === 'play' && !state.help) {
     const play = state.notice === '' ? state.screen.play : { ...state.screen.play, notice: state.notice }
-    const parts = { play, view: looks.view, context, size, theme: looksOf }
+    const parts = { play, view: looks.view, fall: looks.fall, context, size, theme: looksOf }
     if (context !== 'bag') return <PaintedRows painter={painter} rows={playScreenRows(parts)} />
     return <BagScreen {...parts} onChoose={(place) => dispatch({ type: 'ball-chosen', place })} />
   }

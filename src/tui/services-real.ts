@@ -4,6 +4,7 @@ import { builtInNames } from '../scenarios/library/library.js'
 import { loadScenario } from '../scenarios/load.js'
 import { meantPath } from '../sim/account/meant-path.js'
 import { advance, checkDecision } from '../sim/block/advance.js'
+import { pinFall } from '../sim/block/pin-fall.js'
 import { LEVELS } from '../sim/bowler/levels.js'
 import { playerView } from '../sim/decision/player-view.js'
 import { metresToBoard } from '../sim/units.js'
@@ -30,6 +31,8 @@ export function realServices(
     view: playerView,
     check: checkDecision,
     advance,
+    pinFall,
+    now: () => performance.now(),
     thinker,
     meantBoards: (block, decision) => meantPath(block, decision).path.map(metresToBoard),
     readSettings: () => readSettings(environment),

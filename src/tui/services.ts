@@ -1,6 +1,7 @@
 import type { KeptAccount } from '../scenarios/review/kept-account.js'
 import type { Scenario } from '../scenarios/scenario.js'
 import type { BallData } from '../scenarios/schema/ball.js'
+import type { PinFall } from '../sim/block/pin-fall.js'
 import type { BlockState, Decision } from '../sim/block/types.js'
 import type { PlayerView } from '../sim/decision/player-view.js'
 import type { BowlerData, OwnKit } from './kit/own-kit.js'
@@ -102,6 +103,10 @@ export interface TrainerServices extends Keeper {
   view(block: BlockState): PlayerView | null
   check(block: BlockState, decision: Decision): string | null
   advance(block: BlockState, decision: Decision): BlockState
+  /** The pins of a throw of a block at fixed instants, as the rack engine moved them. */
+  pinFall(block: BlockState, index: number, instantsSeconds: readonly number[]): PinFall
+  /** Milliseconds from any fixed start: what lies between two key presses, and nothing else, is told by it. */
+  now(): number
   /** Grades, accounts and whatever else takes long. */
   readonly thinker: Thinker
   /**

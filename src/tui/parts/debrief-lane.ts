@@ -5,7 +5,8 @@ import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { type DebriefState, SIDE_BY_SIDE_FRAMES } from '../state/debrief-state.js'
 import { blockOf, type PlayState } from '../state/play-state.js'
-import { boardOnTrace, LANE_FEET, type LanePicture, pathTrace, type Trace, type TraceLook } from './lane.js'
+import { boardOnTrace, type LanePicture, pathTrace, type Trace, type TraceLook } from './lane.js'
+import { LANE_FEET } from './lane-scale.js'
 import { laydownBoard, recentSketches } from './sketches.js'
 import { filmGone } from './wear.js'
 
@@ -14,7 +15,7 @@ const LONG_COLUMNS = 118
 /** A ball that never moves outwards has its breakpoint where it is laid down, which is nothing to mark. */
 const NEAREST_BREAKPOINT_FEET = 16
 
-/** The lane under a throw looked back on: as it was seen, or with the oil lifted and the best balls beside. */
+/** The lane under a throw looked back on: as it was seen, or with the oil shown and the best balls beside. */
 export function debriefLane(play: PlayState, debrief: DebriefState): LanePicture {
   const block = blockOf(play)
   const { bowler } = block.setup
@@ -38,7 +39,7 @@ export function debriefLane(play: PlayState, debrief: DebriefState): LanePicture
   return { ...base, traces: paths, ...breakpointOf(record), oil }
 }
 
-/** Best with the oil in sight, best by what could be known, and the throw itself on top. */
+/** Best with the oil seen, best from what had been seen, and the throw itself on top. */
 function pathsOf(play: PlayState, index: number, { truth }: ThrowRecord): Trace[] {
   const { bestKnown = null, bestFair = null } = play.accounts[index]?.paths ?? {}
   const meant = (path: MeantPath | null, look: TraceLook): Trace[] => (path ? [traceOf(path.path, look)] : [])
@@ -63,7 +64,7 @@ function breakpointOf({ truth }: ThrowRecord): Pick<LanePicture, 'breakpoint'> {
   return { breakpoint: { board: truth.breakpointBoard, feet: truth.breakpointFeet } }
 }
 
-/** A bit of each line: the throw itself, the fair best, the best with the oil in sight. */
+/** A bit of each line: the throw itself, the best from what had been seen, the best with the oil seen. */
 export const lineSamples = ({ glyphs }: Theme): readonly [solid: string, dashed: string, dotted: string] =>
   glyphs.braille ? ['⠤⠤⠤', '⠤⠄⠠', '⠄⠠⠐'] : ['***', '===', '~~~']
 
@@ -78,13 +79,13 @@ export function debriefLegend(play: PlayState, debrief: DebriefState, columns: n
   const ramp = theme.colouredGround
     ? `${[1, 3, 5, 7].map((level) => `${theme.style('plain', level)}  `).join('')}\u001B[0m`
     : [1, 3, 5, 7].map((level) => glyphs.oil[level]!.repeat(2)).join('')
-  const what = debrief.shows === 'oil' ? ' oil it met' : ' oil gone so far'
+  const what = debrief.shows === 'oil' ? ' oil at this shot' : ' oil removed so far'
   const isLong = columns >= LONG_COLUMNS
   const hasBest = play.accounts[debrief.chosen]?.graded != null
   const best = hasBest
     ? ([
-        [`  ${dashed} ${isLong ? 'fair: the best by what could be known' : 'fair best'}`, 'best'],
-        [`  ${dotted} ${isLong ? 'oil: the best with it in sight' : 'oil best'}`, 'known'],
+        [`  ${dashed} ${isLong ? 'best from what you had seen' : 'best as seen'}`, 'best'],
+        [`  ${dotted} ${isLong ? 'best if you could see the oil' : 'best, oil seen'}`, 'known'],
       ] as const)
     : []
   return textRow(theme, [`${solid} yours`, 'truth'], ...best, '  ') + ramp + textRow(theme, [what, 'faint'])

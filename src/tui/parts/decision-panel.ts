@@ -10,7 +10,7 @@ const DECISION_PANEL_ROWS = 2
 
 const HEADINGS: Readonly<Record<DecisionField, string>> = {
   ball: 'Ball',
-  feet: 'Feet',
+  feet: 'Slide',
   target: 'Target',
   speed: 'Speed',
   release: 'Release',

@@ -1,3 +1,4 @@
+import { seenEndBoard } from '../../scenarios/words/missed-side.js'
 import { sketchPath } from '../../sim/block/seen.js'
 import type { ThrowRecord } from '../../sim/block/types.js'
 import type { BowlerProfile } from '../../sim/bowler/profile.js'
@@ -14,7 +15,7 @@ export const laydownBoard = (profile: BowlerProfile, feetBoard: number): number 
 
 /** A throw as memory has it, drawn from what was seen alone; `upToFeet` while the ball is still rolling. */
 export function sketchTrace(record: ThrowRecord, profile: BowlerProfile, look: TraceLook, upToFeet = 60): Trace {
-  const boards = sketchPath(record.observation, laydownBoard(profile, record.decision.aim.feetBoard))
+  const boards = seenBoards(record, laydownBoard(profile, record.decision.aim.feetBoard))
   return {
     boards: boards.map((board, feet) => (feet <= upToFeet ? board : Number.NaN)),
     firstFeet: 0,
@@ -23,10 +24,23 @@ export function sketchTrace(record: ThrowRecord, profile: BowlerProfile, look: T
   }
 }
 
-/** The last throws on a lane worth comparing, oldest first so that the newest lies on top. */
+/** Boards foot by foot; a ball at a spare, which the call at the headpin tells little of, goes on to where it was seen to end. */
+function seenBoards({ observation, standingBefore }: ThrowRecord, laydown: number): number[] {
+  const boards = sketchPath(observation, laydown)
+  const { breakpointFeet, breakpointBoard, contact } = observation
+  if (standingBefore === FULL_RACK || contact === 'gutter') return boards
+  const end = seenEndBoard(observation)
+  const from = Math.max(1, breakpointFeet)
+  return boards.map((board, feet) =>
+    feet <= from ? board : breakpointBoard + ((end - breakpointBoard) * (feet - from)) / (boards.length - 1 - from),
+  )
+}
+
+/** The last throw on a lane and the first balls before it worth comparing, oldest first so that the newest lies on top. */
 export function recentSketches(throws: readonly ThrowRecord[], lane: number, profile: BowlerProfile): Trace[] {
   return throws
-    .filter((record) => record.spot.lane === lane && record.standingBefore === FULL_RACK)
+    .filter(({ spot }) => spot.lane === lane)
+    .filter(({ standingBefore }, index, all) => standingBefore === FULL_RACK || index === all.length - 1)
     .slice(-LOOKS.length)
     .reverse()
     .map((record, age) => sketchTrace(record, profile, LOOKS[age]!))

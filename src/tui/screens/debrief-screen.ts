@@ -1,7 +1,7 @@
 import { beside, indent, page, type Size } from '../draw/layout.js'
 import { type Span, spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
-import { FAIR_WORDS, pinsGivenWords, throwLabel } from '../draw/words.js'
+import { pinsWords, throwLabel } from '../draw/words.js'
 import { callScoreRows } from '../parts/calls.js'
 import { choiceRows } from '../parts/choices.js'
 import { factRows } from '../parts/debrief-facts.js'
@@ -41,10 +41,10 @@ const VIEW_TITLES: Readonly<Record<DebriefView, string>> = {
   ledger: 'Ledger',
   findings: 'Findings',
   calls: 'Calls',
-  known: 'What could be known',
+  known: 'The read',
 }
 
-/** The oil lifted: where this throw went and why, what else could have been chosen, and what the block came to. */
+/** The oil shown: where this throw went and why, what else could have been chosen, and what the block came to. */
 export function debriefScreen(
   play: PlayState,
   debrief: DebriefState,
@@ -69,12 +69,8 @@ function headRow(play: PlayState, columns: number, theme: Theme): string {
   const isLong = columns >= LONG_COLUMNS
   const title = isLong ? ` ${theme.glyphs.separator} ${play.scenario.title}` : ''
   return spreadRow(
-    textRow(theme, [' The oil lifted', 'strong'], [title, 'faint']),
-    textRow(
-      theme,
-      [`Given away${isLong || open === 0 ? `, ${FAIR_WORDS}` : ''}: `, 'faint'],
-      [`${pinsGivenWords(allPinsGiven(play))}${still} `, 'loss'],
-    ),
+    textRow(theme, [' Oil shown', 'strong'], [title, 'faint']),
+    textRow(theme, ['Cost of your choices: ', 'faint'], [`${pinsWords(allPinsGiven(play))}${still} `, 'loss']),
     columns,
   )
 }
@@ -106,14 +102,14 @@ function throwRows(play: PlayState, debrief: DebriefState, size: Size, theme: Th
   const below = indent([...air, ...timeline, ...air, ...told], 1)
   const besideRows = isWide ? choiceRows(play, debrief.chosen, size.columns - columns - 6, below.length, theme) : []
   const chart = [` ${theme.glyphs.bar[3]}`, 'loss'] as const
-  const lane = laneAndLegend(play, debrief, laneRows, size, theme, [chart, [' pins given away', 'faint']])
+  const lane = laneAndLegend(play, debrief, laneRows, size, theme, [chart, [' cost', 'faint']])
   return [...lane, ...beside(below, columns + 4, besideRows)]
 }
 
 /** What the guided first frame ends with. */
 const TOUR_WORDS = [
-  'Fair is the best choice by what could be known; only that one grades you.',
-  'Oil is the best with it in sight. Tab shows more; Esc goes home, to your own block.',
+  'You are graded against the best from what you had seen, and nothing else.',
+  'Tab shows more: other choices, where the pins went. Esc goes home.',
 ]
 
 const tourRows = (theme: Theme): string[] => TOUR_WORDS.map((words) => textRow(theme, [words, 'accent']))

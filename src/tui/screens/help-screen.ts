@@ -61,9 +61,6 @@ function intoColumns(sections: readonly string[][], rows: number, count: number)
 
 /** What no row of the table names: ranges of keys, and words that want explaining. */
 function moreKeys(place: KeyContext, theme: Theme): string[] {
-  if (place === 'debrief') {
-    return [keyRow('Fair', 'best by what could be known', theme), keyRow('Oil', 'best with the oil in sight', theme)]
-  }
   if (place === 'play' || place === 'what-if') return [keyRow('1 to 8', 'a ball of the bag', theme)]
   return place === 'form' ? [keyRow('letters', 'typed into the line', theme)] : []
 }

@@ -2,6 +2,7 @@ import { Box, Text } from 'ink'
 import SelectInput from 'ink-select-input'
 import { useState } from 'react'
 import { ballWords } from '../../scenarios/plain/words.js'
+import type { PinFall } from '../../sim/block/pin-fall.js'
 import type { PlayerView } from '../../sim/decision/player-view.js'
 import { indent, page, type Size } from '../draw/layout.js'
 import { Rows } from '../draw/rows.js'
@@ -19,14 +20,16 @@ import { playLowerRows, playTopRows } from './play-rows.js'
 interface PlayScreenParts {
   readonly play: PlayState
   readonly view: PlayerView | null
+  /** How the pins of a rolling ball fall, once worked out. */
+  readonly fall: PinFall | null
   readonly context: KeyContext
   readonly size: Size
   readonly theme: Theme
 }
 
 /** The main screen: lane and result on top, score sheet and decision below. */
-export function playScreenRows({ play, view, context, size, theme }: PlayScreenParts): string[] {
-  const body = [...playTopRows(play, view, size, theme), ...lowerRows(play, view, size, theme)]
+export function playScreenRows({ play, view, fall, context, size, theme }: PlayScreenParts): string[] {
+  const body = [...playTopRows(play, view, size, theme, fall), ...lowerRows(play, view, size, theme)]
   return page(body, contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : {}), size)
 }
 
@@ -60,7 +63,7 @@ export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
 }
 
 function lowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
-  if (play.open === 'call' && play.call) return indent(callRows(play.call, theme), 1)
+  if (play.open === 'call' && play.call) return indent(callRows(play.call, blockOf(play).setup.bowler.hand, theme), 1)
   if (play.open === 'belief') return indent(beliefRows(play.belief, size.columns - 2, theme), 1)
   return playLowerRows(play, view, size, theme)
 }

@@ -59,10 +59,10 @@ function hardnessRows(name: string, columns: number, theme: Theme): string[] {
   const hardness = BUILT_IN_HARDNESS[name]
   if (!hardness) return []
   const lost = (pins: number) => pins.toFixed(0)
-  const sentence = `Moving by rule of thumb loses about ${lost(hardness.thumbPins)} pins a game here, never moving ${lost(hardness.stayPins)}.`
+  const sentence = `The usual rules of thumb lose about ${lost(hardness.thumbPins)} pins a game here, never moving ${lost(hardness.stayPins)}.`
   return [
     '',
-    textRow(theme, ['How hard: ', 'faint'], [hardnessWord(hardness), 'accent']),
+    textRow(theme, ['Difficulty: ', 'faint'], [hardnessWord(hardness), 'accent']),
     ...wrapWords(sentence, columns).map((row) => textRow(theme, [row, 'faint'])),
   ]
 }

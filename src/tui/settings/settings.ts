@@ -47,7 +47,7 @@ export const SETTING_ROWS = [
     'mode',
     'Grades',
     { drill: 'drill: at once', block: 'block: once it is over', test: 'test: in the debrief only' },
-    'When you are told what a choice gave away. In a drill it is before the ball has shown its result, for a result says little about a choice.',
+    'When you are told what a choice cost. In a drill it is before the ball has shown its result, for a result says little about a choice.',
   ),
   row(
     'hand',

@@ -133,10 +133,8 @@ function throwNow(play: PlayState, services: Pick<TrainerServices, 'check'>): Pl
 
 /** Why nothing is said of how sure one could be; empty where it is. */
 function whyNoBelief(play: PlayState): string {
-  if (!tellsGrades(play)) return 'How sure one could be of the oil is told in the debrief of this block.'
-  return play.grades.length === 0
-    ? 'How sure one could be of the oil is told after a choice, not before the first.'
-    : ''
+  if (!tellsGrades(play)) return 'How sure you can be of the oil is told in the debrief of this block.'
+  return play.grades.length === 0 ? 'How sure you can be of the oil is told after a choice, not before the first.' : ''
 }
 
 const sameDecision = (one: Decision, other: Decision): boolean =>

@@ -66,7 +66,7 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     case 'take-up-refused':
       return {
         ...withoutKept(state, action.kept),
-        notice: `That block cannot be taken up again: ${action.sentence}`,
+        notice: `That block cannot be resumed: ${action.sentence}`,
       }
     case 'filed': {
       const filed = (play: PlayState) => (blockOf(play) === action.block ? { ...play, recordPath: action.path } : play)
