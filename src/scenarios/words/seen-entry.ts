@@ -19,8 +19,8 @@ export function entryWords({ observation, standingBefore }: ThrowRecord): string
   if (!boards || (standingBefore & pinBit(HEADPIN)) === 0) return ''
   const [from, to] = [Math.ceil(boards[0]), Math.floor(boards[1])]
   const entry = from >= to ? `${to}` : `${from}-${to}`
-  if (observation.breakpointFeet > LATEST_BREAKPOINT_FEET) return `entry ${entry}`
-  return `entry ${entry} at ${seenAngleDegrees(observation).toFixed(0)} deg`
+  if (observation.breakpointFeet > LATEST_BREAKPOINT_FEET) return entry
+  return `${entry} at ${seenAngleDegrees(observation).toFixed(0)} deg`
 }
 
 /** Angle to the boards at which the path as seen comes to the headpin, in degrees. */

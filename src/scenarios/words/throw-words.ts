@@ -55,10 +55,14 @@ export function seenParts(record: ThrowRecord, hand: Hand): string[] {
   return [
     isOnLane ? `${trimmed(arrowsBoard)} at the arrows` : 'off the lane before the arrows',
     breakpointPlace(observation),
-    standingBefore & pinBit(HEADPIN) || contact === 'gutter' ? contactWords(contact, hand) : '',
-    entryWords(record),
+    standingBefore & pinBit(HEADPIN) || contact === 'gutter' ? contactWords(contact, hand) + enteringWords(record) : '',
     `${trimmed(speedMph)} mph`,
   ].filter((words) => words !== '')
+}
+
+function enteringWords(record: ThrowRecord): string {
+  const entry = entryWords(record)
+  return entry === '' ? '' : ` (${entry})`
 }
 
 /** What a throw did to the pins, told by what stands. */

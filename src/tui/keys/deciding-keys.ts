@@ -54,6 +54,22 @@ export const DECIDING_KEYS: readonly KeyBinding[] = [
     contexts: ['play'],
     line: { in: ['play'], does: 'bag' },
   },
+  {
+    command: 'enter',
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'take the board',
+    contexts: ['typing'],
+    line: { in: ['typing'] },
+  },
+  {
+    command: 'erase',
+    keys: ['backspace'],
+    shown: 'Bksp',
+    does: 'erase',
+    contexts: ['typing'],
+    line: { in: ['typing'] },
+  },
   // The open bag hears its own keys; here they are only named.
   { command: 'down', keys: [], shown: '↑ ↓', does: 'look', contexts: ['bag'], line: { in: ['bag'] } },
   { command: 'enter', keys: [], shown: 'Enter', does: 'take it', contexts: ['bag'], line: { in: ['bag'] } },
@@ -136,6 +152,14 @@ export const DECIDING_KEYS: readonly KeyBinding[] = [
     contexts: ['play'],
   },
 
+  {
+    command: 'skip',
+    keys: ['enter', 'space', 'escape'],
+    shown: 'Enter',
+    does: 'skip to the result',
+    contexts: ['rolling'],
+    line: { in: ['rolling'] },
+  },
   {
     command: 'enter',
     keys: ['enter'],

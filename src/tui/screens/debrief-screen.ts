@@ -1,3 +1,4 @@
+import { clickable } from '../draw/hits.js'
 import { beside, indent, page, type Size } from '../draw/layout.js'
 import { type Span, spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
@@ -80,10 +81,13 @@ function tabRow(view: DebriefView, theme: Theme): string {
   return textRow(
     theme,
     ' ',
-    ...DEBRIEF_VIEWS.map((one) =>
-      one === view
-        ? ([`${left}${VIEW_TITLES[one]}${right} `, 'accent'] as const)
-        : ([` ${VIEW_TITLES[one]}  `, 'faint'] as const),
+    ...DEBRIEF_VIEWS.map((one, place) =>
+      clickable(
+        one === view
+          ? textRow(theme, [`${left}${VIEW_TITLES[one]}${right} `, 'accent'])
+          : textRow(theme, [` ${VIEW_TITLES[one]}  `, 'faint']),
+        { kind: 'tab', place },
+      ),
     ),
   )
 }

@@ -5,6 +5,7 @@ import type { BlockState, Spot } from '../../sim/block/types.js'
 import type { PlayerView, PostedSheet } from '../../sim/decision/player-view.js'
 import { FULL_RACK } from '../../sim/pins/leaves.js'
 import { tally } from '../../sim/scoring/game.js'
+import { clickable } from '../draw/hits.js'
 import { beside, indent, type Size } from '../draw/layout.js'
 import { spreadRow, textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
@@ -12,7 +13,7 @@ import { callWords, changeWords, MODE_WORDS, pinsWords, placeWords } from '../dr
 import { beliefWords } from '../parts/belief.js'
 import { decisionPanelRows } from '../parts/decision-panel.js'
 import { type LanePicture, lanePicture } from '../parts/lane.js'
-import { LANE_FEET } from '../parts/lane-scale.js'
+import { LANE_FEET, type LaneScale, laneScale } from '../parts/lane-scale.js'
 import { recentThrowRows } from '../parts/recent-throws.js'
 import { resultRows, standingWords } from '../parts/result.js'
 import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../parts/score-sheet.js'
@@ -23,6 +24,7 @@ import { tourLines } from '../state/tour.js'
 import { BELIEF_HEADING, sidePanelRows } from './play-side.js'
 
 const LANE_FRAME_ROWS = 3
+const LEAST_LANE_ROWS = 9
 /** Everything but the lane, without air between: head, result, score, panel, move, keys. */
 const FIXED_ROWS = 10
 /** From this width on the head says when grades are told. */
@@ -62,7 +64,7 @@ export function playLayout(size: Size): PlayLayout {
         ? 'row'
         : 'nowhere'
   const spare = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0)
-  const laneRows = Math.min(most, Math.max(10, spare - 1))
+  const laneRows = Math.min(most, Math.max(LEAST_LANE_ROWS, Math.min(spare, Math.max(10, spare - 1))))
   const left = spare - laneRows
   const air = Math.min(3, Math.max(0, left))
   const sideColumns = hasSide ? (size.columns >= WIDE_SIDE_FROM_COLUMNS ? WIDE_SIDE_COLUMNS : SIDE_COLUMNS) : 0
@@ -86,7 +88,10 @@ export function playTopRows(
 ): string[] {
   const layout = playLayout(size)
   const block = blockOf(play)
-  const lane = lanePicture(pictureOf(play, fall), layout.laneColumns, layout.laneRows, theme)
+  const lane = clickableLane(
+    lanePicture(pictureOf(play, fall), layout.laneColumns, layout.laneRows, theme),
+    laneScale(block.setup.bowler.hand, layout.laneColumns, layout.laneRows),
+  )
   const withSide =
     layout.sideColumns > 0
       ? beside(
@@ -101,6 +106,12 @@ export function playTopRows(
     ...indent(resultRows(play, size.columns - 2, theme), 1),
   ]
 }
+
+/** The lane's rows, each to be clicked at the board it is labelled by. */
+const clickableLane = (rows: readonly string[], { left, columns, rows: laneRows, boardOf }: LaneScale): string[] =>
+  rows.map((row, at) =>
+    at < 1 || at > laneRows ? row : clickable(row, { kind: 'lane', board: boardOf(at - 1), left, columns }),
+  )
 
 /** Score sheet, decision and move, below the lane. */
 export function playLowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
@@ -117,7 +128,7 @@ export function playLowerRows(play: PlayState, view: PlayerView | null, size: Si
       : tourRows(play.tour, theme)),
     ...(beliefAt === 'row' ? [beliefRow(play, theme)] : []),
     ...blank(3),
-    ...indent(decisionPanelRows(play.decision, block.setup.bag, field, columns, theme), 1),
+    ...indent(decisionPanelRows(play.decision, block.setup.bag, field, play.typing, columns, theme), 1),
     ` ${moveRow(play, view, columns, theme)}`,
     ...blank(2),
     ...indent(recentThrowRows(view?.onThisLane ?? [], block.setup, Math.min(116, columns), recentRows, theme), 1),

@@ -4,6 +4,7 @@ import { useState } from 'react'
 import { ballWords } from '../../scenarios/plain/words.js'
 import type { PinFall } from '../../sim/block/pin-fall.js'
 import type { PlayerView } from '../../sim/decision/player-view.js'
+import { takeHits } from '../draw/hits.js'
 import { indent, page, type Size } from '../draw/layout.js'
 import { Rows } from '../draw/rows.js'
 import { textRow } from '../draw/text-row.js'
@@ -51,7 +52,7 @@ const keyWords = (play: PlayState): KeyWords => ({
 /** The main screen with the open bag in place of its lower part. */
 export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
   const { play, view, context, size, theme, onChoose } = props
-  const top = playTopRows(play, view, size, theme)
+  const top = takeHits(playTopRows(play, view, size, theme)).rows
   return (
     <Box flexDirection="column" height={size.rows}>
       <Rows rows={top} columns={size.columns} />

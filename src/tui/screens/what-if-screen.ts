@@ -58,7 +58,7 @@ export function whatIfScreen(
       [` What if: ${placeWords(record.spot, setup.games)}`, 'strong'],
       ['  many deliveries of this bowler on the oil at this shot', 'faint'],
     ),
-    ...indent(decisionPanelRows(lab.decision, setup.bag, lab.field, columns, theme), 1),
+    ...indent(decisionPanelRows(lab.decision, setup.bag, lab.field, lab.typing, columns, theme), 1),
     textRow(theme, [lab.notice === '' ? '' : ` ${lab.notice}`, 'loss']),
     ...beside(indent(side('Tried', current, isSame ? null : made), 1), sideColumns, side('As chosen', made, null)),
     '',

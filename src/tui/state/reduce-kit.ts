@@ -13,7 +13,7 @@ import {
 } from '../kit/form.js'
 import { ballFaults, bowlerFaults, freeBallId, MOST_BALLS, type OwnKit } from '../kit/own-kit.js'
 import type { AppState, ScreenOf } from './app-state.js'
-import { moved } from './reduce-menus.js'
+import { moved } from './lists.js'
 
 /** What the list of the kit offers below the balls. */
 export type KitEntry =

@@ -100,8 +100,9 @@ function useScenarios({ scenarios }: AppState, dispatch: Dispatch<Action>, servi
 }
 
 /** Reads the list of past blocks, and plays one again that was chosen. */
-function usePast({ screen }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
-  const isUnread = screen.kind === 'past' && screen.blocks === null
+function usePast({ screen, hasPast, played }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  const isUnread =
+    (screen.kind === 'past' && screen.blocks === null) || (screen.kind === 'scenarios' && hasPast && played === null)
   useEffect(() => {
     if (!isUnread) return
     services.listPast().then(

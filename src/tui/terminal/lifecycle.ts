@@ -11,7 +11,7 @@ export interface TerminalHold {
 }
 
 const ENTER = '\u001B[?1049h\u001B[?25l\u001B[2J\u001B[H\u001B[?2004h'
-const LEAVE = '\u001B[0m\u001B[?2004l\u001B[?25h\u001B[?1049l'
+const LEAVE = '\u001B[0m\u001B[?1006l\u001B[?1000l\u001B[?2004l\u001B[?25h\u001B[?1049l'
 /** Exit code for a fault of ours, as sysexits.h has it. */
 export const EXIT_SOFTWARE = 70
 export const EXIT_INTERRUPTED = 130
