@@ -2,7 +2,7 @@ import type { MeantPath } from '../../sim/account/meant-path.js'
 import type { ThrowRecord } from '../../sim/block/types.js'
 import { metresToBoard } from '../../sim/units.js'
 import { textRow } from '../draw/text-row.js'
-import type { Theme } from '../draw/theme.js'
+import { type Ink, OIL_LEVELS, type Theme } from '../draw/theme.js'
 import { type DebriefState, SIDE_BY_SIDE_FRAMES } from '../state/debrief-state.js'
 import { blockOf, type PlayState } from '../state/play-state.js'
 import { boardOnTrace, type LanePicture, pathTrace, type Trace, type TraceLook } from './lane.js'
@@ -68,6 +68,16 @@ function breakpointOf({ truth }: ThrowRecord): Pick<LanePicture, 'breakpoint'> {
 export const lineSamples = ({ glyphs }: Theme): readonly [solid: string, dashed: string, dotted: string] =>
   glyphs.braille ? ['⠤⠤⠤', '⠤⠄⠠', '⠄⠠⠐'] : ['***', '===', '~~~']
 
+/** Levels of the oil that the legend shows: thin to thick. */
+const LEGEND_LEVELS = [1, 2, 4, OIL_LEVELS] as const
+const SAMPLE_LEVEL = 1
+
+/** A bit of a line as it looks on the lane, on the lane's own ground where that is coloured. */
+export function onLane(sample: string, ink: Ink, theme: Theme): string {
+  const style = theme.style(ink, SAMPLE_LEVEL)
+  return style === '' ? sample : `${style}${sample}\u001B[0m`
+}
+
 /** What the lines and the ground of the lane mean. */
 export function debriefLegend(play: PlayState, debrief: DebriefState, columns: number, theme: Theme): string {
   const { glyphs } = theme
@@ -77,16 +87,21 @@ export function debriefLegend(play: PlayState, debrief: DebriefState, columns: n
     return textRow(theme, [`${solid} as you saw it`, 'last'], [`   ${older} the ones before`, 'older'])
   }
   const ramp = theme.colouredGround
-    ? `${[1, 3, 5, 7].map((level) => `${theme.style('plain', level)}  `).join('')}\u001B[0m`
-    : [1, 3, 5, 7].map((level) => glyphs.oil[level]!.repeat(2)).join('')
+    ? `${LEGEND_LEVELS.map((level) => `${theme.style('plain', level)}  `).join('')}\u001B[0m`
+    : LEGEND_LEVELS.map((level) => glyphs.oil[level]!.repeat(2)).join('')
   const what = debrief.shows === 'oil' ? ' oil at this shot' : ' oil removed so far'
   const isLong = columns >= LONG_COLUMNS
   const hasBest = play.accounts[debrief.chosen]?.graded != null
   const best = hasBest
     ? ([
-        [`  ${dashed} ${isLong ? 'best from what you had seen' : 'best as seen'}`, 'best'],
-        [`  ${dotted} ${isLong ? 'best if you could see the oil' : 'best, oil seen'}`, 'known'],
+        ['  '],
+        [dashed, 'best', isLong ? 'best from what you had seen' : 'best as seen'],
+        ['  '],
+        [dotted, 'known', isLong ? 'best if you could see the oil' : 'best, oil seen'],
       ] as const)
     : []
-  return textRow(theme, [`${solid} yours`, 'truth'], ...best, '  ') + ramp + textRow(theme, [what, 'faint'])
+  const lines = [[solid, 'truth', 'yours'] as const, ...best].map((part) =>
+    part.length === 1 ? part[0] : `${onLane(part[0], part[1], theme)} ${part[2]}`,
+  )
+  return `${lines.join('')}  ${ramp}${textRow(theme, [what, 'faint'])}`
 }

@@ -10,7 +10,7 @@ import { wrapWords } from '../terminal/fit.js'
 
 const KEY_COLUMNS = 7
 const SECTION_COLUMNS = 40
-const WORD_COLUMNS = 31
+const WORD_COLUMNS = 30
 /** Title and the row below it, and the keys. */
 const ROWS_AROUND = 3
 /** Commands that mean the same in every place and are told once. */
@@ -18,6 +18,9 @@ const COMMON: readonly KeyBinding['command'][] = ['back', 'quit', 'help']
 
 const TITLES: Partial<Record<KeyContext, string>> = {
   home: 'At home',
+  scenarios: 'Choosing the lanes',
+  past: 'Past blocks',
+  'own-account': 'Your own account',
   bowler: 'Choosing who bowls',
   filter: 'Filtering a list',
   kit: 'Bag and bowler',

@@ -9,7 +9,7 @@ import { filterSpans } from '../parts/filter-line.js'
 import { contextKeyLine } from '../parts/key-hints.js'
 import { scrolledMenuRows } from '../parts/menu.js'
 import type { Filter, Played } from '../state/app-state.js'
-import { clipRow, fitRow, wrapWords } from '../terminal/fit.js'
+import { clipRow, columnsOf, fitRow, wrapWords } from '../terminal/fit.js'
 
 const POSTED = {
   sheet: 'The pattern sheet is posted.',
@@ -18,9 +18,9 @@ const POSTED = {
 } as const
 /** Blank, title, notice and the keys. */
 const ROWS_AROUND_LIST = 4
-/** Room of the longest title, and of the list with pointer, mark and best game. */
-const TITLE_COLUMNS = 32
-const MENU_COLUMNS = TITLE_COLUMNS + 11
+/** Left of a title, and right of the list; and a mark with the best game. */
+const MARGIN_COLUMNS = 5
+const MARK_COLUMNS = 6
 
 export interface ScenarioList {
   /** What the filter lets through. */
@@ -38,14 +38,17 @@ export function scenarioScreen(
   theme: Theme,
 ): string[] {
   const rows = size.rows - ROWS_AROUND_LIST
+  const titleColumns = Math.max(0, ...listed.map(({ title }) => columnsOf(title)))
+  // The list keeps its width while it scrolls.
+  const menuColumns = titleColumns + MARGIN_COLUMNS + (played && played.size > 0 ? MARK_COLUMNS : 0)
   const menu = scrolledMenuRows(
-    listed.map(({ title }) => labelOf(title, played?.get(title), theme)),
+    listed.map(({ title }) => labelOf(title, titleColumns, played?.get(title), theme)),
     cursor,
     rows,
     theme,
-  ).map((row) => clipRow(` ${row}`, MENU_COLUMNS - 1))
+  ).map((row) => clipRow(` ${row}`, menuColumns - 1))
   const chosen = listed[cursor]
-  const columns = Math.min(72, size.columns - MENU_COLUMNS - 1)
+  const columns = Math.min(72, size.columns - menuColumns - 1)
   const about = chosen
     ? aboutRows(chosen, played?.get(chosen.title), columns, theme)
     : wrapWords('No lane is said to have all of these words. Esc shows every lane again.', columns)
@@ -53,14 +56,14 @@ export function scenarioScreen(
     '',
     textRow(theme, [' New block', 'strong'], ['  choose the lanes', 'faint'], ...filterSpans(filter, theme)),
     textRow(theme, [` ${notice}`, 'loss']),
-    ...beside(menu, MENU_COLUMNS, about.slice(0, rows)),
+    ...beside(menu, menuColumns, about.slice(0, rows)),
   ]
   return page(body, contextKeyLine(filter?.isOpen ? 'filter' : 'scenarios', size.columns, theme), size)
 }
 
 /** A lane's title; one that was played has a mark and its best game. */
-function labelOf(title: string, played: Played | undefined, theme: Theme): string {
-  const name = fitRow(title, TITLE_COLUMNS)
+function labelOf(title: string, columns: number, played: Played | undefined, theme: Theme): string {
+  const name = fitRow(title, columns)
   if (!played) return name
   return `${name} ${theme.glyphs.played}${played.bestGame === null ? '' : ` ${String(played.bestGame).padStart(3)}`}`
 }
@@ -73,7 +76,8 @@ function aboutRows(scenario: Scenario, played: Played | undefined, columns: numb
     ...setupSentences(scenario.setup).flatMap(faint),
     ...hardnessRows(scenario.name, columns, theme),
     ...(played ? ['', ...faint(playedSentence(played))] : []),
-    ...(scenario.notes === '' ? [] : ['', ...faint(scenario.notes)]),
+    // Notes tell of the oil, and so are for those who have its sheet.
+    ...(scenario.notes === '' || scenario.setup.posted !== 'sheet' ? [] : ['', ...faint(scenario.notes)]),
   ]
 }
 

@@ -7,7 +7,7 @@ import { beside, indent, page, type Size } from '../draw/layout.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { pinsWords, placeWords } from '../draw/words.js'
-import { lineSamples } from '../parts/debrief-lane.js'
+import { lineSamples, onLane } from '../parts/debrief-lane.js'
 import { decisionPanelRows } from '../parts/decision-panel.js'
 import { contextKeyLine } from '../parts/key-hints.js'
 import { lanePicture, pathTrace } from '../parts/lane.js'
@@ -94,13 +94,7 @@ function triedLane(
   const [solid, dashed] = lineSamples(theme)
   return [
     ...lanePicture(picture, columns, rows, theme),
-    textRow(
-      theme,
-      ` `,
-      [`${dashed} tried`, 'best'],
-      [`  ${solid} as chosen`, 'truth'],
-      ['  both without a miss', 'faint'],
-    ),
+    ` ${onLane(dashed, 'best', theme)} tried  ${onLane(solid, 'truth', theme)} as chosen${textRow(theme, ['  both without a miss', 'faint'])}`,
   ]
 }
 

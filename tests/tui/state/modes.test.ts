@@ -41,7 +41,7 @@ function thrown(state: AppState): AppState {
   const block = blockOf(playIn(weighing))
   const grade = mode === 'drill' ? madeUpGrade(block, decision) : undefined
   const next = services.advance(block, decision)
-  return press(reduce(reduce(weighing, { type: 'weighed', grade, next }), { type: 'kept', next }), 'x')
+  return press(reduce(reduce(weighing, { type: 'weighed', grade, next }), { type: 'kept', next }), 'space')
 }
 
 describe('calling the reaction', () => {
