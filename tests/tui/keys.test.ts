@@ -76,9 +76,12 @@ describe('the table of keys', () => {
     },
   )
 
-  it.each(contexts)('shows the way out or the help on the bottom line (%s)', (context) => {
-    const line = contextKeyLine(context, 80, PLAIN)
-    expect(columnsOf(line)).toBeLessThanOrEqual(80)
-    expect(bare(line)).toMatch(/Esc|\?/)
-  })
+  it.each(contexts.filter((one) => one !== 'rolling'))(
+    'shows the way out or the help on the bottom line (%s)',
+    (context) => {
+      const line = contextKeyLine(context, 80, PLAIN)
+      expect(columnsOf(line)).toBeLessThanOrEqual(80)
+      expect(bare(line)).toMatch(/Esc|\?/)
+    },
+  )
 })

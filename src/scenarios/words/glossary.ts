@@ -16,7 +16,7 @@ export const GLOSSARY: readonly GlossaryEntry[] = [
   { word: 'best if you could see the oil', means: 'the choice of one who sees it; grades nobody' },
   { word: 'board', means: 'a strip of lane; 1 to 39 from your own side', also: ['boards'] },
   { word: 'breakpoint', means: 'where the ball is furthest out' },
-  { word: 'Brooklyn side', means: 'the far side of the headpin; a crossover' },
+  { word: 'Brooklyn side', also: ['Brooklyn'], means: 'the far side of the headpin; a crossover' },
   { word: 'carry', means: 'how the pins fell for that ball: luck' },
   { word: 'cost', means: 'pins lost on average to the best as seen' },
   { word: 'cost of not seeing the oil', means: 'what lies between the two bests' },

@@ -13,9 +13,10 @@ const HEADPIN_FEET = 60
  * as far as that agrees with how it was called. A spare ball, which turns little, is told by it well.
  */
 export function seenEndBoard({ arrowsBoard, breakpointBoard, breakpointFeet, contact }: Observation): number {
-  if (contact === 'gutter' || breakpointFeet <= ARROWS_FEET) return breakpointBoard
-  const slope = (breakpointBoard - arrowsBoard) / (breakpointFeet - ARROWS_FEET)
-  const straight = breakpointBoard + slope * (HEADPIN_FEET - breakpointFeet)
+  if (contact === 'gutter') return breakpointBoard
+  // One that never went out was furthest out before the arrows; from there on it came in.
+  const slope = breakpointFeet === ARROWS_FEET ? 0 : (breakpointBoard - arrowsBoard) / (breakpointFeet - ARROWS_FEET)
+  const straight = arrowsBoard + slope * (HEADPIN_FEET - ARROWS_FEET)
   const [from, to] = contactBoards(contact) ?? (contact === 'missed' ? [0, contactBoards('light')![0]] : [0, 40])
   return Math.min(to, Math.max(from, straight))
 }

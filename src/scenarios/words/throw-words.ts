@@ -31,7 +31,9 @@ export function contactWords(contact: Contact, hand: Hand): string {
 
 /** The same in one or two words, for a column. */
 export const shortContact = (contact: Contact, hand: Hand): string =>
-  contactWords(contact, hand).replace(/^(in|on) the /, '')
+  contactWords(contact, hand)
+    .replace(/^(in|on) the /, '')
+    .replace(' side', '')
 
 /** What was decided, on one line; speed and release only where they are not the usual ones. */
 export function lineWords({ ballId, aim, release }: Decision, bag: readonly BallSpecification[]): string {

@@ -119,7 +119,7 @@ export const DECIDING_KEYS: readonly KeyBinding[] = [
     command: 'belief',
     keys: ['o'],
     shown: 'o',
-    does: 'how sure you can be of the oil',
+    does: 'your read of the oil',
     contexts: ['play'],
   },
   { command: 'back', keys: ['o', 'enter'], shown: 'o', does: 'close', contexts: ['belief'] },

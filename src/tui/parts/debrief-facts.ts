@@ -27,9 +27,10 @@ export function factRows(play: PlayState, index: number, columns: number, theme:
   const { decision } = record
   const named = columns >= LONG_COLUMNS ? LONG_NAMES.map((name) => name.padEnd(LONG_NAMES[2].length)) : SHORT_NAMES
   const [yours, asSeen, onOil] = named as unknown as readonly [string, string, string]
-  const awaited = account ? '' : textRow(theme, [`Working it out${theme.glyphs.ellipsis}`, 'faint'])
   const best = (lead: string, other: typeof decision | undefined, ink: 'best' | 'known') => {
-    if (!other) return awaited
+    if (!other) {
+      return account ? '' : textRow(theme, [lead, ink], [`working it out${theme.glyphs.ellipsis}`, 'faint'])
+    }
     const words = lineWords(other, bag)
     const move = ` (${moveFrom(decision, other, bowler.hand)})`
     const fits = lead.length + words.length + move.length <= columns

@@ -13,8 +13,9 @@ import type { Theme } from '../draw/theme.js'
 import type { LaneScale } from './lane-scale.js'
 
 /** Before the headpin's spot and behind the deck's end. */
-const MARGIN_METRES = 0.07
-const DEPTH_METRES = DECK_END_METRES + 2 * MARGIN_METRES
+const FRONT_METRES = 0.12
+const BACK_METRES = 0.05
+const DEPTH_METRES = FRONT_METRES + DECK_END_METRES + BACK_METRES
 /** A pin that stands as straight as this, within this much of its spot, is drawn as what it is: standing. */
 const UPRIGHT_METRES = 0.012
 const OFF_SPOT_METRES = 0.02
@@ -29,7 +30,7 @@ interface DeckScale {
 
 function deckScale({ deckColumns, rows }: LaneScale): DeckScale {
   return {
-    across: (downLane) => ((downLane + MARGIN_METRES) / DEPTH_METRES) * deckColumns,
+    across: (downLane) => ((downLane + FRONT_METRES) / DEPTH_METRES) * deckColumns,
     down: (left) => ((DECK_HALF_WIDTH_METRES - left) / (2 * DECK_HALF_WIDTH_METRES)) * rows,
   }
 }

@@ -6,6 +6,7 @@ import { FULL_RACK } from '../../sim/pins/leaves.js'
 import { metresToBoards } from '../../sim/units.js'
 import type { Trace, TraceLook } from './lane.js'
 
+const ARROWS_FEET = 15
 /** Newest first. */
 const LOOKS: readonly TraceLook[] = ['last', 'older', 'oldest']
 
@@ -27,12 +28,13 @@ export function sketchTrace(record: ThrowRecord, profile: BowlerProfile, look: T
 /** Boards foot by foot; a ball at a spare, which the call at the headpin tells little of, goes on to where it was seen to end. */
 function seenBoards({ observation, standingBefore }: ThrowRecord, laydown: number): number[] {
   const boards = sketchPath(observation, laydown)
-  const { breakpointFeet, breakpointBoard, contact } = observation
+  const { arrowsBoard, breakpointFeet, breakpointBoard, contact } = observation
   if (standingBefore === FULL_RACK || contact === 'gutter') return boards
   const end = seenEndBoard(observation)
-  const from = Math.max(1, breakpointFeet)
+  const isOut = breakpointFeet > ARROWS_FEET
+  const [from, fromBoard] = isOut ? [breakpointFeet, breakpointBoard] : [ARROWS_FEET, arrowsBoard]
   return boards.map((board, feet) =>
-    feet <= from ? board : breakpointBoard + ((end - breakpointBoard) * (feet - from)) / (boards.length - 1 - from),
+    feet <= from ? board : fromBoard + ((end - fromBoard) * (feet - from)) / (boards.length - 1 - from),
   )
 }
 

@@ -31,7 +31,7 @@ const FIXED_ROWS = 10
 const MODE_COLUMNS = 110
 /** Between the pins and what stands beside them. */
 const SIDE_GAP_COLUMNS = 3
-const SIDE_COLUMNS = 28
+const SIDE_COLUMNS = 33
 /** Where what the others did fits whole. */
 const WIDE_SIDE_COLUMNS = 46
 const WIDE_SIDE_FROM_COLUMNS = 170

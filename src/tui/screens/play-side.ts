@@ -26,7 +26,7 @@ export function sidePanelRows({ block, belief }: SideParts, columns: number, the
     .slice(-FIELD_ROWS)
     .map(
       ({ bowlerName, observation, hand }) =>
-        `${bowlerName}: ${trimmed(observation.breakpointBoard)} at ${trimmed(observation.breakpointFeet)} ft ${shortContact(observation.contact, hand)}`,
+        `${bowlerName}: ${trimmed(observation.breakpointBoard)} at ${trimmed(observation.breakpointFeet)} ${shortContact(observation.contact, hand)}`,
     )
   const heading = (text: string) => textRow(theme, [text, 'faint'])
   const rows = [

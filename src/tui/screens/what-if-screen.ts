@@ -21,6 +21,9 @@ const NAME_COLUMNS = 17
 const PERCENT_COLUMNS = 6
 const WIDEST_SIDE_COLUMNS = 64
 const MOST_LEAVES = 5
+const MOST_LEAVES_SMALL = 3
+/** From this height on there is room for all of either. */
+const ALL_ROWS = 24
 const LANE_FRAME_ROWS = 4
 const LEAST_LANE_ROWS = 9
 const MOST_LANE_ROWS = 24
@@ -49,14 +52,25 @@ export function whatIfScreen(
   const current = tried?.decision === lab.decision ? tried : null
   const barColumns = sideColumns - NAME_COLUMNS - PERCENT_COLUMNS - 2
   const side = (title: string, result: WhatIf | null, against: WhatIf | null) =>
-    resultRows({ title, result, against, standing: record.standingBefore, hand: setup.bowler.hand, barColumns }, theme)
+    resultRows(
+      {
+        title,
+        result,
+        against,
+        standing: record.standingBefore,
+        hand: setup.bowler.hand,
+        barColumns,
+        isSmall: size.rows < ALL_ROWS,
+      },
+      theme,
+    )
   const isSame = lab.decision === record.decision
   const body = [
     '',
     textRow(
       theme,
       [` What if: ${placeWords(record.spot, setup.games)}`, 'strong'],
-      ['  many deliveries of this bowler on the oil at this shot', 'faint'],
+      ['  many deliveries, on the oil at this shot', 'faint'],
     ),
     ...indent(decisionPanelRows(lab.decision, setup.bag, lab.field, lab.typing, columns, theme), 1),
     textRow(theme, [lab.notice === '' ? '' : ` ${lab.notice}`, 'loss']),
@@ -105,9 +119,11 @@ interface Side {
   readonly standing: number
   readonly hand: Hand
   readonly barColumns: number
+  /** Whether rows are scarce. */
+  readonly isSmall: boolean
 }
 
-function resultRows({ title, result, against, standing, hand, barColumns }: Side, theme: Theme): string[] {
+function resultRows({ title, result, against, standing, hand, barColumns, isSmall }: Side, theme: Theme): string[] {
   if (!result) {
     return [textRow(theme, [title, 'strong']), textRow(theme, [`Working it out${theme.glyphs.ellipsis}`, 'faint'])]
   }
@@ -128,7 +144,7 @@ function resultRows({ title, result, against, standing, hand, barColumns }: Side
       .map(({ contact, share }) => row(shortContact(contact, hand), share, 'gain')),
     '',
     ...leaves
-      .slice(0, MOST_LEAVES)
+      .slice(0, isSmall ? MOST_LEAVES_SMALL : MOST_LEAVES)
       .map(({ mask, share }) => row(mask === 0 ? felled : leaveName(mask), share, mask === 0 ? 'best' : 'older')),
   ]
 }

@@ -129,7 +129,7 @@ describe('lane picture', () => {
     const oilRows = (film: typeof even) =>
       rowsOf({ ...nothing, oil: film }, 79, laneRows)
         .slice(1, -2)
-        .map((row) => row.slice(4, 4 + 8))
+        .map((row) => row.slice(4, 4 + 7))
     expect(new Set(oilRows(even)).size).toBe(1)
     const crown = oilRows(crowned)
     expect(crown).toEqual([...crown].reverse())
