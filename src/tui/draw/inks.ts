@@ -103,9 +103,9 @@ const ON_DEEP_OIL: Tints = {
   last: bold(250, 246, 236),
   older: tint(190, 198, 206),
   oldest: tint(150, 160, 170),
-  truth: bold(255, 215, 135),
-  best: bold(215, 255, 255),
-  known: bold(255, 215, 255),
+  truth: bold(255, 205, 95),
+  best: bold(130, 235, 255),
+  known: bold(255, 170, 240),
 }
 const ON_PALE_OIL: Tints = {
   ...MIDDLE,

@@ -109,7 +109,9 @@ function rollWords({ truth, decision }: ThrowRecord): string {
   const arrows = Number.isNaN(crossed)
     ? []
     : [`target ${trimmed(decision.aim.targetBoard)}, crossed ${crossed.toFixed(1)}`]
-  const hook = Number.isFinite(truth.hookStartFeet) ? [`hook begins at ${truth.hookStartFeet.toFixed(0)} ft`] : []
+  const hook = Number.isFinite(truth.hookStartFeet)
+    ? [`the lane takes hold at ${truth.hookStartFeet.toFixed(0)} ft`]
+    : []
   const roll = Number.isFinite(truth.rollStartFeet)
     ? `rolls from ${truth.rollStartFeet.toFixed(0)} ft`
     : 'still skids at the pins'
