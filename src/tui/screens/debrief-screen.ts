@@ -23,6 +23,9 @@ const WORD_ROWS = 11
 /** Head, tabs, legend, keys. */
 const ROWS_AROUND_VIEW = 4
 const LEAST_LANE_ROWS = 9
+/** The same where a status line of the terminal's own takes rows away; facts are worth more than a tall lane. */
+const SMALL_LANE_ROWS = 7
+const ALL_ROWS = 24
 /** From this width on the head has room for everything. */
 const LONG_COLUMNS = 100
 /** From this width on the other choices stand beside the facts, which then keep to their own columns. */
@@ -97,7 +100,8 @@ function throwRows(play: PlayState, debrief: DebriefState, size: Size, theme: Th
   const isWide = size.columns >= WIDE_COLUMNS
   const columns = isWide ? FACT_COLUMNS : Math.min(110, size.columns - 2)
   const spare = size.rows - WORD_ROWS - LANE_FRAME_ROWS
-  const laneRows = Math.min(26, Math.max(LEAST_LANE_ROWS, spare - 4))
+  const least = size.rows < ALL_ROWS ? SMALL_LANE_ROWS : LEAST_LANE_ROWS
+  const laneRows = Math.min(26, Math.max(least, spare - 4))
   const barRows = Math.max(1, Math.min(6, spare - laneRows))
   const air = spare - laneRows - barRows >= 2 ? [''] : []
   const timeline = timelineRows(gradesOf(play), debrief.chosen, columns, barRows, theme)

@@ -121,6 +121,16 @@ describe('the calls in the debrief', () => {
 })
 
 describe('debrief', () => {
+  it.each([
+    [80, 22],
+    [80, 24],
+  ])('cuts nothing of a throw at %i by %i', (columns, rows) => {
+    const screen = debriefRows(drawn.plays[0]!, {}, { columns, rows }, PLAIN).map(bare)
+    expect(screen).toHaveLength(rows)
+    expect(screen.at(-3)).toMatch(/Entry board|Off the lane/)
+    expect(screen.at(-2)).toMatch(/Target|Called|Rolls|Still/)
+  })
+
   it('shows the oil, both balls and what the choice gave away', () => {
     const rows = textOf(debriefRows(drawn.plays[0]!, {}, SIZES[3]!, PLAIN))
     expect(rows).toMatch(/[░▒▓█]/)
