@@ -10,7 +10,7 @@ import { type Drawn, debriefRows, drawnFrom, everyScreen, played, playScreen, SI
 let drawn: Drawn
 beforeAll(async () => {
   drawn = await drawnFrom()
-}, 60_000)
+}, 180_000)
 
 const textOf = (rows: readonly string[]): string => rows.map(bare).join('\n')
 

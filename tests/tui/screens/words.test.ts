@@ -107,7 +107,7 @@ beforeAll(async () => {
     ...everyScreen(drawn, { columns: 80, rows: 24 }, PLAIN),
     ...everyScreen(drawn, { columns: 200, rows: 60 }, PLAIN),
   ].map(([name, rows]) => [name, rows.map(bare).join('\n')] as const)
-}, 120_000)
+}, 180_000)
 
 describe('words on screen', () => {
   it('are none of those that are not said', () => {
