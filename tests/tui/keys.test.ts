@@ -8,6 +8,13 @@ import { bare, PLAIN, THEMES } from './fixtures.js'
 const contexts = [...new Set(KEY_BINDINGS.flatMap((binding) => binding.contexts))]
 
 describe('the table of keys', () => {
+  it('says what each key does in a column of the help page', () => {
+    for (const { does, shown } of KEY_BINDINGS) {
+      expect(does.length, does).toBeLessThanOrEqual(29)
+      expect(shown.length, does).toBeLessThanOrEqual(7)
+    }
+  })
+
   it.each(contexts)('gives a key one meaning only (%s)', (context) => {
     const keys = KEY_BINDINGS.filter((binding) => binding.contexts.includes(context)).flatMap((binding) => binding.keys)
     expect(new Set(keys).size).toBe(keys.length)

@@ -8,7 +8,7 @@ export interface GlossaryEntry {
 
 /** Every word of the trade that a player meets here, in the order of the alphabet; the tests hold the screens to it. */
 export const GLOSSARY: readonly GlossaryEntry[] = [
-  { word: '2 and 1', means: 'a move: feet 2 boards, target 1, to one side' },
+  { word: '2 and 1', means: 'a move: 2 boards by the feet, 1 by the target' },
   { word: 'arrows', means: 'seven marks about 15 ft down, 5 boards apart' },
   { word: 'bag', means: 'the balls you have with you' },
   { word: 'best as seen', means: 'short for best from what you had seen' },
@@ -43,7 +43,7 @@ export const GLOSSARY: readonly GlossaryEntry[] = [
   { word: 'missed left, missed right', means: 'the ball went by on that side', also: ['missed'] },
   { word: 'nose', means: 'the headpin, hit full' },
   { word: 'oil at this shot', means: 'the film on the lane when the ball was thrown' },
-  { word: 'oil removed so far', means: 'what the balls before it had taken up' },
+  { word: 'oil removed so far', means: 'what the balls before it carried off' },
   { word: 'pocket', means: 'between headpin and 3 (left hand: 2); 17.5' },
   { word: 'rack', means: 'the ten pins' },
   { word: 'ratio', means: 'oil in the middle to oil outside, as 10:1' },

@@ -33,7 +33,7 @@ export const DEBRIEF_KEYS: readonly KeyBinding[] = [
     command: 'wear',
     keys: ['w'],
     shown: 'w',
-    does: 'oil, removed, or as you saw it',
+    does: 'oil, removed, as you saw it',
     contexts: ['debrief'],
     line: { in: ['debrief'], does: 'oil' },
   },

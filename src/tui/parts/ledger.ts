@@ -53,7 +53,7 @@ export function ledgerRows(account: Account, spot: Spot, columns: number, theme:
     textRow(
       theme,
       ['Where the pins went', 'strong'],
-      ['  against the best if you could see the oil; + gained, - lost', 'faint'],
+      ['  against the best if you could see the oil; + won, - lost', 'faint'],
     ),
     ...tableRows(rows, columns, theme),
     '',

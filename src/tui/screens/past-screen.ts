@@ -11,7 +11,7 @@ import { listedBlocks } from '../state/reduce-menus.js'
 import { wrapWords } from '../terminal/fit.js'
 
 const ROWS_AROUND_LIST = 8
-const TITLE_COLUMNS = 40
+const TITLE_COLUMNS = 38
 
 /** Blocks bowled before, latest first. */
 export function pastScreen(
