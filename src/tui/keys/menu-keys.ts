@@ -62,7 +62,7 @@ export const MENU_KEYS: readonly KeyBinding[] = [
     command: 'bag',
     keys: ['b'],
     shown: 'b',
-    does: "the scenario's bag or your own",
+    does: "the scenario's bag or yours",
     contexts: ['bowler'],
     line: { in: ['bowler'], does: 'bag' },
   },

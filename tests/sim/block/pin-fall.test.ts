@@ -36,8 +36,8 @@ const uprightIn = ({ pins }: RackPicture): number[] =>
     !isGone && (head[2] - base[2]) / 0.381 > FALLEN_COSINE && base[2] > -0.05 ? [pin + 1] : [],
   )
 
-const BLOCK_THROWS = 60
-const RACK_THROWS = 940
+const BLOCK_THROWS = 40
+const RACK_THROWS = 960
 
 // A throw of a block is a dozen racks, so most of the thousand are of one rack, which is all that differs. `npm run study
 // pins-fall` holds a thousand throws of blocks to their records.
@@ -54,7 +54,7 @@ describe('the pins of a throw as they fell', () => {
         else expect(uprightIn(pictures.at(-1)!), `throw ${index} of ${seed}`).toEqual(listPins(standing))
       })
     }
-  }, 60_000)
+  }, 180_000)
 
   it('end as the rack engine leaves them, at any rack and any that stand', () => {
     const random = stream({ seed: 'racks', game: 0, frame: 0, ball: 0, purpose: 'delivery' })
@@ -73,7 +73,7 @@ describe('the pins of a throw as they fell', () => {
       if (rackThrow.standing === FULL_RACK && result.standing === 0) strikes++
     }
     expect(strikes).toBeGreaterThan(20)
-  }, 60_000)
+  }, 180_000)
 
   it('are looked at without changing anything', () => {
     const random = stream({ seed: 'watch', game: 0, frame: 0, ball: 0, purpose: 'delivery' })
