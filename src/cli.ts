@@ -1,18 +1,18 @@
 #!/usr/bin/env node
 import { CommanderError } from 'commander'
-import { EXIT } from './scenarios/commands/exit-codes.js'
-import { faultReport } from './scenarios/commands/fault-report.js'
-import { buildProgram } from './scenarios/commands/program.js'
-import type { ScreenOptions } from './scenarios/commands/program-parts.js'
-import { systemConsole } from './scenarios/commands/system-console.js'
-import { PLAYER_VARIABLE, playerName } from './scenarios/player-name.js'
+import { buildProgram } from './scenarios/commands/argv/program.js'
+import type { ScreenOptions } from './scenarios/commands/argv/program-parts.js'
+import { faultReport } from './scenarios/commands/console/fault-report.js'
+import { systemConsole } from './scenarios/commands/console/system-console.js'
+import { EXIT } from './scenarios/files/text/exit-codes.js'
+import { PLAYER_VARIABLE, playerName } from './scenarios/store/player-name.js'
 
 /** Opens the screen; kept behind an import of its own so that no command pays for it. */
 async function openScreen({ dataFolder, player: named, ...options }: ScreenOptions): Promise<number> {
   const player = await playerName(named, process.env)
   if (player !== undefined) process.env[PLAYER_VARIABLE] = player
   if (dataFolder !== undefined) process.env.DRYBOARD_DATA = dataFolder
-  const { openTrainer } = await import('./tui/open.js')
+  const { openTrainer } = await import('./tui/app/open.js')
   return openTrainer(options)
 }
 

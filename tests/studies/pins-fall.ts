@@ -5,13 +5,13 @@
  *     throws  other leave than on record  strikes
  *
  */
-import { beginScenario } from '../../src/scenarios/begin-scenario.js'
-import { loadScenario } from '../../src/scenarios/load.js'
-import { advance } from '../../src/sim/block/advance.js'
-import { pinFall } from '../../src/sim/block/pin-fall.js'
-import { playerView } from '../../src/sim/decision/player-view.js'
-import { FULL_RACK } from '../../src/sim/pins/leaves.js'
+import { beginScenario } from '../../src/scenarios/files/scenario/begin-scenario.js'
+import { loadScenario } from '../../src/scenarios/library/load.js'
+import { playerView } from '../../src/sim/analysis/view/player-view.js'
 import { stream } from '../../src/sim/random.js'
+import { advance } from '../../src/sim/world/block/advance.js'
+import { pinFall } from '../../src/sim/world/block/pin-fall.js'
+import { FULL_RACK } from '../../src/sim/world/pins/leaves.js'
 
 const THROWS = 1000
 const LANES = ['house-forty', 'left-house'] as const

@@ -1,9 +1,9 @@
-import { contactBoards } from '../../sim/block/seen.js'
-import type { Observation, ThrowRecord } from '../../sim/block/types.js'
-import type { Hand } from '../../sim/bowler/profile.js'
-import { CENTRE_BOARD, pinSpot } from '../../sim/lane/geometry.js'
-import { listPins } from '../../sim/pins/leaves.js'
 import { metresToBoard } from '../../sim/units.js'
+import { contactBoards } from '../../sim/world/block/seen.js'
+import type { Observation, ThrowRecord } from '../../sim/world/block/types.js'
+import type { Hand } from '../../sim/world/bowler/profile.js'
+import { CENTRE_BOARD, pinSpot } from '../../sim/world/lane/geometry.js'
+import { listPins } from '../../sim/world/pins/leaves.js'
 
 const ARROWS_FEET = 15
 const HEADPIN_FEET = 60

@@ -1,8 +1,8 @@
-import { contactBoards, sketchPath } from '../../sim/block/seen.js'
-import type { ThrowRecord } from '../../sim/block/types.js'
 import { arcTangent } from '../../sim/exact-math.js'
-import { pinBit } from '../../sim/pins/leaves.js'
 import { boardsToMetres, feetToMetres, radiansToDegrees } from '../../sim/units.js'
+import { contactBoards, sketchPath } from '../../sim/world/block/seen.js'
+import type { ThrowRecord } from '../../sim/world/block/types.js'
+import { pinBit } from '../../sim/world/pins/leaves.js'
 
 const HEADPIN = 1
 const HEADPIN_FEET = 60

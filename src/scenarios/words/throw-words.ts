@@ -1,10 +1,10 @@
-import type { BallSpecification } from '../../sim/ball/specification.js'
-import type { Contact, Decision, Observation, ThrowRecord } from '../../sim/block/types.js'
-import type { Hand } from '../../sim/bowler/profile.js'
-import { countPins, FULL_RACK, leaveName, listPins, pinBit } from '../../sim/pins/leaves.js'
-import { boardWords, SPEED_WORDS, trimmed } from '../plain/words.js'
+import type { BallSpecification } from '../../sim/world/ball/specification.js'
+import type { Contact, Decision, Observation, ThrowRecord } from '../../sim/world/block/types.js'
+import type { Hand } from '../../sim/world/bowler/profile.js'
+import { countPins, FULL_RACK, leaveName, listPins, pinBit } from '../../sim/world/pins/leaves.js'
 import { missedSide } from './missed-side.js'
 import { entryWords } from './seen-entry.js'
+import { boardWords, SPEED_WORDS, trimmed } from './words.js'
 
 const HEADPIN = 1
 const ARROWS_FEET = 15

@@ -1,12 +1,12 @@
-import { PIN_COUNT, pinBit } from '../../sim/pins/leaves.js'
-import type { BodyPlace, RackPicture } from '../../sim/pins/rack-motion.js'
-import { RACK_BALL_RADIUS_METRES } from '../../sim/pins/rack-setting.js'
+import { PIN_COUNT, pinBit } from '../../sim/world/pins/leaves.js'
+import type { BodyPlace, RackPicture } from '../../sim/world/pins/rack-motion.js'
+import { RACK_BALL_RADIUS_METRES } from '../../sim/world/pins/rack-setting.js'
 import {
   DECK_END_METRES,
   DECK_HALF_WIDTH_METRES,
   SPOT_DOWN_LANE_METRES,
   SPOT_LEFT_METRES,
-} from '../../sim/pins/spots.js'
+} from '../../sim/world/pins/spots.js'
 import { type Canvas, put, putRight } from '../draw/canvas.js'
 import { DOTS_ACROSS, DOTS_DOWN, type DotLayer, type DotLine, newDotLayer, setDot, stampDots } from '../draw/dots.js'
 import type { Theme } from '../draw/theme.js'

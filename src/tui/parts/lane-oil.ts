@@ -1,4 +1,4 @@
-import { FILM_BOARDS, FILM_ROWS, type OilFilm } from '../../sim/lane/film.js'
+import { FILM_BOARDS, FILM_ROWS, type OilFilm } from '../../sim/world/lane/film.js'
 import { type Canvas, ground, put } from '../draw/canvas.js'
 import { OIL_LEVELS, type Theme } from '../draw/theme.js'
 import type { LaneScale } from './lane-scale.js'

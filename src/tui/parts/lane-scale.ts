@@ -1,5 +1,5 @@
-import type { Hand } from '../../sim/bowler/profile.js'
-import { FILM_BOARDS } from '../../sim/lane/film.js'
+import type { Hand } from '../../sim/world/bowler/profile.js'
+import { FILM_BOARDS } from '../../sim/world/lane/film.js'
 import { DOTS_DOWN } from '../draw/dots.js'
 
 export const LANE_FEET = 60

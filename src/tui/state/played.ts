@@ -1,4 +1,4 @@
-import type { PastBlock } from '../past-blocks.js'
+import type { PastBlock } from '../../scenarios/store/past-blocks.js'
 import type { Played } from './app-state.js'
 
 /** What was bowled on each lane, by its title. */

@@ -1,11 +1,11 @@
 import type { Hit } from '../draw/hits.js'
 import type { Command } from '../keys/binding.js'
 import { DECISION_FIELDS } from '../parts/decision-panel.js'
-import type { TrainerServices } from '../services.js'
 import type { AppState } from './app-state.js'
 import { DEBRIEF_VIEWS } from './debrief-state.js'
 import type { PlayState } from './play-state.js'
 import { pickBoard } from './reduce-play.js'
+import type { TrainerServices } from './services.js'
 
 /** Nearer to the foul line than this a click is about the slide, further down about the target. */
 const SLIDE_FEET = 8

@@ -1,4 +1,4 @@
-import type { Decision } from '../../sim/block/types.js'
+import type { Decision } from '../../sim/world/block/types.js'
 import type { PlayState } from './play-state.js'
 
 const LONGEST_FIGURE = 4

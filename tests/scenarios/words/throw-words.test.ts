@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { contactWords, fellWords, seenParts } from '../../../src/scenarios/words/throw-words.js'
-import type { Contact, ThrowRecord } from '../../../src/sim/block/types.js'
-import { FULL_RACK, maskOf } from '../../../src/sim/pins/leaves.js'
+import type { Contact, ThrowRecord } from '../../../src/sim/world/block/types.js'
+import { FULL_RACK, maskOf } from '../../../src/sim/world/pins/leaves.js'
 
 interface Seen {
   readonly before?: number

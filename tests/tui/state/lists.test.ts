@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { commandFor } from '../../../src/tui/keys.js'
+import { commandFor } from '../../../src/tui/keys/keys.js'
 import { type AppState, keyContext } from '../../../src/tui/state/app-state.js'
 import { playedOf } from '../../../src/tui/state/played.js'
 import { reducer } from '../../../src/tui/state/reduce.js'
