@@ -25,9 +25,9 @@ const CHANGES: readonly Move[] = [
   ['f', ','],
   ['['],
   ['u'],
-  ['3'],
-  ['1'],
-  ['2'],
+  ['f', 'h', '3'],
+  ['f', 'h', '1'],
+  ['f', '2', '2', ENTER],
 ]
 const LOOKING: readonly Move[] = [
   [RIGHT],
@@ -52,16 +52,16 @@ export function sessionPlayer(seed: string): (screen: string) => Move {
   const chance = (share: number) => random() < share
   let looks = 0
   return (screen) => {
-    if (/^\s*Keys\b/.test(screen)) return [ESCAPE]
+    if (screen.includes('Words of the trade')) return [ESCAPE]
     if (screen.includes('on its way') || screen.includes('weighed…') || screen.includes('Weighing')) return []
     if (screen.includes('Your account first')) return chance(0.3) ? [ESCAPE] : [oneOf([DOWN, UP]), ENTER]
     if (screen.includes('choose the lanes')) return [...new Array<string>(Math.floor(random() * 6)).fill(DOWN), ENTER]
     if (screen.includes('choose who bowls')) return [...oneOf([[], [DOWN], [LEFT], ['m']]), ENTER]
     if (screen.includes('Past blocks  ')) return [...oneOf([[], [DOWN]]), ENTER]
-    if (screen.includes('lift the oil? The rest')) return [ENTER]
+    if (screen.includes('show the oil? The rest')) return [ENTER]
     if (screen.includes('The block is over') || screen.includes('The frame is over')) return [ENTER]
     if (screen.includes('The bag')) return [oneOf([DOWN, UP]), ENTER]
-    if (screen.includes('The oil lifted')) {
+    if (screen.includes('Oil shown')) {
       looks++
       if (looks <= LOOKS) return oneOf(LOOKING)
       looks = 0

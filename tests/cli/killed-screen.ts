@@ -61,6 +61,9 @@ async function standsOtherThan(screen: Screen, before: string): Promise<string> 
   throw new Error(`The screen still says "${screen.stands()}" after ${LONGEST_WAIT_MILLISECONDS} ms.`)
 }
 
+/** Just after a result no Enter throws. */
+const AFTER_RESULT_MILLISECONDS = 450
+
 const spotStands = (spot: Spot | null): string =>
   spot === null ? '' : spot.phase === 'practice' ? `Practice ${spot.frame}` : `Frame ${spot.frame}, ball ${spot.ball}`
 
@@ -82,6 +85,7 @@ export async function killScreenAt(
   for (let thrown = 0; thrown < throws; thrown++) {
     screen.press('\r')
     stands = await standsOtherThan(screen, stands)
+    await wait(AFTER_RESULT_MILLISECONDS)
   }
   screen.press('\r')
   await wait(milliseconds)

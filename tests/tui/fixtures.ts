@@ -215,6 +215,13 @@ interface FixtureParts {
   readonly settings?: Partial<Settings>
   readonly past?: readonly PastBlock[]
   readonly openPast?: () => Promise<PlayedBlock>
+  /** A clock in milliseconds; without one every look at it comes a second after the last, so that no key counts as held. */
+  readonly now?: () => number
+}
+
+function stepping(): () => number {
+  let seconds = 0
+  return () => 1000 * ++seconds
 }
 
 /** The trainer's services with the true simulator, but made-up grades and nothing written to disk. */
@@ -231,6 +238,7 @@ export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
   return {
     ...realServices({}, madeUpThinker, { seed: 'fixture' }),
     view: quickView,
+    now: parts.now ?? stepping(),
     resume: () => Promise.reject(new Error('there is nothing to go on with')),
     leftBlocks: async () => ({ blocks: parts.kept ?? [], problems: [] }),
     keepThrow: async (scenario, _before, block) => void calls.keptThrows.push({ scenario, block }),

@@ -81,7 +81,7 @@ async function playOnScreen(environment: Record<string, string>): Promise<string
       lines.push(line)
       type('\r')
       await vi.waitFor(() => expect(kept).toBe(lines.length), { timeout: 8000, interval: 5 })
-      shown = await press('x', /Enter throw|The block is over/)
+      shown = await press(' ', /Enter throw|The block is over/)
     }
     await vi.waitFor(() => expect(readdirSync(join(environment.DRYBOARD_DATA!, 'records'))).toHaveLength(1))
   } finally {

@@ -1,4 +1,5 @@
 import { difficultyWord } from '../../sim/analysis/explore/difficulty.js'
+import type { Posted } from '../../sim/world/block/types.js'
 import type { Scenario } from '../files/scenario/scenario.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText } from '../files/text/json.js'
@@ -11,6 +12,8 @@ import { wrapped } from '../words/wrapped.js'
 import type { CommandConsole } from './console/console.js'
 
 const SEED = '1'
+/** Where the scenario posts nothing of it, so that the list does not either. */
+const NOT_POSTED = '-'
 
 /** The built-in scenarios with what lies on their lanes and how hard they are; of some words only those they are said of, in full. */
 export async function scenarioListCommand(
@@ -56,10 +59,23 @@ function listedAs(scenario: Scenario) {
     name: scenario.name,
     title: scenario.title,
     purpose: scenario.purpose,
-    lanes: laneSummaries(scenario, SEED),
+    lanes: laneSummaries(scenario, SEED).map((lane) => asPosted(lane, scenario.setup.posted)),
     besides: besides(scenario),
     difficulty: difficulty ? { word: difficultyWord(difficulty), ...difficulty } : null,
   }
+}
+
+/** A lane with the figures that are posted for it and no others. */
+type PostedLane = Omit<LaneSummary, 'lengthFeet' | 'volumeMillilitres' | 'laneClass'> & {
+  readonly lengthFeet: number | null
+  readonly volumeMillilitres: number | null
+  readonly laneClass: LaneSummary['laneClass'] | null
+}
+
+function asPosted(lane: LaneSummary, posted: Posted): PostedLane {
+  if (posted === 'sheet') return lane
+  const lengthFeet = posted === 'length' ? lane.lengthFeet : null
+  return { ...lane, lengthFeet, volumeMillilitres: null, ratio: null, laneClass: null }
 }
 
 function searchedText({ name, title, purpose, besides: more, lanes, difficulty }: Listed): string {
@@ -80,14 +96,14 @@ function rowOf({ name, title, lanes, besides: more, difficulty }: Listed): strin
   ].join(' ')
 }
 
-function figures(lanes: readonly LaneSummary[], figure: 'lengthFeet' | 'volumeMillilitres'): string {
+function figures(lanes: readonly PostedLane[], figure: 'lengthFeet' | 'volumeMillilitres'): string {
   if (lanes.some(({ drawn }) => drawn)) return 'drawn'
-  return lanes.map((lane) => lane[figure].toFixed(0)).join('/')
+  return lanes.map((lane) => lane[figure]?.toFixed(0) ?? NOT_POSTED).join('/')
 }
 
-function classes(lanes: readonly LaneSummary[]): string {
+function classes(lanes: readonly PostedLane[]): string {
   if (lanes.some(({ drawn }) => drawn)) return 'any'
-  return [...new Set(lanes.map(({ laneClass }) => laneClass))].join('/')
+  return [...new Set(lanes.map(({ laneClass }) => laneClass ?? NOT_POSTED))].join('/')
 }
 
 function besides({ data }: Scenario): string[] {

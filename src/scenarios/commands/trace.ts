@@ -92,7 +92,10 @@ function traceLines(report: TraceReport, ballName: string): string[] {
   const start = `${ballName}, feet ${report.feetBoard}, target ${report.targetBoard}, speed ${report.speed}, ${report.release} release`
   return [
     `${start}; ${report.lane} ${worn}`,
-    report.hookStartFeet === null ? '  it never begins to hook' : `  begins to hook at ${report.hookStartFeet} ft`,
+    // Where friction reaches a third of that on dry boards, which may lie on either side of the breakpoint.
+    report.hookStartFeet === null
+      ? '  the lane never takes hold of it'
+      : `  the lane takes hold at ${report.hookStartFeet} ft`,
     `  breakpoint board ${report.breakpointBoard} at ${report.breakpointFeet} ft`,
     report.rollStartFeet === null ? '  still skidding at the pins' : `  rolls from ${report.rollStartFeet} ft`,
     ...(report.gutterFeet === null ? [] : [`  off the lane at ${report.gutterFeet} ft`]),

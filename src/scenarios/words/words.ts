@@ -9,7 +9,7 @@ import { countPins, FULL_RACK, leaveName, pinBit } from '../../sim/world/pins/le
 
 export const SPEED_WORDS: Readonly<Record<Aim['speedStep'], string>> = { [-1]: 'softer', 0: 'usual', 1: 'firmer' }
 
-export const CONTACT_WORDS: Readonly<Record<Contact, string>> = {
+const CONTACT_WORDS: Readonly<Record<Contact, string>> = {
   gutter: 'in the gutter',
   missed: 'wide of the headpin',
   light: 'light',

@@ -1,5 +1,6 @@
 import { render, useApp, useInput } from 'ink'
-import { useEffect, useMemo, useReducer, useState } from 'react'
+import { useEffect, useLayoutEffect, useMemo, useReducer, useRef, useState } from 'react'
+import { type HitArea, takeHits } from '../draw/hits.js'
 import { fits, type Size } from '../draw/layout.js'
 import type { Theme } from '../draw/theme.js'
 import { keyName } from '../keys/keys.js'
@@ -11,6 +12,7 @@ import { type AppState, keyContext } from '../state/app-state.js'
 import { reducer } from '../state/reduce.js'
 import type { TrainerServices } from '../state/services.js'
 import { useTasks } from '../state/tasks.js'
+import { useMouse } from '../state/use-mouse.js'
 import type { KeyReader } from '../terminal/key-reader.js'
 import { PaintedRows } from '../terminal/painted-rows.js'
 import type { Painter } from '../terminal/painter.js'
@@ -39,6 +41,9 @@ export async function runTrainer(parts: TrainerParts): Promise<number> {
   return typeof exitCode === 'number' ? exitCode : 0
 }
 
+/** Enter, Escape and the space bar, as the terminal sends them. */
+const SKIPPING = ['\r', '\u001B', ' ']
+
 export function Trainer({ painter, keys, services, theme, initial, noMotion }: TrainerParts) {
   const { exit } = useApp()
   const [state, dispatch] = useReducer(
@@ -46,8 +51,11 @@ export function Trainer({ painter, keys, services, theme, initial, noMotion }: T
     initial,
   )
   const size = usePainterSize(painter)
-  const { colour, characters } = state.settings
-  const looksOf = useMemo(() => themeWith(theme, { colour, characters }), [theme, colour, characters])
+  const { colour, characters, theme: look, mouse } = state.settings
+  const looksOf = useMemo(
+    () => themeWith(theme, { colour, characters, theme: look }),
+    [theme, colour, characters, look],
+  )
   const context = keyContext(state)
   const looks = useTasks(state, dispatch, services, noMotion)
 
@@ -60,18 +68,28 @@ export function Trainer({ painter, keys, services, theme, initial, noMotion }: T
     keys.on('paste', onPaste)
     return () => void keys.off('paste', onPaste)
   }, [keys])
+  const isBusy = state.screen.kind === 'play' && !state.help && /weighing|rolling/.test(state.screen.play.stage.kind)
+  // What is typed while a ball is on its way waits for the next decision; only what skips it comes through.
+  useLayoutEffect(() => keys.hold(isBusy ? (key) => !SKIPPING.includes(key) : null), [keys, isBusy])
+  const areas = useRef<readonly HitArea[]>([])
+  useMouse(mouse === 'on', painter, keys, areas, dispatch)
   useEffect(() => {
     if (state.exitCode !== null) (exit as (result: unknown) => void)(state.exitCode)
   }, [state.exitCode, exit])
 
   if (!fits(size)) return <PaintedRows painter={painter} rows={smallScreen(size)} />
+  const painted = (rows: readonly string[]) => {
+    const shown = takeHits(rows)
+    areas.current = shown.areas
+    return <PaintedRows painter={painter} rows={shown.rows} />
+  }
   if (state.screen.kind === 'play' && !state.help) {
     const play = state.notice === '' ? state.screen.play : { ...state.screen.play, notice: state.notice }
-    const parts = { play, view: looks.view, context, size, theme: looksOf }
-    if (context !== 'bag') return <PaintedRows painter={painter} rows={playScreenRows(parts)} />
+    const parts = { play, view: looks.view, fall: looks.fall, context, size, theme: looksOf }
+    if (context !== 'bag') return painted(playScreenRows(parts))
     return <BagScreen {...parts} onChoose={(place) => dispatch({ type: 'ball-chosen', place })} />
   }
-  return <PaintedRows painter={painter} rows={screenRows({ state, looks, services, size, theme: looksOf })} />
+  return painted(screenRows({ state, looks, services, size, theme: looksOf }))
 }
 
 function usePainterSize(painter: Painter): Size {

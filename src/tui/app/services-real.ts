@@ -7,6 +7,7 @@ import { meantPath } from '../../sim/analysis/debrief/reading/meant-path.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
 import { metresToBoard } from '../../sim/units.js'
 import { advance, checkDecision } from '../../sim/world/block/advance.js'
+import { pinFall } from '../../sim/world/block/pin-fall.js'
 import { LEVELS } from '../../sim/world/bowler/levels.js'
 import { readSettings, writeSettings } from '../settings/settings-file.js'
 import type { TrainerServices } from '../state/services.js'
@@ -30,6 +31,8 @@ export function realServices(
     view: playerView,
     check: checkDecision,
     advance,
+    pinFall,
+    now: () => performance.now(),
     thinker,
     meantBoards: (block, decision) => meantPath(block, decision).path.map(metresToBoard),
     readSettings: () => readSettings(environment),

@@ -67,7 +67,8 @@ export function drawDots(layer: DotLayer, fromDot: number, heights: ArrayLike<nu
   }
 }
 
-function setDot(layer: DotLayer, x: number, y: number, line: DotLine): void {
+/** Sets one dot of a line, counted from the layer's corner; dots off the layer are left out. */
+export function setDot(layer: DotLayer, x: number, y: number, line: DotLine): void {
   if (x < 0 || y < 0 || x >= layer.columns * DOTS_ACROSS || y >= layer.rows * DOTS_DOWN) return
   const cell = Math.floor(y / DOTS_DOWN) * layer.columns + Math.floor(x / DOTS_ACROSS)
   if (layer.lines[cell] !== line && !line.joins) layer.bits[cell] = 0

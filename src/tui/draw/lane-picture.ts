@@ -1,5 +1,6 @@
 import type { Hand } from '../../sim/world/bowler/profile.js'
 import type { OilFilm } from '../../sim/world/lane/film.js'
+import type { RackPicture } from '../../sim/world/pins/rack-motion.js'
 
 export type TraceLook = 'last' | 'older' | 'oldest' | 'truth' | 'best' | 'known'
 
@@ -23,6 +24,8 @@ export const pathTrace = (boards: ArrayLike<number>, look: TraceLook): Trace => 
 export interface LanePicture {
   readonly hand: Hand
   readonly standing: number
+  /** The rack while its pins fall, in place of what stands. */
+  readonly falling?: RackPicture
   readonly traces: readonly Trace[]
   readonly aim?: { readonly laydownBoard: number; readonly targetBoard: number }
   readonly breakpoint?: { readonly board: number; readonly feet: number }

@@ -7,7 +7,7 @@ export interface Size {
 }
 
 /** The least that holds everything. */
-export const LEAST_SIZE: Size = { columns: 80, rows: 24 }
+export const LEAST_SIZE: Size = { columns: 80, rows: 22 }
 
 export const fits = (size: Size): boolean => size.columns >= LEAST_SIZE.columns && size.rows >= LEAST_SIZE.rows
 

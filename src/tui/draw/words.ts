@@ -1,12 +1,6 @@
 import type { Call, Mode } from '../../scenarios/store/block-notes.js'
-import {
-  boardWords,
-  CONTACT_WORDS,
-  moveWords,
-  observationWords,
-  pinWords,
-  SPEED_WORDS,
-} from '../../scenarios/words/words.js'
+import { contactWords, seenParts } from '../../scenarios/words/throw-words.js'
+import { moveWords, SPEED_WORDS } from '../../scenarios/words/words.js'
 import type { BlockSetup, Decision, Spot, ThrowRecord } from '../../sim/world/block/types.js'
 import type { Hand } from '../../sim/world/bowler/profile.js'
 
@@ -22,26 +16,17 @@ export function changeWords(hand: Hand, from: Decision, to: Decision, ballName: 
 }
 
 /**
- * What the eye saw of a throw; on a pair of lanes also on which one, for the next throw is on the other. The lead-in
- * gives way where there is no room for it.
+ * What the eye saw of a throw; on a pair of lanes also on which one, for the next throw is on the other. The lead-in and then
+ * the last of what was seen give way where there is no room for them.
  */
-export function seenWords(record: ThrowRecord, lanes: BlockSetup['lanes'], columns: number): string {
-  const seen = observationWords(record.observation, record.standingBefore)
+export function seenWords(record: ThrowRecord, { lanes, bowler }: BlockSetup, columns: number): string {
+  const parts = seenParts(record, bowler.hand)
   const where = lanes.length === 2 ? [`Seen on ${lanes[record.spot.lane]!.name}: `] : []
-  const lead = [...where, 'Seen: '].find((words) => words.length + seen.length <= columns) ?? ''
-  return lead + seen
-}
-
-/** What a throw did to the pins. */
-export const fellWords = ({ spot, standingBefore, standingAfter }: ThrowRecord): string =>
-  pinWords(standingBefore, standingAfter, spot.ball)
-
-/** A decision on one short line: what goes without saying is left out. */
-export function choiceWords({ ballId, aim, release }: Decision, bag: BlockSetup['bag']): string {
-  const ball = bag.find((one) => one.id === ballId)?.name ?? ballId
-  const speed = aim.speedStep === 0 ? '' : `, ${SPEED_WORDS[aim.speedStep]}`
-  const how = release === 'spare' ? ', spare release' : ''
-  return `${ball}, feet ${boardWords(aim.feetBoard)}, target ${boardWords(aim.targetBoard)}${speed}${how}`
+  const all = parts.join(', ')
+  const lead = [...where, 'Seen: '].find((words) => words.length + all.length <= columns)
+  if (lead !== undefined) return lead + all
+  const kept = parts.findLastIndex((_, last) => parts.slice(0, last + 1).join(', ').length <= columns)
+  return parts.slice(0, kept + 1).join(', ')
 }
 
 /** Where the block stands, without the lane. */
@@ -57,9 +42,6 @@ export function throwLabel(spot: Spot): string {
   return spot.ball === 1 ? String(spot.frame) : `${spot.frame}${'abc'[spot.ball - 1]}`
 }
 
-/** What a grade in play is held against: no player can do better than know what was shown. */
-export const FAIR_WORDS = 'by what could be known'
-
 export const MODE_WORDS: Readonly<Record<Mode, string>> = {
   drill: 'grades at once',
   block: 'grades at the end',
@@ -67,9 +49,12 @@ export const MODE_WORDS: Readonly<Record<Mode, string>> = {
 }
 
 /** What was called before a throw. */
-export const callWords = ({ contact, confidencePercent }: Call): string =>
-  `${CONTACT_WORDS[contact]}, ${confidencePercent} % sure`
+export const callWords = ({ contact, confidencePercent }: Call, hand: Hand): string =>
+  `${contactWords(contact, hand)}, ${confidencePercent} % sure`
 
-export function pinsGivenWords(pins: number): string {
+/** What a choice cost; one that costs nothing is as good as the best. */
+export const costWords = (pins: number): string => (pins > 0 ? `Cost ${pinsWords(pins)}` : 'Good as the best')
+
+export function pinsWords(pins: number): string {
   return `${pins.toFixed(1)} ${pins.toFixed(1) === '1.0' ? 'pin' : 'pins'}`
 }

@@ -4,10 +4,12 @@ export type KeyContext =
   | 'scenarios'
   | 'bowler'
   | 'past'
+  | 'filter'
   | 'kit'
   | 'form'
   | 'settings'
   | 'play'
+  | 'typing'
   | 'bag'
   | 'call'
   | 'belief'
@@ -23,6 +25,11 @@ export type KeyContext =
 export type PlainCommand =
   | 'up'
   | 'down'
+  | 'page-up'
+  | 'page-down'
+  | 'first'
+  | 'last'
+  | 'filter'
   | 'left'
   | 'right'
   | 'enter'
@@ -54,7 +61,7 @@ export type PlainCommand =
   | 'roll'
   | 'costly'
   | 'what-if'
-export type Command = PlainCommand | { readonly ball: number } | { readonly type: string }
+export type Command = PlainCommand | { readonly type: string }
 
 export interface KeyBinding {
   readonly command: PlainCommand

@@ -33,9 +33,9 @@ export const DEBRIEF_KEYS: readonly KeyBinding[] = [
     command: 'wear',
     keys: ['w'],
     shown: 'w',
-    does: 'oil, wear, or as you saw it',
+    does: 'oil, removed, as you saw it',
     contexts: ['debrief'],
-    line: { in: ['debrief'], does: 'wear' },
+    line: { in: ['debrief'], does: 'oil' },
   },
   {
     command: 'what-if',

@@ -8,18 +8,22 @@ import { MENU_KEYS } from './menu-keys.js'
 export const KEY_BINDINGS: readonly KeyBinding[] = [...MENU_KEYS, ...DECIDING_KEYS, ...DEBRIEF_KEYS, ...COMMON_KEYS]
 
 /**
- * What a key means in a context; null where it means nothing. A digit picks a ball, letters are typed into a form; any key
- * ends an animation.
+ * What a key means in a context; null where it means nothing. Digits are typed into the field under the hand, letters into a
+ * form or a filter. While a ball rolls only the keys that skip it mean anything; others wait in the key reader.
  */
 export function commandFor(context: KeyContext, key: string): Command | null {
-  if (context === 'rolling') return 'skip'
-  if (DECIDING.includes(context) && /^[1-8]$/.test(key)) return { ball: Number(key) - 1 }
+  if (isFigure(context, key)) return { type: key }
   const bound = KEY_BINDINGS.find((one) => one.contexts.includes(context) && one.keys.includes(key))
   if (bound) return bound.command
-  if (context !== 'form') return null
+  // Any other key takes what was typed and then does what it does.
+  if (context === 'typing') return commandFor('play', key)
+  if (context !== 'form' && context !== 'filter') return null
   if (key === 'space') return { type: ' ' }
   return [...key].length === 1 ? { type: key } : null
 }
+const isFigure = (context: KeyContext, key: string): boolean =>
+  DECIDING.includes(context) ? /^\d$/.test(key) : context === 'typing' && /^[\d.]$/.test(key)
+
 /** Part of Ink's key record that names a key. */
 export interface PressedKey {
   readonly upArrow: boolean
@@ -30,6 +34,10 @@ export interface PressedKey {
   readonly escape: boolean
   readonly tab: boolean
   readonly backspace: boolean
+  readonly pageUp: boolean
+  readonly pageDown: boolean
+  readonly home: boolean
+  readonly end: boolean
   readonly ctrl: boolean
 }
 
@@ -39,6 +47,10 @@ export function keyName(input: string, key: PressedKey): string {
   if (key.downArrow) return 'down'
   if (key.leftArrow) return 'left'
   if (key.rightArrow) return 'right'
+  if (key.pageUp) return 'pageup'
+  if (key.pageDown) return 'pagedown'
+  if (key.home) return 'home'
+  if (key.end) return 'end'
   if (key.return) return 'enter'
   if (key.escape) return 'escape'
   if (key.tab) return 'tab'

@@ -2,6 +2,9 @@ import type { KeyBinding, KeyContext } from './binding.js'
 
 /** Screens that are a list to choose from. */
 export const LISTS: readonly KeyContext[] = ['home', 'scenarios', 'bowler', 'past', 'kit', 'settings', 'own-account']
+/** Lists long enough to be filtered. */
+const FILTERED: readonly KeyContext[] = ['scenarios', 'past']
+const PAGED: readonly KeyContext[] = [...LISTS, 'debrief', 'help']
 const CHOSEN_BY_ENTER: readonly KeyContext[] = ['home', 'scenarios', 'bowler', 'past', 'kit', 'own-account']
 
 /** Keys of lists and of forms. */
@@ -14,6 +17,29 @@ export const MENU_KEYS: readonly KeyBinding[] = [
     does: 'entry below',
     contexts: LISTS,
     line: { in: LISTS, keys: '↑ ↓', does: 'move' },
+  },
+  { command: 'page-up', keys: ['pageup'], shown: 'PgUp', does: 'a page up', contexts: PAGED },
+  { command: 'page-down', keys: ['pagedown'], shown: 'PgDn', does: 'a page down', contexts: PAGED },
+  { command: 'first', keys: ['home'], shown: 'Home', does: 'the first', contexts: PAGED },
+  { command: 'last', keys: ['end'], shown: 'End', does: 'the last', contexts: PAGED },
+  {
+    command: 'filter',
+    keys: ['/'],
+    shown: '/',
+    does: 'only what holds these words',
+    contexts: FILTERED,
+    line: { in: FILTERED, does: 'filter' },
+  },
+  { command: 'up', keys: ['up'], shown: '↑', does: 'entry above', contexts: ['filter'] },
+  { command: 'down', keys: ['down'], shown: '↓', does: 'entry below', contexts: ['filter'] },
+  { command: 'erase', keys: ['backspace'], shown: 'Bksp', does: 'erase a letter', contexts: ['filter'] },
+  {
+    command: 'enter',
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'choose among these',
+    contexts: ['filter'],
+    line: { in: ['filter'] },
   },
   {
     command: 'left',
@@ -36,7 +62,7 @@ export const MENU_KEYS: readonly KeyBinding[] = [
     command: 'bag',
     keys: ['b'],
     shown: 'b',
-    does: "the scenario's bag or your own",
+    does: "the scenario's bag or yours",
     contexts: ['bowler'],
     line: { in: ['bowler'], does: 'bag' },
   },

@@ -2,6 +2,7 @@ import { boardWords, SPEED_WORDS } from '../../scenarios/words/words.js'
 import type { BallSpecification } from '../../sim/world/ball/specification.js'
 import type { Decision } from '../../sim/world/block/types.js'
 import { canvasRows, newCanvas, put } from '../draw/canvas.js'
+import { clickable } from '../draw/hits.js'
 import type { Theme } from '../draw/theme.js'
 import { DECISION_FIELDS, type DecisionField } from '../state/decision-fields.js'
 
@@ -9,7 +10,7 @@ const DECISION_PANEL_ROWS = 2
 
 const HEADINGS: Readonly<Record<DecisionField, string>> = {
   ball: 'Ball',
-  feet: 'Feet',
+  feet: 'Slide',
   target: 'Target',
   speed: 'Speed',
   release: 'Release',
@@ -29,11 +30,11 @@ export function decisionPanelRows(
   decision: Decision,
   bag: readonly BallSpecification[],
   field: DecisionField | null,
+  typing: string | null,
   columns: number,
   theme: Theme,
 ): string[] {
   const { glyphs } = theme
-  const canvas = newCanvas(columns, DECISION_PANEL_ROWS)
   const values: Readonly<Record<DecisionField, string>> = {
     ball: ballText(bag, decision.ballId),
     feet: boardWords(decision.aim.feetBoard),
@@ -41,20 +42,21 @@ export function decisionPanelRows(
     speed: SPEED_WORDS[decision.aim.speedStep],
     release: decision.release,
   }
-  let left = 0
-  for (const name of DECISION_FIELDS) {
+  const fields = DECISION_FIELDS.map((name, place) => {
     const room = fieldColumns(name, bag, columns)
     const chosen = name === field
-    const value = [...values[name]].slice(0, room - 4).join('')
-    put(canvas, left + 2, 0, HEADINGS[name], chosen ? 'accent' : 'faint')
-    put(canvas, left + 2, 1, value, chosen ? 'accent' : 'strong')
+    const shown = chosen && typing !== null ? `${typing}_` : values[name]
+    const value = [...shown].slice(0, room - 4).join('')
+    const canvas = newCanvas(room, DECISION_PANEL_ROWS)
+    put(canvas, 2, 0, HEADINGS[name], chosen ? 'accent' : 'faint')
+    put(canvas, 2, 1, value, chosen ? 'accent' : 'strong')
     if (chosen) {
-      put(canvas, left, 1, glyphs.left, 'accent')
-      put(canvas, left + 3 + [...value].length, 1, glyphs.right, 'accent')
+      put(canvas, 0, 1, glyphs.left, 'accent')
+      put(canvas, 3 + [...value].length, 1, glyphs.right, 'accent')
     }
-    left += room
-  }
-  return canvasRows(canvas, theme)
+    return canvasRows(canvas, theme).map((row) => clickable(row, { kind: 'field', place }))
+  })
+  return Array.from({ length: DECISION_PANEL_ROWS }, (_, row) => fields.map((rows) => rows[row]).join(''))
 }
 
 /** The ball takes what its longest name needs, as far as there is room, so that the fields stand together and stay put. */

@@ -23,6 +23,7 @@ function contextHints(context: KeyContext, theme: Theme, now: KeyWords): KeyHint
 
 /** The bottom line of a context. */
 export function contextKeyLine(context: KeyContext, columns: number, theme: Theme, now: KeyWords = {}): string {
-  const hints = context === 'rolling' ? [{ keys: 'any key', does: 'skips' }] : contextHints(context, theme, now)
-  return ` ${keyLine(hints, columns - 2, theme)}`
+  const hints = contextHints(context, theme, now)
+  const more = context === 'rolling' ? [{ keys: 'other keys', does: 'wait for the next throw' }] : []
+  return ` ${keyLine([...hints, ...more], columns - 2, theme)}`
 }

@@ -1,19 +1,17 @@
 import { metresToFeet } from '../../sim/units.js'
-import type { Hand } from '../../sim/world/bowler/profile.js'
-import { FILM_BOARDS, FILM_ROWS, type OilFilm } from '../../sim/world/lane/film.js'
 import { ARROWS, LANE_DOTS } from '../../sim/world/lane/geometry.js'
-import { type Canvas, canvasRows, ground, newCanvas, put, putRight } from '../draw/canvas.js'
-import { type Dash, DOTS_ACROSS, DOTS_DOWN, drawDots, newDotLayer, stampDots } from '../draw/dots.js'
+import { type Canvas, canvasRows, newCanvas, put, putRight } from '../draw/canvas.js'
+import { type Dash, DOTS_ACROSS, drawDots, newDotLayer, stampDots } from '../draw/dots.js'
 import type { LanePicture, Trace, TraceLook } from '../draw/lane-picture.js'
-import { type Ink, OIL_LEVELS, type Theme } from '../draw/theme.js'
-import { putDeck } from './rack.js'
+import { LANE_FEET, type LaneScale, laneScale } from '../draw/lane-scale.js'
+import type { Ink, Theme } from '../draw/theme.js'
+import { putDeck } from './deck.js'
+import { putOil } from './lane-oil.js'
 
-export const LANE_FEET = 60
 const ARROWS_FEET = 15
-const LABEL_COLUMNS = 3
-const DECK_COLUMNS = 9
-/** Film at which the ramp is full. */
-const FULL_RAMP_MICRONS = 4
+const LABEL_END = 3
+/** Where a right-hander's ball meets headpin and 3 pin, counted from the bowler's own side, as the trade has it. */
+const POCKET_BOARD = 17.5
 /** The aim line runs on a little beyond the arrows, as a bowler looks down the lane. */
 const AIM_LINE_FEET = 24
 
@@ -42,32 +40,8 @@ export function lanePicture(picture: LanePicture, columns: number, laneRows: num
   putMarkings(canvas, scale, theme)
   putLines(canvas, scale, picture, theme)
   putMarks(canvas, scale, picture, theme)
-  putDeck(canvas, scale.left + scale.columns + 1, 1, laneRows, picture.standing, theme)
+  putDeck(canvas, scale, picture.standing, picture.falling, theme)
   return canvasRows(canvas, theme)
-}
-
-interface LaneScale {
-  readonly left: number
-  readonly columns: number
-  readonly rows: number
-  readonly columnOf: (feet: number) => number
-  readonly rowOf: (board: number) => number
-  readonly dotOf: (board: number) => number
-}
-
-function laneScale(hand: Hand, columns: number, rows: number): LaneScale {
-  const left = LABEL_COLUMNS + 1
-  const laneColumns = columns - left - 1 - DECK_COLUMNS
-  const fromTop = (board: number) => (hand === 'right' ? FILM_BOARDS + 0.5 - board : board - 0.5) / FILM_BOARDS
-  const within = (value: number, size: number) => Math.min(size - 1, Math.max(0, Math.floor(value)))
-  return {
-    left,
-    columns: laneColumns,
-    rows,
-    columnOf: (feet) => left + within((feet / LANE_FEET) * laneColumns, laneColumns),
-    rowOf: (board) => 1 + within(fromTop(board) * rows, rows),
-    dotOf: (board) => fromTop(board) * rows * DOTS_DOWN - 0.5,
-  }
 }
 
 function putFrame(canvas: Canvas, scale: LaneScale, theme: Theme): void {
@@ -76,55 +50,15 @@ function putFrame(canvas: Canvas, scale: LaneScale, theme: Theme): void {
   put(canvas, scale.left, 0, edge, 'faint')
   put(canvas, scale.left, scale.rows + 1, edge, 'faint')
   for (let row = 1; row <= scale.rows; row++) put(canvas, scale.left - 1, row, glyphs.foulLine, 'faint')
-  for (let board = 5; board < FILM_BOARDS; board += 5)
-    putRight(canvas, LABEL_COLUMNS, scale.rowOf(board), String(board), 'faint')
+  for (let row = 0; row < scale.rows; row++) putRight(canvas, LABEL_END, row + 1, String(scale.boardOf(row)), 'faint')
   for (let feet = 0; feet <= LANE_FEET; feet += 10) {
     const label = feet === 0 ? '0 ft' : String(feet)
     const column = feet === 0 ? scale.left : scale.columnOf(feet) - (feet === LANE_FEET ? 1 : 0)
     put(canvas, column, scale.rows + 2, label, 'faint')
   }
-}
-
-function putOil(canvas: Canvas, scale: LaneScale, film: OilFilm, theme: Theme): void {
-  for (let column = 0; column < scale.columns; column++) {
-    for (let row = 0; row < scale.rows; row++) {
-      const level = oilLevel(meanFilm(film, column, row, scale))
-      if (level === 0) continue
-      if (theme.colouredGround) ground(canvas, scale.left + column, 1 + row, level)
-      else put(canvas, scale.left + column, 1 + row, theme.glyphs.oil[level]!, 'older')
-    }
-  }
-}
-
-/** Mean film under one character of the picture, which shows the lane from above: board 39 of a right-hander is up. */
-function meanFilm(film: OilFilm, column: number, row: number, scale: LaneScale): number {
-  const lengthwise = FILM_ROWS / scale.columns
-  const crosswise = FILM_BOARDS / scale.rows
-  const fromTop = scale.rows - 1 - row
-  return meanOver(
-    film,
-    [column * lengthwise, (column + 1) * lengthwise],
-    [fromTop * crosswise, (fromTop + 1) * crosswise],
-  )
-}
-
-/** Mean over a rectangle given in film rows and boards from the right edge; cells at its rim count by their part inside. */
-function meanOver(film: OilFilm, rows: readonly [number, number], boards: readonly [number, number]): number {
-  let sum = 0
-  for (let row = Math.floor(rows[0]); row < Math.min(FILM_ROWS, rows[1]); row++) {
-    const rowPart = Math.min(row + 1, rows[1]) - Math.max(row, rows[0])
-    for (let board = Math.floor(boards[0]); board < Math.min(FILM_BOARDS, boards[1]); board++) {
-      const boardPart = Math.min(board + 1, boards[1]) - Math.max(board, boards[0])
-      sum += rowPart * boardPart * film.microns[row * FILM_BOARDS + board]!
-    }
-  }
-  return sum / ((rows[1] - rows[0]) * (boards[1] - boards[0]))
-}
-
-/** Level of the ramp for a film: 0 below what a finger would feel, then by the square root, which spreads the thin end. */
-export function oilLevel(microns: number): number {
-  if (microns < 0.02) return 0
-  return Math.min(OIL_LEVELS, 1 + Math.floor((OIL_LEVELS - 1) * Math.sqrt(microns / FULL_RAMP_MICRONS)))
+  put(canvas, scale.deckLeft - 1, scale.rowOf(POCKET_BOARD), glyphs.pocket, 'accent')
+  put(canvas, scale.deckLeft + 1, scale.rows + 2, glyphs.pocket, 'accent')
+  put(canvas, scale.deckLeft + 3, scale.rows + 2, 'pocket', 'faint')
 }
 
 function putMarkings(canvas: Canvas, scale: LaneScale, theme: Theme): void {

@@ -1,11 +1,15 @@
+import { clickable } from '../draw/hits.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { columnsOf } from '../terminal/fit.js'
 
-/** Entries one under the other; the chosen one carries the pointer. */
-export function menuRows(labels: readonly string[], chosen: number, theme: Theme): string[] {
+/** Entries one under the other; the chosen one carries the pointer. `first` is the number of the first in the whole list. */
+export function menuRows(labels: readonly string[], chosen: number, theme: Theme, first = 0): string[] {
   return labels.map((label, index) =>
-    index === chosen ? textRow(theme, [`${theme.glyphs.pointer} ${label}`, 'accent']) : textRow(theme, `  ${label}`),
+    clickable(
+      index === chosen ? textRow(theme, [`${theme.glyphs.pointer} ${label}`, 'accent']) : textRow(theme, `  ${label}`),
+      { kind: 'entry', place: first + index },
+    ),
   )
 }
 
@@ -26,7 +30,7 @@ export function scrolledMenuRows(labels: readonly string[], chosen: number, rows
     count === 0 ? [] : [textRow(theme, [`  ${theme.glyphs.ellipsis} ${count} more ${where}`, 'faint'])]
   return [
     ...edge(first, 'above'),
-    ...menuRows(labels.slice(first, last), chosen - first, theme),
+    ...menuRows(labels.slice(first, last), chosen - first, theme, first),
     ...edge(labels.length - last, 'below'),
   ]
 }

@@ -4,6 +4,7 @@ import { BALL_FIELDS } from '../forms/ball-form.js'
 import { bowlerFields } from '../forms/bowler-form.js'
 import { type AppState, keyContext } from '../state/app-state.js'
 import { bowlerEntries, chosenScenario } from '../state/bowler-choice.js'
+import { listedScenarios } from '../state/reduce-menus.js'
 import type { TrainerServices } from '../state/services.js'
 import type { Looks } from '../state/tasks.js'
 import { debriefScreen } from './debrief/debrief-screen.js'
@@ -39,13 +40,17 @@ const BOWLER_WORDS = {
 
 /** The rows of whatever screen is on, but for the play screen. */
 export function screenRows({ state, looks, services, size, theme }: MenuParts): string[] {
-  if (state.help) return helpScreen(keyContext({ ...state, help: false }), size, theme)
+  if (state.help) return helpScreen(keyContext({ ...state, help: null }), state.help, size, theme)
   const { screen, notice } = state
   switch (screen.kind) {
     case 'home':
       return homeScreen(state, screen.cursor, looks.homePicture, size, theme)
     case 'scenarios':
-      return scenarioScreen(state.scenarios, screen.cursor, notice, size, theme)
+      return scenarioScreen(
+        { listed: listedScenarios(state, screen.filter), ...screen, played: state.played, notice },
+        size,
+        theme,
+      )
     case 'bowler': {
       const chosen = chosenScenario(state, screen, services)
       const entries = bowlerEntries(state.kit, services)

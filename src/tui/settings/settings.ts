@@ -1,5 +1,6 @@
 import { MODES, type Mode } from '../../scenarios/store/block-notes.js'
 import type { Hand } from '../../sim/world/bowler/profile.js'
+import type { Look } from '../draw/inks.js'
 import type { Theme } from '../draw/theme.js'
 import { themeFor } from '../draw/theme.js'
 import type { ColourDepth } from '../terminal/colour.js'
@@ -10,6 +11,8 @@ export type Seeing = 'scenario' | 'finer' | 'coarser'
 /** What the player has set once for all blocks. */
 export interface Settings {
   readonly motion: 'on' | 'off'
+  readonly theme: Look | 'plain'
+  readonly mouse: 'on' | 'off'
   readonly colour: 'auto' | ColourDepth
   readonly characters: 'auto' | 'ascii'
   readonly hand: 'scenario' | Hand
@@ -20,6 +23,8 @@ export interface Settings {
 
 export const DEFAULT_SETTINGS: Settings = {
   motion: 'on',
+  theme: 'auto',
+  mouse: 'off',
   colour: 'auto',
   characters: 'auto',
   hand: 'scenario',
@@ -47,7 +52,7 @@ export const SETTING_ROWS = [
     'mode',
     'Grades',
     { drill: 'drill: at once', block: 'block: once it is over', test: 'test: in the debrief only' },
-    'When you are told what a choice gave away. In a drill it is before the ball has shown its result, for a result says little about a choice.',
+    'When you are told what a choice cost. In a drill it is before the ball has shown its result, for a result says little about a choice.',
   ),
   row(
     'hand',
@@ -64,8 +69,20 @@ export const SETTING_ROWS = [
   row(
     'motion',
     'Motion',
-    { on: 'the ball rolls', off: 'nothing moves' },
-    'Without motion the grade stands alone for a moment, then the result follows. Any key skips.',
+    { on: 'ball and pins move', off: 'nothing moves' },
+    'Without motion the grade stands alone for a moment, then the result follows. Enter skips.',
+  ),
+  row(
+    'theme',
+    'Theme',
+    { auto: 'for any terminal', dark: 'dark', light: 'light', contrast: 'high contrast', plain: 'no colour' },
+    'Colours for a dark terminal, a light one, or for eyes that need strong contrast. The oil lies on a ground of its own in each.',
+  ),
+  row(
+    'mouse',
+    'Mouse',
+    { off: 'off', on: 'on' },
+    'With the mouse a click goes to a line, a field or a tab, and one more opens it; on the lane it picks slide or target. While it is on, terminals mark text with Shift held.',
   ),
   row(
     'colour',
@@ -121,10 +138,17 @@ export function settingsFault(data: unknown): string | null {
 }
 
 /** The looks with the settings put over what the terminal has. */
-export function themeWith(theme: Theme, { colour, characters }: Pick<Settings, 'colour' | 'characters'>): Theme {
-  if (colour === 'auto' && characters === 'auto') return theme
-  return themeFor({
-    depth: colour === 'auto' ? theme.depth : colour,
-    characters: characters === 'ascii' || !theme.glyphs.braille ? 'ascii' : 'unicode',
-  })
+export function themeWith(
+  theme: Theme,
+  { colour, characters, theme: look }: Pick<Settings, 'colour' | 'characters' | 'theme'>,
+): Theme {
+  if (colour === 'auto' && characters === 'auto' && look === 'auto') return theme
+  const depth = colour === 'auto' ? theme.depth : colour
+  return themeFor(
+    {
+      depth: look === 'plain' ? 'none' : depth,
+      characters: characters === 'ascii' || !theme.glyphs.braille ? 'ascii' : 'unicode',
+    },
+    look === 'plain' ? 'auto' : look,
+  )
 }

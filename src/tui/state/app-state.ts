@@ -10,6 +10,7 @@ import type { WhatIf } from '../../sim/analysis/explore/what-if.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Style } from '../../sim/world/bowler/levels.js'
 import type { Hand } from '../../sim/world/bowler/profile.js'
+import type { Hit } from '../draw/hits.js'
 import type { FormState } from '../forms/form.js'
 import type { Command, KeyContext } from '../keys/binding.js'
 import type { Settings } from '../settings/settings.js'
@@ -29,10 +30,30 @@ export interface BowlerChoice {
   readonly mode: Mode
 }
 
+/** The open help: the keys, or the words of the trade, scrolled by so many rows. */
+export interface Help {
+  readonly page: 'keys' | 'words'
+  readonly scroll: number
+}
+
+/** Words a list is narrowed by; open while they are being typed. */
+export interface Filter {
+  readonly words: string
+  readonly isOpen: boolean
+}
+
+/** What was bowled on a lane before. */
+export interface Played {
+  readonly blocks: number
+  /** Best game; null where none was finished. */
+  readonly bestGame: number | null
+}
+
 export type Screen =
   /** `takingUp` is the block just being played again up to where it was left. */
   | { readonly kind: 'home'; readonly cursor: number; readonly takingUp?: KeptBlock }
-  | { readonly kind: 'scenarios'; readonly cursor: number }
+  /** The cursor counts what the filter lets through. */
+  | { readonly kind: 'scenarios'; readonly cursor: number; readonly filter?: Filter }
   | ({ readonly kind: 'bowler' } & BowlerChoice)
   /** Blocks null until they are read; `opening` is the file being played again. */
   | {
@@ -40,6 +61,7 @@ export type Screen =
       readonly cursor: number
       readonly blocks: readonly PastBlock[] | null
       readonly opening: string | null
+      readonly filter?: Filter
     }
   | { readonly kind: 'kit'; readonly cursor: number }
   /** `place` in the bag, or null for a ball that is new. */
@@ -63,7 +85,11 @@ export interface AppState {
   /** Kits to go back to, the latest last. */
   readonly kitUndo: readonly OwnKit[]
   readonly settings: Settings
-  readonly help: boolean
+  readonly help: Help | null
+  /** When Enter was last pressed, by the services' clock; null before the first time. */
+  readonly enterAt: number | null
+  /** What was bowled on each lane before, by its title; null until it is read. */
+  readonly played: ReadonlyMap<string, Played> | null
   /** Why something asked for did not happen. */
   readonly notice: string
   /** Set when the trainer should close. */
@@ -94,6 +120,8 @@ export type Action =
   | { readonly type: 'filed'; readonly block: BlockState; readonly path: string }
   | { readonly type: 'scenarios-read'; readonly scenarios: AppState['scenarios'] }
   | { readonly type: 'past-read'; readonly blocks: readonly PastBlock[] }
+  /** A click on what a screen marked to be clicked; feet down the lane where that is a lane. */
+  | { readonly type: 'clicked'; readonly hit: Hit; readonly feet: number }
   | { readonly type: 'past-opened'; readonly path: string; readonly played: PlayedBlock }
   | { readonly type: 'past-refused'; readonly sentence: string }
   | { readonly type: 'trouble'; readonly sentence: string }
@@ -119,11 +147,14 @@ export function keyContext(state: AppState): KeyContext {
   const { screen } = state
   if (screen.kind === 'debrief') {
     if (screen.debrief.own) return 'own-account'
-    return screen.debrief.whatIf ? 'what-if' : 'debrief'
+    if (!screen.debrief.whatIf) return 'debrief'
+    return screen.debrief.whatIf.lab.typing === null ? 'what-if' : 'typing'
   }
   if (screen.kind === 'ball' || screen.kind === 'own-bowler') return 'form'
+  if ((screen.kind === 'scenarios' || screen.kind === 'past') && screen.filter?.isOpen) return 'filter'
   if (screen.kind !== 'play') return screen.kind
-  const { stage, open } = screen.play
+  const { stage, open, typing } = screen.play
   if (stage.kind !== 'deciding') return stage.kind
+  if (typing !== null) return 'typing'
   return open === 'nothing' ? 'play' : open
 }

@@ -47,6 +47,7 @@ const COSTLY_PINS = 0.5
 const MOST_OWN_THROWS = 3
 /** No view is longer than this. */
 const MOST_SCROLL = 60
+const PAGE_ROWS = 10
 export const SIDE_BY_SIDE_FRAMES = 20
 
 /** The debrief as it opens: with the player's own account, unless that is given already. */
@@ -103,6 +104,14 @@ export function reduceDebrief(debrief: DebriefState, command: Command, play: Pla
       return { ...still, scroll: Math.max(0, debrief.scroll - 1) }
     case 'down':
       return { ...still, scroll: Math.min(MOST_SCROLL, debrief.scroll + 1) }
+    case 'page-up':
+      return { ...still, scroll: Math.max(0, debrief.scroll - PAGE_ROWS) }
+    case 'page-down':
+      return { ...still, scroll: Math.min(MOST_SCROLL, debrief.scroll + PAGE_ROWS) }
+    case 'first':
+      return { ...still, chosen: 0, scroll: 0 }
+    case 'last':
+      return { ...still, chosen: count - 1 }
     case 'roll':
       return { ...still, shows: debrief.shows === 'seen' ? 'oil' : debrief.shows, rolling: 0 }
     case 'run':

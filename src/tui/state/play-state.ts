@@ -67,16 +67,20 @@ export interface PlayState {
   /** What could be known before the last choice; null until asked and worked out. */
   readonly belief: BeliefSummary | null
   readonly stage: Stage
+  /** When the last result came on the screen, by the services' clock; null before the first. */
+  readonly resultAt: number | null
+  /** A figure being typed into the field under the hand; null while none is. */
+  readonly typing: string | null
   /** The guided first frame, and how far the guide has come; null in a block of one's own. */
   readonly tour: number | null
   /** Why the last key did nothing; empty when it did. */
   readonly notice: string
 }
 
-/** Pins a choice is said to give away: 0 where that is too close to call, or where nothing is priced. */
+/** What a choice is said to cost: 0 where it is as good as the best, or where nothing is priced. */
 export const pinsGiven = (grade: ThrowGrade): number => grade?.givenAwayPins ?? 0
 
-/** Pins given away by all choices weighed so far. */
+/** What all choices weighed so far cost. */
 export const allPinsGiven = (play: PlayState): number =>
   play.grades.reduce<number>((sum, grade) => sum + pinsGiven(grade), 0)
 
@@ -124,6 +128,8 @@ export function playFrom(
     open: 'nothing',
     belief: null,
     stage: { kind: states.at(-1)?.spot ? 'deciding' : 'done' },
+    resultAt: null,
+    typing: null,
     tour: null,
     notice: '',
   }

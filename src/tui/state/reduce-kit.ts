@@ -13,7 +13,7 @@ import {
 } from '../forms/form.js'
 import type { Command } from '../keys/binding.js'
 import type { AppState, ScreenOf } from './app-state.js'
-import { moved } from './reduce-menus.js'
+import { moved } from './lists.js'
 
 /** What the list of the kit offers below the balls. */
 export type KitEntry =

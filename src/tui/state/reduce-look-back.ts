@@ -39,9 +39,9 @@ const TRYING: readonly Command[] = ['bag', 'enter', 'lift-oil', 'call', 'belief'
 function whatIf(state: AppState, screen: ScreenOf<'debrief'>, command: Command, services: TrainerServices): AppState {
   const trial = screen.debrief.whatIf!
   const debrief =
-    command === 'back'
+    command === 'back' && trial.lab.typing === null
       ? { ...screen.debrief, whatIf: null }
-      : TRYING.includes(command)
+      : TRYING.includes(command) && trial.lab.typing === null
         ? screen.debrief
         : { ...screen.debrief, whatIf: { ...trial, lab: reducePlay(trial.lab, command, services) } }
   return { ...state, screen: { ...screen, debrief } }

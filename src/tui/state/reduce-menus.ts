@@ -1,11 +1,13 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import { MODES } from '../../scenarios/store/block-notes.js'
+import type { PastBlock } from '../../scenarios/store/past-blocks.js'
 import { STYLES } from '../../sim/world/bowler/levels.js'
 import type { Command } from '../keys/binding.js'
 import { SETTING_ROWS, stepSetting } from '../settings/settings.js'
-import { type AppState, type BowlerChoice, homeEntries, type Screen, type ScreenOf } from './app-state.js'
+import { type AppState, type BowlerChoice, type Filter, homeEntries, type Screen, type ScreenOf } from './app-state.js'
 import { bowlerEntries, chosenScenario } from './bowler-choice.js'
 import { debriefOf } from './debrief-state.js'
+import { filtered, moved, reduceFilter } from './lists.js'
 import type { PlayState } from './play-state.js'
 import type { TrainerServices } from './services.js'
 import { startBlock } from './start.js'
@@ -14,15 +16,20 @@ type MenuScreen = Exclude<Screen, { kind: 'play' | 'debrief' | 'kit' | 'ball' | 
 
 /** The answer of every screen that is a list to choose from. */
 export function menu(state: AppState, screen: MenuScreen, command: Command, services: TrainerServices): AppState {
+  if (screen.kind === 'scenarios' || (screen.kind === 'past' && screen.opening === null)) {
+    const narrowed = reduceFilter(screen, command)
+    if (narrowed) return { ...state, screen: narrowed }
+  }
   if (command === 'back' && screen.kind !== 'bowler') return goHome(state)
   switch (screen.kind) {
     case 'home':
       return screen.takingUp ? state : home(state, screen.cursor, command)
     case 'scenarios': {
-      const scenario = state.scenarios[screen.cursor]
+      const listed = listedScenarios(state, screen.filter)
+      const scenario = listed[screen.cursor]
       if (command === 'enter' && scenario)
         return { ...state, screen: { kind: 'bowler', ...firstChoice(state, scenario) } }
-      return { ...state, screen: { ...screen, cursor: moved(screen.cursor, command, state.scenarios.length) } }
+      return { ...state, screen: { ...screen, cursor: moved(screen.cursor, command, listed.length) } }
     }
     case 'bowler':
       return bowler(state, screen, command, services)
@@ -36,12 +43,15 @@ export function menu(state: AppState, screen: MenuScreen, command: Command, serv
   }
 }
 
-const goHome = (state: AppState): AppState => ({ ...state, screen: { kind: 'home', cursor: 0 } })
+/** The scenarios a filter lets through, by what the list says of them. */
+export const listedScenarios = ({ scenarios }: Pick<AppState, 'scenarios'>, filter: Filter | undefined) =>
+  filtered(scenarios, filter, ({ name, title, purpose }) => `${name} ${title} ${purpose}`)
 
-export function moved(cursor: number, command: Command, count: number): number {
-  const by = command === 'up' ? -1 : command === 'down' ? 1 : 0
-  return count === 0 ? 0 : (cursor + by + count) % count
-}
+/** The same of past blocks. */
+export const listedBlocks = (blocks: readonly PastBlock[] | null, filter: Filter | undefined) =>
+  filtered(blocks ?? [], filter, ({ title, bowledAt }) => `${title} ${bowledAt.toISOString().slice(0, 10)}`)
+
+const goHome = (state: AppState): AppState => ({ ...state, screen: { kind: 'home', cursor: 0 } })
 
 function home(state: AppState, cursor: number, command: Command): AppState {
   const entries = homeEntries(state)
@@ -60,7 +70,7 @@ function home(state: AppState, cursor: number, command: Command): AppState {
     case 'settings':
       return { ...state, screen: { kind: 'settings', cursor: 0 } }
     case 'keys':
-      return { ...state, help: true }
+      return { ...state, help: { page: 'keys', scroll: 0 } }
     case 'quit':
       return { ...state, exitCode: 0 }
     default:
@@ -116,7 +126,7 @@ const after = <Value>(values: readonly Value[], value: Value): Value =>
   values[(values.indexOf(value) + 1) % values.length]!
 
 function past(state: AppState, screen: ScreenOf<'past'>, command: Command): AppState {
-  const blocks = screen.blocks ?? []
+  const blocks = listedBlocks(screen.blocks, screen.filter)
   if (screen.opening !== null) return state
   if (command === 'enter') {
     const path = blocks[screen.cursor]?.path ?? null

@@ -4,6 +4,7 @@ import { stepCall } from './call.js'
 import { DECISION_FIELDS, type DecisionField } from './decision-fields.js'
 import { blockOf, canCall, type PlayState, tellsGrades } from './play-state.js'
 import type { TrainerServices } from './services.js'
+import { eraseFigure, typeFigure, withFigure } from './typed-figure.js'
 
 /** A step of one field: boards for feet and target, places for the others. */
 interface Nudge {
@@ -17,7 +18,13 @@ export function reducePlay(play: PlayState, command: Command, services: Pick<Tra
   if (play.stage.kind !== 'deciding') return play
   const clear = play.notice === '' ? play : { ...play, notice: '' }
   if (clear.open === 'call') return stepCall(clear, command)
-  if (typeof command === 'object') return 'ball' in command ? chooseBall(clear, command.ball, services) : clear
+  if (typeof command === 'object') return typed(clear, command.type, services)
+  if (clear.typing !== null) {
+    if (command === 'back') return { ...clear, typing: null }
+    if (command === 'erase') return eraseFigure(clear)
+    const settled = settleFigure(clear, services)
+    return command === 'enter' || settled.notice !== '' ? settled : reducePlay(settled, command, services)
+  }
   const left = leftwards(clear)
   switch (command) {
     case 'left':
@@ -61,6 +68,26 @@ export function reducePlay(play: PlayState, command: Command, services: Pick<Tra
     default:
       return clear
   }
+}
+
+/** A board picked by pointing at it; what is being typed falls away. */
+export function pickBoard(
+  play: PlayState,
+  field: 'feet' | 'target',
+  board: number,
+  services: Pick<TrainerServices, 'check'>,
+): PlayState {
+  return settleFigure({ ...play, notice: '', field, typing: String(board) }, services)
+}
+
+/** A digit is a ball of the bag where the ball is chosen, else part of a board. */
+function typed(play: PlayState, key: string, services: Pick<TrainerServices, 'check'>): PlayState {
+  return play.field === 'ball' ? chooseBall(play, Number(key) - 1, services) : typeFigure(play, key)
+}
+
+/** The typed board taken over, or the reason why it cannot be. */
+function settleFigure(play: PlayState, services: Pick<TrainerServices, 'check'>): PlayState {
+  return play.typing === null ? play : decide({ ...play, typing: null }, withFigure(play), services)
 }
 
 /** The ball at a place in the bag. */
@@ -133,10 +160,8 @@ function throwNow(play: PlayState, services: Pick<TrainerServices, 'check'>): Pl
 
 /** Why nothing is said of how sure one could be; empty where it is. */
 function whyNoBelief(play: PlayState): string {
-  if (!tellsGrades(play)) return 'How sure one could be of the oil is told in the debrief of this block.'
-  return play.grades.length === 0
-    ? 'How sure one could be of the oil is told after a choice, not before the first.'
-    : ''
+  if (!tellsGrades(play)) return 'How sure you can be of the oil is told in the debrief of this block.'
+  return play.grades.length === 0 ? 'How sure you can be of the oil is told after a choice, not before the first.' : ''
 }
 
 const sameDecision = (one: Decision, other: Decision): boolean =>

@@ -5,6 +5,13 @@ import { isTourOver } from './tour.js'
 
 /** Pictures in the run of one ball down the lane. */
 export const ROLL_FRAMES = 16
+/** When the pins are looked at as they fall, since the ball met the first; slowly at first, when most happens. */
+export const FALL_SECONDS: readonly number[] = [0.03, 0.07, 0.12, 0.18, 0.26, 0.38, 0.55, 0.8]
+
+/** Pictures of a throw from the foul line until its result may be told; a ball that touches no pin has none of pins. */
+export function framesOf(next: BlockState): number {
+  return ROLL_FRAMES + (next.throws.at(-1)?.truth.touched === 0 ? 0 : FALL_SECONDS.length)
+}
 
 /** The ball let go, its grade fixed. A guided throw is never kept, so it need not wait for that. */
 export function letGo(play: PlayState, next: BlockState, grade: ThrowGrade): PlayState {
@@ -35,7 +42,7 @@ export function skip(play: PlayState, services: TrainerServices): PlayState {
 
 /** The ball further on, or landed where its run is over or passed over. */
 function rolledTo(play: PlayState, stage: Rolling, services: TrainerServices): PlayState {
-  const isOver = stage.isKept && (stage.isSkipped || stage.frame >= ROLL_FRAMES)
+  const isOver = stage.isKept && (stage.isSkipped || stage.frame >= framesOf(stage.next))
   return isOver ? landed(play, stage, services) : { ...play, stage }
 }
 
@@ -50,6 +57,6 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     suggestion ?? blockOf(play).throws.at(-1)?.decision,
     { mode: play.mode, calls, ownFindings: play.ownFindings },
   )
-  const toured = { ...next, tour: play.tour, belief: play.belief }
+  const toured = { ...next, tour: play.tour, belief: play.belief, resultAt: services.now() }
   return isTourOver(toured) ? { ...toured, stage: { kind: 'done' } } : toured
 }

@@ -5,7 +5,11 @@ import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys/keys.js'
 import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
+import { isAtStake, whyNotNow } from './fresh-press.js'
 import { blockOf, notesOf, type PlayState, playedOn } from './play-state.js'
+import { playedOf } from './played.js'
+import { clicked } from './reduce-click.js'
+import { reduceHelp } from './reduce-help.js'
 import { pasted, reduceKit } from './reduce-kit.js'
 import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.js'
 import { menu } from './reduce-menus.js'
@@ -26,7 +30,12 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     case 'key': {
       // What a key means depends on where the trainer is by now, which may be further on than what is drawn.
       const meant = commandFor(action.bagDrawn ? 'bag' : keyContext(state), action.name)
-      return meant === null ? state : command({ ...state, notice: '' }, meant, services)
+      if (action.name !== 'enter') return meant === null ? state : command({ ...state, notice: '' }, meant, services)
+      return entered(state, meant, services)
+    }
+    case 'clicked': {
+      const answer = clicked({ ...state, notice: '' }, action.hit, action.feet, services)
+      return 'state' in answer ? answer.state : command({ ...state, notice: '' }, answer.command, services)
     }
     case 'command':
       return command({ ...state, notice: '' }, action.command, services)
@@ -67,16 +76,25 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     case 'take-up-refused':
       return {
         ...withoutKept(state, action.kept),
-        notice: `That block cannot be taken up again: ${action.sentence}`,
+        notice: `That block cannot be resumed: ${action.sentence}`,
       }
     case 'filed': {
       const filed = (play: PlayState) => (blockOf(play) === action.block ? { ...play, recordPath: action.path } : play)
-      return { ...changePlay(state, filed), hasPast: true, finished: state.finished && filed(state.finished) }
+      return {
+        ...changePlay(state, filed),
+        hasPast: true,
+        played: null,
+        finished: state.finished && filed(state.finished),
+      }
     }
     case 'scenarios-read':
       return { ...state, scenarios: action.scenarios }
     case 'past-read':
-      return screen.kind === 'past' ? { ...state, screen: { ...screen, blocks: action.blocks } } : state
+      return {
+        ...state,
+        played: playedOf(action.blocks),
+        ...(screen.kind === 'past' ? { screen: { ...screen, blocks: action.blocks } } : {}),
+      }
     case 'past-opened': {
       if (screen.kind !== 'past' || screen.opening !== action.path) return state
       const play = playedOn(action.played)
@@ -89,6 +107,16 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     case 'trouble':
       return { ...state, notice: action.sentence }
   }
+}
+
+/** An Enter; where it would let go of a ball or end a block, one held down or pressed just after a result does nothing. */
+function entered(state: AppState, meant: Command | null, services: TrainerServices): AppState {
+  const now = services.now()
+  const { screen } = state
+  const isGuarded = screen.kind === 'play' && meant === 'enter' && !state.help && isAtStake(screen.play)
+  const why = isGuarded ? whyNotNow(state, screen.play, now) : ''
+  if (isGuarded && why !== '') return { ...withPlay(state, { ...screen.play, notice: why }), enterAt: now }
+  return { ...(meant === null ? state : command({ ...state, notice: '' }, meant, services)), enterAt: now }
 }
 
 const withScreen = (state: AppState, screen: Screen): AppState => ({ ...state, screen })
@@ -107,9 +135,9 @@ function changePlay(state: AppState, change: (play: PlayState) => PlayState): Ap
 }
 
 function command(state: AppState, command: Command, services: TrainerServices): AppState {
-  if (command === 'tour') return startTour(leaveBlock({ ...state, help: false }, services), services)
-  if (command === 'help') return { ...state, help: !state.help }
-  if (state.help) return command === 'back' ? { ...state, help: false } : state
+  if (command === 'tour') return startTour(leaveBlock({ ...state, help: null }, services), services)
+  if (command === 'help') return { ...state, help: state.help ? null : { page: 'keys', scroll: 0 } }
+  if (state.help) return { ...state, help: reduceHelp(state.help, command) }
   if (command === 'quit') return { ...leaveBlock(state, services), exitCode: 0 }
   const { screen } = state
   switch (screen.kind) {

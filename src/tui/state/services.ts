@@ -3,6 +3,7 @@ import type { BallData } from '../../scenarios/files/schema/ball.js'
 import type { Keeper } from '../../scenarios/store/keeper.js'
 import type { BowlerData } from '../../scenarios/store/own-kit.js'
 import type { PlayerView } from '../../sim/analysis/view/player-view.js'
+import type { PinFall } from '../../sim/world/block/pin-fall.js'
 import type { BlockState, Decision } from '../../sim/world/block/types.js'
 import type { Seeing, Settings } from '../settings/settings.js'
 import type { Thinker } from '../worker/thinker.js'
@@ -33,6 +34,10 @@ export interface TrainerServices extends Keeper {
   view(block: BlockState): PlayerView | null
   check(block: BlockState, decision: Decision): string | null
   advance(block: BlockState, decision: Decision): BlockState
+  /** The pins of a throw of a block at fixed instants, as the rack engine moved them. */
+  pinFall(block: BlockState, index: number, instantsSeconds: readonly number[]): PinFall
+  /** Milliseconds from any fixed start: what lies between two key presses, and nothing else, is told by it. */
+  now(): number
   /** Grades, accounts and whatever else takes long. */
   readonly thinker: Thinker
   /**

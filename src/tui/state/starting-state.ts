@@ -40,7 +40,9 @@ export async function startingState(
     kit: found.kit,
     kitUndo: [],
     settings,
-    help: false,
+    help: null,
+    enterAt: null,
+    played: null,
     notice: found.problem || problem || (left.problems[0] ?? ''),
     exitCode: null,
   }

@@ -1,16 +1,21 @@
 import { type Dispatch, useEffect, useMemo, useState } from 'react'
 import type { PlayerView } from '../../sim/analysis/view/player-view.js'
+import type { PinFall } from '../../sim/world/block/pin-fall.js'
+import type { BlockState } from '../../sim/world/block/types.js'
 import type { LanePicture } from '../draw/lane-picture.js'
 import type { Action, AppState } from './app-state.js'
 import { homePicture } from './home-picture.js'
 import { useKeeping } from './keeping-tasks.js'
-import { blockOf } from './play-state.js'
+import { blockOf, type Rolling } from './play-state.js'
+import { FALL_SECONDS, ROLL_FRAMES } from './reduce-throw.js'
 import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'
 import { useThinking } from './thinking-tasks.js'
 
 /** Twelve pictures a second while something moves; no timer runs otherwise. */
 const FRAME_MILLISECONDS = 83
+/** The same while pins fall, which takes half a second in all. */
+const FALL_MILLISECONDS = 60
 /** How long the grade stands alone where nothing moves. */
 const STILL_MILLISECONDS = 700
 const RUN_MILLISECONDS = 250
@@ -19,6 +24,8 @@ const RUN_MILLISECONDS = 250
 export interface Looks {
   readonly view: PlayerView | null
   readonly homePicture: LanePicture | null
+  /** The pins of the ball that is on its way, once worked out. */
+  readonly fall: PinFall | null
 }
 
 /** Runs what takes time after the screen that announces it has been drawn, and reports back by actions. */
@@ -41,20 +48,40 @@ export function useTasks(
   useSideBySide(state, dispatch, isStill)
   const view = useMemo(() => (block ? services.view(block) : null), [block, services])
   const picture = useHomePicture(state, services)
-  return { view, homePicture: picture }
+  const fall = useFall(state, services, isStill)
+  return { view, homePicture: picture, fall }
 }
 
 function useRolling({ screen }: AppState, dispatch: Dispatch<Action>, isStill: boolean): void {
-  const isRolling = screen.kind === 'play' && screen.play.stage.kind === 'rolling'
+  const rolling = rollingOn(screen)
+  const isRolling = rolling !== null
+  const isFalling = rolling !== null && rolling.frame >= ROLL_FRAMES
   useEffect(() => {
     if (!isRolling) return
     if (isStill) {
       const timer = setTimeout(() => dispatch({ type: 'command', command: 'skip' }), STILL_MILLISECONDS)
       return () => clearTimeout(timer)
     }
-    const timer = setInterval(() => dispatch({ type: 'tick' }), FRAME_MILLISECONDS)
+    const timer = setInterval(() => dispatch({ type: 'tick' }), isFalling ? FALL_MILLISECONDS : FRAME_MILLISECONDS)
     return () => clearInterval(timer)
-  }, [isRolling, dispatch, isStill])
+  }, [isRolling, isFalling, dispatch, isStill])
+}
+
+const rollingOn = (screen: AppState['screen']): Rolling | null =>
+  screen.kind === 'play' && screen.play.stage.kind === 'rolling' ? screen.play.stage : null
+
+/** How the pins of a rolling ball will fall, worked out between two of its pictures. */
+function useFall({ screen }: AppState, services: TrainerServices, isStill: boolean): PinFall | null {
+  const [worked, setWorked] = useState<{ readonly of: BlockState; readonly fall: PinFall } | null>(null)
+  const next = isStill ? null : (rollingOn(screen)?.next ?? null)
+  useEffect(() => {
+    if (!next) return
+    const turn = setImmediate(() =>
+      setWorked({ of: next, fall: services.pinFall(next, next.throws.length - 1, FALL_SECONDS) }),
+    )
+    return () => clearImmediate(turn)
+  }, [next, services])
+  return worked && worked.of === next ? worked.fall : null
 }
 
 /** Reads the built-in scenarios that the first picture could do without. */
@@ -73,8 +100,9 @@ function useScenarios({ scenarios }: AppState, dispatch: Dispatch<Action>, servi
 }
 
 /** Reads the list of past blocks, and plays one again that was chosen. */
-function usePast({ screen }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
-  const isUnread = screen.kind === 'past' && screen.blocks === null
+function usePast({ screen, hasPast, played }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  const isUnread =
+    (screen.kind === 'past' && screen.blocks === null) || (screen.kind === 'scenarios' && hasPast && played === null)
   useEffect(() => {
     if (!isUnread) return
     services.listPast().then(

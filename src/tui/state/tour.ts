@@ -20,7 +20,7 @@ const TOUR: readonly TourStep[] = [
   {
     says: [
       'Welcome. You choose, your bowler throws, and misses as people do.',
-      'You stand left, the pins are right, the oil is hidden. Up, down: the feet.',
+      'You stand left, the pins are right, the oil is hidden. Up, down: your slide.',
     ],
     isDone: (play) => play.undo.length > 0 || play.field !== 'feet' || isThrown(play),
   },
@@ -33,21 +33,21 @@ const TOUR: readonly TourStep[] = [
   },
   {
     says: [
-      'First what the choice gave away, before the pins can flatter it: it is',
-      'held against the best anyone could choose from what had been shown.',
+      'First what the choice cost, before the pins can flatter it: it is held',
+      'against the best from what you had seen.',
     ],
     isDone: (play) => ball(play) > 0,
   },
   {
     says: [
-      'The path is what you saw, not the truth. A bad ball: was it hand or lane?',
+      'The path is what you saw, not the truth. A bad ball: you or the lane?',
       'Finding that out is the game. Pins left? A spare line is set; Enter throws.',
     ],
     isDone: (play) => play.stage.kind === 'done',
   },
   {
     says: [
-      'That was a frame. Enter lifts the oil and prices every choice.',
+      'That was a frame. Enter shows the oil and prices every choice.',
       'Esc goes home, to blocks of your own; ? names the keys anywhere.',
     ],
     isDone: () => false,

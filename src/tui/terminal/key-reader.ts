@@ -21,8 +21,15 @@ export interface KeyReaderEvents {
 export interface KeyReader extends EventEmitter {
   readonly isTTY: true
   read(): string | null
+  /** Keeps back the keys it says true of, and everything pasted or clicked, until it is called again; null lets all through. */
+  hold(isHeld: ((key: string) => boolean) | null): void
   close(): void
 }
+
+type Waiting = string | { readonly pasted: string } | MousePress
+
+/** A press of the mouse, its place counted from 0. */
+export type MousePress = Extract<KeyToken, { kind: 'mouse' }>
 
 const ESCAPE = '\u001B'
 /** How long an unfinished sequence may wait for its other half (a slow connection) before it counts as the Escape key. */
@@ -39,7 +46,8 @@ function afterTurns(turns: number, then: () => void): void {
 }
 
 export function createKeyReader(source: KeySource, events: KeyReaderEvents): KeyReader {
-  const waiting: (string | { readonly pasted: string })[] = []
+  const waiting: Waiting[] = []
+  let isHeld: ((key: string) => boolean) | null = null
   let current: string | null = null
   let unfinished = ''
   let escapeTimer: NodeJS.Timeout | undefined
@@ -56,6 +64,10 @@ export function createKeyReader(source: KeySource, events: KeyReaderEvents): Key
       current = null
       return sequence
     },
+    hold(wanted: ((key: string) => boolean) | null) {
+      isHeld = wanted
+      if (!delivering) deliver()
+    },
     close() {
       clearTimeout(escapeTimer)
       source.off('data', onData)
@@ -67,13 +79,15 @@ export function createKeyReader(source: KeySource, events: KeyReaderEvents): Key
   // and a component hears a key with the state of its last drawing, which must have happened in between.
   // Keys typed before anybody listens are kept.
   const deliver = () => {
-    delivering = waiting.length > 0 && reader.listenerCount('readable') > 0
+    const place = waiting.findIndex((one) => isHeld === null || (typeof one === 'string' && !isHeld(one)))
+    delivering = place >= 0 && reader.listenerCount('readable') > 0
     if (!delivering) return
-    const next = waiting.shift()!
+    const [next] = waiting.splice(place, 1) as [Waiting]
     if (typeof next === 'string') {
       current = next
       reader.emit('readable')
-    } else reader.emit('paste', next.pasted)
+    } else if ('pasted' in next) reader.emit('paste', next.pasted)
+    else reader.emit('mouse', next)
     afterTurns(TURNS_BETWEEN_KEYS, deliver)
   }
   reader.on('newListener', (event) => {
@@ -83,6 +97,7 @@ export function createKeyReader(source: KeySource, events: KeyReaderEvents): Key
   const take = (token: KeyToken) => {
     if (token.kind === 'interrupt') events.onInterrupt()
     else if (token.kind === 'redraw') events.onRedraw?.()
+    else if (token.kind === 'mouse') waiting.push(token)
     else if (token.kind === 'paste') waiting.push({ pasted: token.text })
     else waiting.push(token.sequence)
   }

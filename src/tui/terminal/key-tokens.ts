@@ -3,6 +3,8 @@ export type KeyToken =
   | { readonly kind: 'key'; readonly sequence: string }
   | { readonly kind: 'interrupt' }
   | { readonly kind: 'redraw' }
+  /** A press of the mouse, its place counted from 0. */
+  | { readonly kind: 'mouse'; readonly button: number; readonly column: number; readonly row: number }
   | { readonly kind: 'paste'; readonly text: string }
 
 export interface Tokenised {
@@ -17,6 +19,10 @@ const PASTE_END = `${ESCAPE}[201~`
 // Arrows, Home and End, their modified forms, Shift+Tab, and the numbered editing keys.
 // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences start with a control character
 const KNOWN_SEQUENCE = /^\u001B(?:\[(?:1;[2-8])?[ABCDFH]|O[ABCDFH]|\[Z|\[[1345678](?:;[2-8])?~)$/
+
+// xterm's SGR mouse reports (control sequences of xterm, "Extended coordinates"): button, column, row, M for a press.
+// biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences start with a control character
+const MOUSE_PRESS = /^\u001B\[<(\d+);(\d+);(\d+)M$/
 
 /**
  * Splits raw terminal input into single keys. Sequences outside the list above are dropped: some of them would
@@ -43,7 +49,11 @@ export function tokenise(input: string): Tokenised {
     const length = sequenceLength(input, index)
     if (length === 0) break
     const sequence = input.slice(index, index + length)
-    if (length === 1 || KNOWN_SEQUENCE.test(sequence)) tokens.push({ kind: 'key', sequence })
+    const press = MOUSE_PRESS.exec(sequence)
+    if (press) {
+      const [button = 0, column = 1, row = 1] = press.slice(1).map(Number)
+      tokens.push({ kind: 'mouse', button, column: column - 1, row: row - 1 })
+    } else if (length === 1 || KNOWN_SEQUENCE.test(sequence)) tokens.push({ kind: 'key', sequence })
     index += length
   }
   return { tokens, rest: input.slice(index) }

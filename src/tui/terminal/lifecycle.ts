@@ -13,7 +13,7 @@ export interface TerminalHold {
 }
 
 const ENTER = '\u001B[?1049h\u001B[?25l\u001B[2J\u001B[H\u001B[?2004h'
-const LEAVE = '\u001B[0m\u001B[?2004l\u001B[?25h\u001B[?1049l'
+const LEAVE = '\u001B[0m\u001B[?1006l\u001B[?1000l\u001B[?2004l\u001B[?25h\u001B[?1049l'
 
 /** One sentence about an unforeseen fault. */
 export function faultSentence(fault: unknown): string {

@@ -20,6 +20,8 @@ export interface Painter extends EventEmitter {
   show(rows: readonly string[]): void
   /** Forget what stands on the screen and draw the last frame whole. */
   repaint(): void
+  /** Switches something of the terminal that draws nothing. */
+  send(sequence: string): void
   /** Stop drawing; later frames are ignored. */
   close(): void
 }
@@ -91,6 +93,9 @@ export function createPainter(target: PaintTarget): Painter {
       shown = []
       cleared = false
       if (open && frame.length > 0) draw()
+    },
+    send(sequence: string) {
+      if (open) target.write(sequence)
     },
     close() {
       open = false

@@ -47,8 +47,8 @@ async function sitAtLane({ mode, ...parts }: Parts & { readonly mode?: Mode } = 
 
 /** Throws once and ends the block, up to the question that comes before its debrief. */
 async function endAfterOneThrow({ press }: Sitting): Promise<void> {
-  await press('\rx', 'Seen:')
-  await press('e', 'lift the oil?')
+  await press('\r ', 'Seen:')
+  await press('e', 'show the oil?')
 }
 
 /** The board of the feet, the first of the figures that can be changed. */
@@ -87,10 +87,10 @@ describe('the trainer on a terminal', () => {
     const { press } = await sitAtLane()
     await press('t,', '12.5')
     const rolling = await press('\r', 'on its way')
-    expect(rolling).toMatch(/Gave away \d+\.\d pins?, by what could be known/)
+    expect(rolling).toMatch(/Cost \d+\.\d pins?/)
     expect(rolling).not.toContain('Seen:')
-    const seen = await press('x', 'Seen:')
-    expect(seen).toMatch(/Gave away/)
+    const seen = await press(' ', 'Seen:')
+    expect(seen).toMatch(/Cost|Good as the best/)
     expect(seen).toMatch(/Frame (1, ball 2|2, ball 1)/)
   })
 
@@ -136,7 +136,7 @@ describe('the trainer on a terminal', () => {
     const feet = feetShown(await screen())
     const decided = await press('[', `‹ ${feet + 2} ›`)
     terminal.resizeTo(79, 24)
-    await until('needs 80 by 24')
+    await until('needs 80 by 22')
     type('\r[[[')
     await new Promise((done) => setTimeout(done, 100))
     terminal.resizeTo(80, 24)
@@ -146,11 +146,11 @@ describe('the trainer on a terminal', () => {
 
   it('uses the room of a large terminal', async () => {
     const { press, until, terminal } = await sitAtLane({ columns: 120, rows: 40 })
-    await press('\rx', 'Seen:')
+    await press('\r ', 'Seen:')
     const rows = await terminal.screen()
     expect(rows).toHaveLength(40)
     expect(rows.filter((row) => row.includes('│')).length).toBeGreaterThanOrEqual(23)
-    expect(rows.join('\n')).toContain('Standing')
+    expect(rows.join('\n')).toContain('pocket')
     terminal.resizeTo(100, 30)
     await until('Enter throw')
     expect((await terminal.screen()).every((row) => row.length <= 100)).toBe(true)
@@ -161,11 +161,11 @@ describe('the trainer on a terminal', () => {
     const { press } = sitting
     await endAfterOneThrow(sitting)
     // A choice that was dear is asked about first.
-    await press('\r', /Your account first|Fair /)
-    const debrief = await press('\u001B', 'Fair ')
-    expect(debrief).toContain('The oil lifted')
+    await press('\r', /Your account first|Best as seen/)
+    const debrief = await press('\u001B', 'Best as seen')
+    expect(debrief).toContain('Oil shown')
     expect(debrief).toContain('Entry board')
-    await press('w', 'oil gone so far')
+    await press('w', 'oil removed so far')
     await press('w', 'as you saw it')
   })
 
@@ -173,9 +173,9 @@ describe('the trainer on a terminal', () => {
     const { press, until, terminal } = await sitAtLane()
     await press('\r', 'on its way')
     terminal.resizeTo(120, 40)
-    await until('Standing')
+    await until(/Cost \d|Good as/)
     terminal.resizeTo(60, 20)
-    await until('needs 80 by 24')
+    await until('needs 80 by 22')
     terminal.resizeTo(100, 30)
     await until('Seen:')
     const rows = await terminal.screen()
@@ -203,9 +203,9 @@ describe('the trainer on a terminal', () => {
 
   it('holds its grades back in a test, and tells them in the debrief', async () => {
     const { press } = await sitAtLane({ mode: 'test' })
-    expect(await press('t.\r', 'on its way')).not.toMatch(/Gave away|Nothing given away/)
-    await press('x', 'Grades come in the debrief')
-    await press('e\r', /Your account first|Given away/)
+    expect(await press('t.\r', 'on its way')).not.toMatch(/Cost \d|Good as/)
+    await press(' ', 'Grades come in the debrief')
+    await press('e\r', /Your account first|Cost of/)
   })
 
   it('keeps settings as they are changed', async () => {
@@ -226,7 +226,7 @@ describe('the trainer on a terminal', () => {
     const { press, services } = sitting
     await endAfterOneThrow(sitting)
     await press('\r', 'Your account first')
-    await press('\u001B', 'The oil lifted')
+    await press('\u001B', 'Oil shown')
     await press('\u001B', 'Look back')
     await press('j\r', 'Your account first')
     expect([services.keptThrows.length, services.filed.length]).toEqual([1, 1])

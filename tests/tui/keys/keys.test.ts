@@ -8,6 +8,13 @@ import { bare, PLAIN, THEMES } from '../fixtures.js'
 const contexts = [...new Set(KEY_BINDINGS.flatMap((binding) => binding.contexts))]
 
 describe('the table of keys', () => {
+  it('says what each key does in a column of the help page', () => {
+    for (const { does, shown } of KEY_BINDINGS) {
+      expect(does.length, does).toBeLessThanOrEqual(29)
+      expect(shown.length, does).toBeLessThanOrEqual(7)
+    }
+  })
+
   it.each(contexts)('gives a key one meaning only (%s)', (context) => {
     const keys = KEY_BINDINGS.filter((binding) => binding.contexts.includes(context)).flatMap((binding) => binding.keys)
     expect(new Set(keys).size).toBe(keys.length)
@@ -15,7 +22,7 @@ describe('the table of keys', () => {
 
   it('means the same everywhere by Esc, q and ?', () => {
     const everywhere: Record<string, string> = { escape: 'back', q: 'quit', '?': 'help' }
-    for (const context of contexts.filter((one) => one !== 'form')) {
+    for (const context of contexts.filter((one) => !['form', 'filter', 'rolling'].includes(one))) {
       for (const [key, command] of Object.entries(everywhere)) {
         expect([command, null], `${key} in ${context}`).toContain(commandFor(context, key))
       }
@@ -29,14 +36,17 @@ describe('the table of keys', () => {
   })
 
   it('has a way back from every place but the first', () => {
-    for (const context of contexts.filter((one) => one !== 'home'))
+    for (const context of contexts.filter((one) => one !== 'home' && one !== 'rolling'))
       expect(commandFor(context, 'escape'), context).toBe('back')
   })
 
-  it('picks balls by number only while deciding, and skips a rolling ball by any key', () => {
-    expect(commandFor('play', '3')).toEqual({ ball: 2 })
+  it('types digits only while deciding, and lets a rolling ball be skipped by Enter, space and Esc only', () => {
+    expect(commandFor('play', '3')).toEqual({ type: '3' })
+    expect(commandFor('typing', '.')).toEqual({ type: '.' })
+    expect(commandFor('play', '.')).toBe('half-right')
     expect(commandFor('debrief', '3')).toBeNull()
-    expect(commandFor('rolling', 'x')).toBe('skip')
+    expect(['enter', 'space', 'escape'].map((key) => commandFor('rolling', key))).toEqual(['skip', 'skip', 'skip'])
+    for (const key of ['x', '3', 'up', '?', 'q']) expect(commandFor('rolling', key)).toBeNull()
   })
 
   it('uses no function key, no Alt and none of the keys terminals keep for themselves', () => {
@@ -51,24 +61,34 @@ describe('the table of keys', () => {
       tab: false,
       backspace: false,
       ctrl: true,
+      pageUp: false,
+      pageDown: false,
+      home: false,
+      end: false,
     }
     for (const letter of ['s', 'q', 'z']) expect(keyName(letter, press)).toBe('')
   })
 
-  it.each(THEMES)('is all on the help page of each place, within 80 by 24 (%s)', (_, theme) => {
-    for (const context of contexts.filter((one) => one !== 'help' && commandFor(one, '?') === 'help')) {
-      const rows = helpScreen(context, { columns: 80, rows: 24 }, theme)
-      expect(rows).toHaveLength(24)
-      for (const row of rows) expect(columnsOf(row), bare(row)).toBeLessThanOrEqual(80)
-      const text = rows.map(bare).join('\n')
-      for (const binding of KEY_BINDINGS.filter((one) => one.contexts.includes(context)))
-        expect(text, context).toContain(binding.does)
-    }
-  })
+  it.each(THEMES)(
+    'is all on the first help page of each place, its own keys first, within 80 by 22 (%s)',
+    (_, theme) => {
+      for (const context of contexts.filter((one) => one !== 'help' && commandFor(one, '?') === 'help')) {
+        const rows = helpScreen(context, { page: 'keys', scroll: 0 }, { columns: 80, rows: 22 }, theme)
+        expect(rows).toHaveLength(22)
+        for (const row of rows) expect(columnsOf(row), bare(row)).toBeLessThanOrEqual(80)
+        const text = rows.map(bare).join('\n')
+        for (const binding of KEY_BINDINGS.filter((one) => one.contexts.includes(context)))
+          expect(text, context).toContain(binding.does)
+      }
+    },
+  )
 
-  it.each(contexts)('shows the way out or the help on the bottom line (%s)', (context) => {
-    const line = contextKeyLine(context, 80, PLAIN)
-    expect(columnsOf(line)).toBeLessThanOrEqual(80)
-    expect(bare(line)).toMatch(/Esc|\?/)
-  })
+  it.each(contexts.filter((one) => one !== 'rolling'))(
+    'shows the way out or the help on the bottom line (%s)',
+    (context) => {
+      const line = contextKeyLine(context, 80, PLAIN)
+      expect(columnsOf(line)).toBeLessThanOrEqual(80)
+      expect(bare(line)).toMatch(/Esc|\?/)
+    },
+  )
 })

@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { emptyFilm, FILM_BOARDS, FILM_ROWS } from '../../../src/sim/world/lane/film.js'
+import { IDEAL_NATURE } from '../../../src/sim/world/pins/nature.js'
+import { watchThrowAtRack } from '../../../src/sim/world/pins/rack.js'
 import type { LanePicture } from '../../../src/tui/draw/lane-picture.js'
-import { AIM_LINE, boardOnTrace, lanePicture, oilLevel, TRACE_LINES } from '../../../src/tui/parts/lane.js'
+import { laneScale } from '../../../src/tui/draw/lane-scale.js'
+import { OIL_LEVELS } from '../../../src/tui/draw/theme.js'
+import { AIM_LINE, boardOnTrace, lanePicture, TRACE_LINES } from '../../../src/tui/parts/lane.js'
+import { oilLevel } from '../../../src/tui/parts/lane-oil.js'
 import { columnsOf } from '../../../src/tui/terminal/fit.js'
 import { bare, PLAIN, THEMES } from '../fixtures.js'
 
@@ -40,19 +45,65 @@ describe('lane picture', () => {
   })
 
   it('puts marks at their distance: 60 columns show a foot each', () => {
-    const rows = lanePicture({ ...nothing, breakpoint: { board: 20, feet: 42.5 } }, 60 + 4 + 1 + 9, 10, PLAIN).map(bare)
+    const rows = lanePicture({ ...nothing, breakpoint: { board: 20, feet: 42.5 } }, 60 + 4 + 1 + 14, 10, PLAIN).map(
+      bare,
+    )
     expect(placeOf(rows, '◆').column - 4).toBe(42)
   })
 
   it('shows all ten pins, and felled ones otherwise', () => {
-    const standing =
-      rowsOf({ ...nothing, standing: 1023 })
-        .join('')
-        .split('●').length - 1
-    expect(standing).toBe(10)
+    const deckOf = (standing: number) => rowsOf({ ...nothing, standing }).map((row) => row.slice(66))
+    const numbers = deckOf(1023).slice(1, 11).join(' ').match(/\d+/g)!.map(Number)
+    expect(numbers.sort((a, b) => a - b)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10])
     // Pin 7 stands on the bowler's far left, pin 10 on the far right (rule book, numbering of the pins).
-    expect(placeOf(rowsOf({ ...nothing, standing: 1 << 6 }), '●').row).toBe(1)
-    expect(placeOf(rowsOf({ ...nothing, standing: 1 << 9 }), '●').row).toBe(10)
+    expect(deckOf(1 << 6).findIndex((row) => row.includes('7'))).toBe(1)
+    expect(deckOf(1 << 9).findIndex((row) => row.includes('10'))).toBe(10)
+    expect(
+      deckOf(1 << 9)
+        .join('')
+        .split('·'),
+    ).toHaveLength(10)
+  })
+
+  it.each([9, 10, 11, 13, 16, 20, 26, 30, 39])('labels each of %i rows by a board that lies in it', (laneRows) => {
+    for (const hand of ['right', 'left'] as const) {
+      const { rowOf, boardOf } = laneScale(hand, 79, laneRows)
+      const rows = rowsOf({ ...nothing, hand }, 79, laneRows)
+      for (let row = 0; row < laneRows; row++) {
+        expect(rows[row + 1]!.slice(0, 3).trim()).toBe(String(boardOf(row)))
+        expect(rowOf(boardOf(row))).toBe(row + 1)
+        // What is put on that board stands beside the label.
+        const marked = rowsOf({ ...nothing, hand, breakpoint: { board: boardOf(row), feet: 40 } }, 79, laneRows)
+        expect(placeOf(marked, '◆').row).toBe(row + 1)
+      }
+    }
+  })
+
+  it('keeps the rack where it is whatever else is shown, and marks the pocket at board 17.5', () => {
+    const row = rowsOf(nothing).findIndex((text) => text.includes('◂'))
+    expect(row).toBe(laneScale('right', 79, 10).rowOf(17.5))
+    expect(rowsOf(nothing).at(-1)).toContain('◂ pocket')
+  })
+
+  it('shows pins where the engine has them while they fall, and numbers those it has not moved', () => {
+    const rackThrow = {
+      offsetMetres: 0.07,
+      angleRadians: 0.09,
+      speedMetresPerSecond: 7.6,
+      ballMassKilograms: 6.8,
+      standing: 1023,
+    }
+    const { pictures } = watchThrowAtRack(rackThrow, IDEAL_NATURE, [0.005, 0.12, 0.4])
+    const deckOf = (at: number) =>
+      rowsOf({ ...nothing, standing: 1023, falling: pictures[at]! })
+        .slice(1, 11)
+        .map((row) => row.slice(65))
+        .join('\n')
+    const counts = [0, 1, 2].map((at) => (deckOf(at).match(/\d+/g) ?? []).length)
+    expect(counts[0]).toBeGreaterThanOrEqual(9)
+    expect(counts[1]).toBeLessThan(counts[0]!)
+    expect(counts[2]).toBeLessThanOrEqual(counts[1]!)
+    expect(deckOf(1)).toMatch(/[\u2801-\u28ff]/)
   })
 
   it('shows more film by a denser glyph, where it lies, for either hand alike', () => {
@@ -79,7 +130,7 @@ describe('lane picture', () => {
     const oilRows = (film: typeof even) =>
       rowsOf({ ...nothing, oil: film }, 79, laneRows)
         .slice(1, -2)
-        .map((row) => row.slice(4, 4 + 8))
+        .map((row) => row.slice(4, 4 + 7))
     expect(new Set(oilRows(even)).size).toBe(1)
     const crown = oilRows(crowned)
     expect(crown).toEqual([...crown].reverse())
@@ -92,7 +143,7 @@ describe('lane picture', () => {
       expect(oilLevel(microns)).toBeGreaterThanOrEqual(level)
       level = oilLevel(microns)
     }
-    expect(level).toBe(7)
+    expect(level).toBe(OIL_LEVELS)
   })
 
   it('reads a path between its points and nowhere else', () => {

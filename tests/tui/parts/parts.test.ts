@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest'
 import { tally } from '../../../src/sim/world/scoring/game.js'
 import { decisionPanelRows } from '../../../src/tui/parts/decision-panel.js'
 import { keyLine } from '../../../src/tui/parts/key-line.js'
-import { rackRows } from '../../../src/tui/parts/rack.js'
 import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../../src/tui/parts/score-sheet.js'
 import { timelineRows } from '../../../src/tui/screens/debrief/value-chart.js'
 import { columnsOf } from '../../../src/tui/terminal/fit.js'
@@ -37,22 +36,6 @@ describe('score sheet', () => {
   })
 })
 
-describe('rack', () => {
-  it('stands as the bowler sees it and numbers what stands', () => {
-    expect(rackRows(1023, PLAIN).map((row) => bare(row).trim().split(/\s+/))).toEqual([
-      ['7', '8', '9', '10'],
-      ['4', '5', '6'],
-      ['2', '3'],
-      ['1'],
-    ])
-    const split = rackRows((1 << 6) | (1 << 9), PLAIN)
-      .map(bare)
-      .join(' ')
-    expect(split.match(/\d+/g)).toEqual(['7', '10'])
-    expect(split.split('·')).toHaveLength(9)
-  })
-})
-
 describe('decision panel', () => {
   it('marks the field under the hand by signs, not by colour alone', async () => {
     const { bag } = (await shortScenario()).setup
@@ -61,11 +44,12 @@ describe('decision panel', () => {
       aim: { feetBoard: 24.5, targetBoard: 12, speedStep: 1 },
       release: 'strike',
     } as const
-    const [headings, values] = decisionPanelRows(decision, bag, 'feet', 78, PLAIN).map(bare)
+    const [headings, values] = decisionPanelRows(decision, bag, 'feet', null, 78, PLAIN).map(bare)
     expect(values).toContain('‹ 24.5 ›')
     expect(values).toContain(`4 ${bag[3]!.name}`)
     expect(values).toContain('firmer')
-    expect(headings!.indexOf('Feet')).toBe(values!.indexOf('24.5'))
+    expect(bare(decisionPanelRows(decision, bag, 'feet', '2', 78, PLAIN)[1]!)).toContain('‹ 2_ ›')
+    expect(headings!.indexOf('Slide')).toBe(values!.indexOf('24.5'))
   })
 })
 

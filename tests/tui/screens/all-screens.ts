@@ -22,6 +22,7 @@ import { fixtureServices, madeUpAccount, madeUpGrade, shortScenario } from '../f
 const services = fixtureServices()
 export const SIZES: readonly Size[] = [
   { columns: 80, rows: 24 },
+  { columns: 80, rows: 22 },
   { columns: 100, rows: 30 },
   { columns: 120, rows: 40 },
   { columns: 200, rows: 60 },
@@ -90,6 +91,7 @@ export function debriefRows(play: PlayState, look: Partial<DebriefState>, size: 
   return debriefScreen(looked(play), { ...LOOKING, ...look }, '', size, theme)
 }
 
+const PLAYED = new Map([['House oil at Quillmoor', { blocks: 3, bestGame: 211 }]])
 const KIT: OwnKit = { bag: startingBag(), bowler: startingBowler('left') }
 const WHAT_IF: WhatIf = {
   decision: { ballId: 'weak-pearl', aim: { feetBoard: 20, targetBoard: 10, speedStep: 0 }, release: 'strike' },
@@ -137,14 +139,19 @@ export function* everyScreen(
 ): Generator<[name: string, rows: string[]]> {
   yield ['home', homeScreen(home, 0, homePicture(home.scenarios, services), size, theme)]
   for (const [cursor, scenario] of home.scenarios.entries()) {
-    yield [`scenarios ${cursor}`, scenarioScreen(home.scenarios, cursor, '', size, theme)]
+    yield [
+      `scenarios ${cursor}`,
+      scenarioScreen({ listed: home.scenarios, cursor, played: PLAYED, notice: '' }, size, theme),
+    ]
     const choice = { scenario, cursor: 0, hand: 'right', style: 'tweener', bag: 'own', mode: 'test' } as const
     yield [`bowler ${cursor}`, rowsOf({ ...home, kit: KIT, screen: { kind: 'bowler', ...choice } }, size, theme)]
   }
   for (const screen of otherScreens())
     yield [screen.kind, rowsOf({ ...home, kit: KIT, screen, notice: 'A notice.' }, size, theme)]
   for (const screen of otherScreens())
-    yield [`help on ${screen.kind}`, rowsOf({ ...home, screen, help: true }, size, theme)]
+    yield [`help on ${screen.kind}`, rowsOf({ ...home, screen, help: { page: 'keys', scroll: 0 } }, size, theme)]
+  for (let scroll = 0; scroll < 60; scroll += 10)
+    yield [`words ${scroll}`, rowsOf({ ...home, help: { page: 'words', scroll } }, size, theme)]
   for (const [index, play] of plays.entries()) {
     yield [`play ${index}`, playScreen(play, size, theme)]
     for (let chosen = 0; chosen < play.grades.length; chosen += 2) {

@@ -10,7 +10,7 @@ beforeAll(async () => {
   // Screens of like blocks differ in figures only; xterm.js is slow enough that some stand for all.
   const some = <One>(all: readonly One[]) => all.filter((_, index) => index % 9 === 0)
   drawn = { home: { ...home, scenarios: some(home.scenarios) }, plays: [plays[0]!, ...plays.slice(-3)] }
-}, 60_000)
+}, 180_000)
 
 // xterm.js judges: what an independent terminal makes of the bytes we send, one screen after the other.
 describe.each(THEMES)('every screen on a terminal, %s', (_, theme) => {

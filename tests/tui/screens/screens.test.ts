@@ -10,7 +10,7 @@ import { type Drawn, debriefRows, drawnFrom, everyScreen, played, playScreen, SI
 let drawn: Drawn
 beforeAll(async () => {
   drawn = await drawnFrom()
-}, 60_000)
+}, 180_000)
 
 const textOf = (rows: readonly string[]): string => rows.map(bare).join('\n')
 
@@ -121,20 +121,30 @@ describe('the calls in the debrief', () => {
 })
 
 describe('debrief', () => {
+  it.each([
+    [80, 22],
+    [80, 24],
+  ])('cuts nothing of a throw at %i by %i', (columns, rows) => {
+    const screen = debriefRows(drawn.plays[0]!, {}, { columns, rows }, PLAIN).map(bare)
+    expect(screen).toHaveLength(rows)
+    expect(screen.at(-3)).toMatch(/Entry board|Off the lane/)
+    expect(screen.at(-2)).toMatch(/Target|Called|Rolls|Still/)
+  })
+
   it('shows the oil, both balls and what the choice gave away', () => {
-    const rows = textOf(debriefRows(drawn.plays[0]!, {}, SIZES[2]!, PLAIN))
+    const rows = textOf(debriefRows(drawn.plays[0]!, {}, SIZES[3]!, PLAIN))
     expect(rows).toMatch(/[░▒▓█]/)
-    expect(rows).toContain('by what could be known')
-    expect(rows).toContain('against the oil as it was')
-    expect(rows).toMatch(/Fair /)
+    expect(rows).toContain('Best from what you had seen')
+    expect(rows).toContain('the best if you could see the oil')
+    expect(rows).toContain('Cost of your choices')
     expect(rows).toMatch(/Entry board|Off the lane/)
   })
 
   it('adds up what it shows throw by throw', () => {
     const play = drawn.plays[1]!
-    const rows = play.grades.map((_, chosen) => debriefRows(play, { chosen }, SIZES[2]!, PLAIN).map(bare))
+    const rows = play.grades.map((_, chosen) => debriefRows(play, { chosen }, SIZES[3]!, PLAIN).map(bare))
     const total = Number(rows[0]![0]!.match(/([\d.]+) pins? *$/)![1])
-    const parts = rows.map((screen) => Number(screen.join('\n').match(/gave away ([\d.]+) pin/)?.[1] ?? 0))
+    const parts = rows.map((screen) => Number(screen.join('\n').match(/cost ([\d.]+) pin/)?.[1] ?? 0))
     expect(parts.reduce((sum, pins) => sum + pins, 0)).toBeCloseTo(total, 6)
   })
 })

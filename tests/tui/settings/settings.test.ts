@@ -40,10 +40,10 @@ describe('settings', () => {
   it('put colours and characters over what the terminal has, and never letters it cannot show', () => {
     const rich = themeFor({ depth: 'true', characters: 'unicode' })
     const poor = themeFor({ depth: 'sixteen', characters: 'ascii' })
-    expect(themeWith(rich, { colour: 'auto', characters: 'auto' })).toBe(rich)
-    expect(themeWith(rich, { colour: 'none', characters: 'auto' }).depth).toBe('none')
-    expect(themeWith(rich, { colour: 'auto', characters: 'ascii' }).glyphs.braille).toBe(false)
-    expect(themeWith(poor, { colour: 'true', characters: 'auto' }).glyphs.braille).toBe(false)
+    expect(themeWith(rich, { colour: 'auto', characters: 'auto', theme: 'auto' })).toBe(rich)
+    expect(themeWith(rich, { colour: 'none', characters: 'auto', theme: 'auto' }).depth).toBe('none')
+    expect(themeWith(rich, { colour: 'auto', characters: 'ascii', theme: 'auto' }).glyphs.braille).toBe(false)
+    expect(themeWith(poor, { colour: 'true', characters: 'auto', theme: 'auto' }).glyphs.braille).toBe(false)
   })
 })
 

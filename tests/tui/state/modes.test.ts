@@ -41,7 +41,7 @@ function thrown(state: AppState): AppState {
   const block = blockOf(playIn(weighing))
   const grade = mode === 'drill' ? madeUpGrade(block, decision) : undefined
   const next = services.advance(block, decision)
-  return press(reduce(reduce(weighing, { type: 'weighed', grade, next }), { type: 'kept', next }), 'x')
+  return press(reduce(reduce(weighing, { type: 'weighed', grade, next }), { type: 'kept', next }), 'space')
 }
 
 describe('calling the reaction', () => {
@@ -120,7 +120,7 @@ describe('the own account', () => {
 describe('what if', () => {
   it('changes a copy of the choice and leaves the block alone', () => {
     const looking = press(thrown(startBlock(home, scenario, 'if', services)), 'e', 'enter', 'escape')
-    const trying = press(looking, 'i', 'up', ']', '2')
+    const trying = press(looking, 'i', 'up', ']', 'h', '2')
     expect(keyContext(trying)).toBe('what-if')
     const trial = debriefIn(trying).whatIf!
     expect(trial.lab.decision).not.toEqual(blockOf(playIn(trying)).throws[0]!.decision)

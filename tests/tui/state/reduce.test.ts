@@ -5,7 +5,7 @@ import { commandFor } from '../../../src/tui/keys/keys.js'
 import { type Action, type AppState, homeEntries, keyContext } from '../../../src/tui/state/app-state.js'
 import { blockOf, type PlayState } from '../../../src/tui/state/play-state.js'
 import { reducer } from '../../../src/tui/state/reduce.js'
-import { ROLL_FRAMES } from '../../../src/tui/state/reduce-throw.js'
+import { FALL_SECONDS, framesOf, ROLL_FRAMES } from '../../../src/tui/state/reduce-throw.js'
 import { startBlock } from '../../../src/tui/state/start.js'
 import { startingState } from '../../../src/tui/state/starting-state.js'
 import { fixtureServices, madeUpGrade, shortScenario } from '../fixtures.js'
@@ -101,7 +101,7 @@ describe('deciding', () => {
 
   it('undoes any run of changes one by one, and says when there is nothing left', () => {
     const start = playing()
-    const keys = ['up', 'right', 'down', 'right', 'up', '[', ']', '3', ',', 'r', 'up']
+    const keys = ['up', 'right', 'down', 'right', 'up', '[', ']', ',', 'r', 'up']
     let state = press(start, ...keys)
     const { undo } = playIn(state)
     for (let i = 0; i < undo.length; i++) state = press(state, 'u')
@@ -138,7 +138,10 @@ describe('a throw', () => {
     expect(stage.kind === 'rolling' && stage.grade).toEqual(
       madeUpGrade(blockOf(playIn(weighing)), playIn(weighing).decision),
     )
-    for (let frame = 0; frame < ROLL_FRAMES; frame++) {
+    const { stage: rolling } = playIn(state)
+    const frames = rolling.kind === 'rolling' ? framesOf(rolling.next) : 0
+    expect(frames).toBe(ROLL_FRAMES + FALL_SECONDS.length)
+    for (let frame = 0; frame < frames; frame++) {
       expect(blockOf(playIn(state)).throws).toHaveLength(0)
       state = reduce(state, { type: 'tick' })
     }
@@ -147,22 +150,22 @@ describe('a throw', () => {
     expect(playIn(state).stage.kind).toBe('deciding')
   })
 
-  it('cannot be changed or thrown twice while it is weighed, and is skipped by any key while it rolls', () => {
+  it('cannot be changed or thrown twice while it is weighed, and is skipped by Enter, space or Esc while it rolls', () => {
     const weighing = press(playing(), 'enter')
     for (const key of ['up', 'enter', '[', 'x']) expect(press(weighing, key)).toEqual(weighing)
     expect(playIn(press(weighing, 'escape')).stage.kind).toBe('deciding')
-    const skipped = press(weighed(weighing), 'x')
+    const skipped = press(weighed(weighing), 'space')
     expect(blockOf(playIn(skipped)).throws).toHaveLength(1)
   })
 
   it('cannot be taken back', () => {
-    const after = press(weighed(press(playing(), 'up', 'enter')), 'x')
+    const after = press(weighed(press(playing(), 'up', 'enter')), 'space')
     expect(playIn(press(after, 'u')).notice).toMatch(/nothing to undo/i)
   })
 })
 
 describe('a block left unfinished', () => {
-  const left = () => press(weighed(press(playing(), 'enter')), 'x', 'escape')
+  const left = () => press(weighed(press(playing(), 'enter')), 'space', 'escape')
 
   /** What the task does that plays a block again. */
   async function takenUp(state: AppState): Promise<AppState> {
@@ -209,7 +212,7 @@ describe('a throw being kept', () => {
     let waiting = rolling
     for (let i = 0; i < ROLL_FRAMES + 3; i++) waiting = reduce(waiting, { type: 'tick' })
     expect(waiting).toBe(rolling)
-    waiting = press(waiting, 'x')
+    waiting = press(waiting, 'space')
     const { stage } = playIn(waiting)
     expect(stage.kind === 'rolling' && stage.frame).toBe(0)
     expect(blockOf(playIn(waiting)).throws).toHaveLength(0)
@@ -221,7 +224,7 @@ describe('a throw being kept', () => {
 })
 
 describe('the end of a block', () => {
-  const throwOnce = (state: AppState) => press(weighed(press(state, 'enter')), 'x')
+  const throwOnce = (state: AppState) => press(weighed(press(state, 'enter')), 'space')
 
   it('comes after ten frames and leads to the debrief', () => {
     let state = playing()
@@ -269,9 +272,10 @@ describe('help', () => {
   it('opens over any screen, leaves it untouched, and closes by ? or Esc', () => {
     for (const state of [home, press(home, 'enter'), press(playing(), 'up')]) {
       const open = press(state, '?')
-      expect(open.help).toBe(true)
+      expect(open.help?.page).toBe('keys')
       expect(press(open, 'up', 'enter', 'x').screen).toBe(state.screen)
-      expect(press(open, '?').help).toBe(false)
+      expect(press(open, '?').help).toBeNull()
+      expect(press(open, 'tab').help?.page).toBe('words')
       expect(press(open, 'escape').screen).toBe(state.screen)
     }
   })

@@ -15,13 +15,12 @@ describe('tokenising terminal input', () => {
     expect(keys('é日')).toEqual(['é', '日'])
   })
 
-  it('keeps arrows in every form and drops function keys, mouse reports and answers of the terminal', () => {
+  it('keeps arrows in every form and drops function keys, old mouse reports and answers of the terminal', () => {
     expect(keys('\u001BOA\u001B[1;2C\u001B[Z\u001B[5~')).toEqual(['\u001BOA', '\u001B[1;2C', '\u001B[Z', '\u001B[5~'])
     for (const unknown of [
       '\u001B[1;5P',
       '\u001BOP',
       '\u001B[15~',
-      '\u001B[<0;3;4M',
       '\u001B[M !!',
       '\u001B[I',
       '\u001B[[A',
@@ -126,5 +125,16 @@ describe('key reader', () => {
     await vi.waitFor(() => expect(got).toEqual(['a', 'b', 'c']))
     expect(onPaste).toHaveBeenCalledOnce()
     expect(onPaste).toHaveBeenCalledWith('half done', ['a', 'b'])
+  })
+
+  it('keeps back what it is told to hold, lets the rest pass, and then delivers it in order', async () => {
+    const { source, reader, got } = readerOn()
+    reader.hold((key) => key !== '\r')
+    source.emit('data', 'kk\rt')
+    await vi.waitFor(() => expect(got).toEqual(['\r']))
+    await new Promise((done) => setTimeout(done, 30))
+    expect(got).toEqual(['\r'])
+    reader.hold(null)
+    await vi.waitFor(() => expect(got).toEqual(['\r', 'k', 'k', 't']))
   })
 })

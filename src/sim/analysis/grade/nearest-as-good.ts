@@ -87,7 +87,7 @@ function aroundLast(search: FairSearch, from: JudgedThrow): Candidate[] {
   return around
 }
 
-function sweptWorthOf({ lines }: FairSearch, worth: Float64Array, speedStep: Aim['speedStep']) {
+function sweptWorthOf({ lines }: FairSearch, worth: Float64Array, speedStep: -1 | 0 | 1) {
   const step = SPEED_STEPS.indexOf(speedStep)
   const places = new Map(lines.map(({ feetBoard, targetBoard }, at) => [`${feetBoard} ${targetBoard}`, at]))
   return (feetBoard: number, targetBoard: number): number => {

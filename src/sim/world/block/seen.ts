@@ -35,6 +35,12 @@ export function callContact(entryBoard: number): Contact {
   return 'past'
 }
 
+/** The boards between which a ball crosses the headpin's row for a call; null for one that met no headpin. */
+export function contactBoards(contact: Contact): readonly [number, number] | null {
+  const place = CALLS.findIndex(([, called]) => called === contact)
+  return place < 1 ? null : [CALLS[place - 1][0], CALLS[place][0]]
+}
+
 /** What the eye tells of a throw; the only thing the screen, the plain mode and the grader may learn from it. */
 export function observe(truth: Truth, arrowsBoard: number, standing: number, rules: SeeingRules): Observation {
   return {

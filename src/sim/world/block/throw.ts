@@ -1,19 +1,21 @@
 import { arcTangent } from '../../exact-math.js'
 import { drawNormal, type StreamKey, stream } from '../../random.js'
 import { LANE_WIDTH_METRES, metresToBoard, metresToFeet } from '../../units.js'
-import { dynamicsOf } from '../ball/dynamics.js'
+import { type BallDynamics, dynamicsOf } from '../ball/dynamics.js'
 import { type Launch, newRollOutcome, rollBall } from '../ball/motion.js'
 import type { BallSpecification } from '../ball/specification.js'
 import { buildStepTable } from '../ball/step-table.js'
 import type { BowlerProfile } from '../bowler/profile.js'
 import { type Aim, deliveredLaunch, pathAtArrows, straightToArrows } from '../bowler/release.js'
-import { FILM_ROWS, mirrorFilm } from '../lane/film.js'
+import { FILM_ROWS, mirrorFilm, type OilFilm } from '../lane/film.js'
 import { HEADPIN_DISTANCE_METRES, HEADPIN_LATERAL_METRES } from '../lane/geometry.js'
 import { type LaneState, wearLane } from '../lane/wear.js'
-import { carryLadder } from '../pins/carry-ladder.js'
+import { type CarryRung, carryRungs } from '../pins/carry-ladder.js'
 import { mirrorMask } from '../pins/leaves.js'
-import { drawRackNature } from '../pins/nature.js'
-import type { throwAtRack } from '../pins/rack.js'
+import { drawRackNature, type RackNature } from '../pins/nature.js'
+import { watchThrowAtRack } from '../pins/rack.js'
+import { mirrorPicture, type RackPicture } from '../pins/rack-motion.js'
+import type { RackThrow } from '../pins/rack-throw.js'
 import type { Truth } from './types.js'
 
 /** Racks thrown for one delivery of the player; the keyed rank picks among their ordered results. */
@@ -53,25 +55,13 @@ const outcome = newRollOutcome()
 export function throwBall(delivery: Delivery): Thrown {
   const { profile, lane } = delivery
   const mirrored = profile.hand === 'left'
-  const film = mirrored ? mirrorFilm(lane.film) : lane.film
-  const normals = deliveryNormals(delivery)
-  const launch = deliveredLaunch(profile, delivery.aim, delivery.release, normals)
-  const dynamics = dynamicsOf(delivery.ball)
-  const path = new Float64Array(FILM_ROWS)
-  rollBall(film, buildStepTable(film), dynamics, launch, outcome, path)
-
-  const inGutter = outcome.leftLaneMetres < HEADPIN_DISTANCE_METRES
+  const { film, launch, normals, path, dynamics, rackThrow } = rollDelivery(delivery)
   const standingHere = mirrored ? mirrorMask(delivery.standing) : delivery.standing
-  const angleRadians = arcTangent(outcome.tangentAtPins)
-  const hit = inGutter
-    ? { standing: standingHere, touched: 0 }
-    : strikeRack(delivery, {
-        offsetMetres: HEADPIN_LATERAL_METRES - outcome.lateralAtPinsMetres,
-        angleRadians,
-        speedMetresPerSecond: outcome.speedAtPinsMetresPerSecond,
-        ballMassKilograms: dynamics.massKilograms,
-        standing: standingHere,
-      })
+  const { angleRadians } = rackThrow
+  const hit =
+    outcome.leftLaneMetres < HEADPIN_DISTANCE_METRES
+      ? { standing: standingHere, touched: 0 }
+      : carriedAt(delivery, rackThrow).result
 
   const worn = wearLane(mirrored ? { ...lane, film } : lane, {
     path,
@@ -100,6 +90,56 @@ export function throwBall(delivery: Delivery): Thrown {
   }
 }
 
+interface Rolled {
+  readonly film: OilFilm
+  readonly launch: Launch
+  readonly normals: number[]
+  readonly path: Float64Array
+  readonly dynamics: BallDynamics
+  /** How it comes to the rack, as a right-hander's; of no meaning where a gutter had it before. */
+  readonly rackThrow: RackThrow
+}
+
+/** Rolls a delivery down its lane into `outcome`. */
+function rollDelivery(delivery: Delivery): Rolled {
+  const { profile, lane } = delivery
+  const mirrored = profile.hand === 'left'
+  const film = mirrored ? mirrorFilm(lane.film) : lane.film
+  const normals = deliveryNormals(delivery)
+  const launch = deliveredLaunch(profile, delivery.aim, delivery.release, normals)
+  const dynamics = dynamicsOf(delivery.ball)
+  const path = new Float64Array(FILM_ROWS)
+  rollBall(film, buildStepTable(film), dynamics, launch, outcome, path)
+  const rackThrow = {
+    offsetMetres: HEADPIN_LATERAL_METRES - outcome.lateralAtPinsMetres,
+    angleRadians: arcTangent(outcome.tangentAtPins),
+    speedMetresPerSecond: outcome.speedAtPinsMetresPerSecond,
+    ballMassKilograms: dynamics.massKilograms,
+    standing: mirrored ? mirrorMask(delivery.standing) : delivery.standing,
+  }
+  return { film, launch, normals, path, dynamics, rackThrow }
+}
+
+export interface WatchedDelivery {
+  /** What is left, by the bowler's own eyes. */
+  readonly standing: number
+  /** The rack at each instant as the bowler sees it; none where the ball never came to it. */
+  readonly pictures: readonly RackPicture[]
+}
+
+/**
+ * The pins of a delivery at fixed instants since the ball first touched one: the same racks are thrown as by `throwBall`, and
+ * the one that counted is watched.
+ */
+export function watchPins(delivery: Delivery, instantsSeconds: readonly number[]): WatchedDelivery {
+  const { rackThrow } = rollDelivery(delivery)
+  if (outcome.leftLaneMetres < HEADPIN_DISTANCE_METRES) return { standing: delivery.standing, pictures: [] }
+  const { index } = carriedAt(delivery, rackThrow)
+  const { result, pictures } = watchThrowAtRack(rackThrow, natureAt(delivery, index), instantsSeconds)
+  if (delivery.profile.hand === 'right') return { standing: result.standing, pictures }
+  return { standing: mirrorMask(result.standing), pictures: pictures.map((one) => mirrorPicture(one)) }
+}
+
 const OWN_GUTTER_BOARD = 0
 const FAR_GUTTER_BOARD = 40
 
@@ -118,17 +158,15 @@ function deliveryNormals(delivery: Delivery): number[] {
  * The same keyed racks meet whatever ball comes, and one keyed rank picks among their results ordered from best to
  * worst: each result is thrown live, and a ball that carries better never ends up with a worse leave for its luck.
  */
-function strikeRack(
-  delivery: Delivery,
-  rackThrow: Parameters<typeof throwAtRack>[0],
-): { standing: number; touched: number } {
-  const natureOf = (rung: number) =>
-    drawRackNature(stream({ ...keyFor(delivery, 'rack'), index: delivery.bowlerIndex * 100 + rung }))
+function carriedAt(delivery: Delivery, rackThrow: RackThrow): CarryRung {
   const rungs = delivery.bowlerIndex === 0 ? CARRY_LADDER_RUNGS : FIELD_RUNGS
-  const ladder = carryLadder(rackThrow, natureOf, rungs)
+  const ladder = carryRungs(rackThrow, (rung) => natureAt(delivery, rung), rungs)
   const rank = stream(keyFor(delivery, 'carry-rank'))()
   return ladder[Math.min(rungs - 1, Math.floor(rank * rungs))]
 }
+
+const natureAt = (delivery: Delivery, rung: number): RackNature =>
+  drawRackNature(stream({ ...keyFor(delivery, 'rack'), index: delivery.bowlerIndex * 100 + rung }))
 
 function keyFor(delivery: Delivery, purpose: StreamKey['purpose']): StreamKey {
   return {

@@ -2,6 +2,7 @@ import { newContactList } from './contact-list.js'
 import { mirrorMask, PIN_COUNT } from './leaves.js'
 import { mirrorNature, type RackNature } from './nature.js'
 import { PIN_CENTRE_OF_GRAVITY_METRES } from './pin-body.js'
+import { mirrorPicture, type RackPicture, type RackWatch, watchRack } from './rack-motion.js'
 import { setRack } from './rack-setting.js'
 import { stepRack } from './rack-step.js'
 import type { RackResult, RackThrow } from './rack-throw.js'
@@ -32,10 +33,38 @@ const contacts = newContactList()
  * edge at the head pin's row is in the gutter and fells nothing.
  */
 export function throwAtRack(rackThrow: RackThrow, nature: RackNature): RackResult {
+  return watched(rackThrow, nature, null)
+}
+
+export interface WatchedThrow {
+  readonly result: RackResult
+  /** One for each instant; none where the ball never comes to the pins. */
+  readonly pictures: readonly RackPicture[]
+}
+
+/**
+ * The same throw with the same result, and the rack at fixed instants of it.
+ *
+ * @param instantsSeconds since the ball first touched a pin, ascending
+ */
+export function watchThrowAtRack(
+  rackThrow: RackThrow,
+  nature: RackNature,
+  instantsSeconds: readonly number[],
+): WatchedThrow {
+  const watch = watchRack(instantsSeconds)
+  const result = watched(rackThrow, nature, watch)
+  if (result.steps === 0) return { result, pictures: [] }
+  const pictures = watch.pictures(world)
+  const isMirrored = comesFromLeft(rackThrow, nature)
+  return { result, pictures: isMirrored ? pictures.map(mirrorPicture) : pictures }
+}
+
+function watched(rackThrow: RackThrow, nature: RackNature, watch: RackWatch | null): RackResult {
   if (rackThrow.standing === 0 || Math.abs(rackThrow.offsetMetres) > DECK_HALF_WIDTH_METRES) {
     return { standing: rackThrow.standing, touched: 0, exitOffsetMetres: Number.NaN, steps: 0 }
   }
-  if (!comesFromLeft(rackThrow, nature)) return run(rackThrow, nature)
+  if (!comesFromLeft(rackThrow, nature)) return run(rackThrow, nature, watch)
   const result = run(
     {
       ...rackThrow,
@@ -44,6 +73,7 @@ export function throwAtRack(rackThrow: RackThrow, nature: RackNature): RackResul
       standing: mirrorMask(rackThrow.standing),
     },
     mirrorNature(nature),
+    watch,
   )
   return {
     standing: mirrorMask(result.standing),
@@ -60,7 +90,7 @@ function comesFromLeft(rackThrow: RackThrow, nature: RackNature): boolean {
   return nature.spotLeft[0]! > 0
 }
 
-function run(rackThrow: RackThrow, nature: RackNature): RackResult {
+function run(rackThrow: RackThrow, nature: RackNature, watch: RackWatch | null): RackResult {
   setRack(world, rackThrow, nature)
   let touched = 0
   let exitOffsetMetres = Number.NaN
@@ -73,6 +103,7 @@ function run(rackThrow: RackThrow, nature: RackNature): RackResult {
     touched |= stepRack(world, contacts, nature.materials, step, seconds)
     elapsed += seconds
     step++
+    watch?.see(world, elapsed, touched !== 0)
     const after = world.place[BALL * 3]!
     if (ballInPlay && before <= DECK_END_METRES && after > DECK_END_METRES) {
       const share = (DECK_END_METRES - after) / world.velocity[BALL * 3]!

@@ -1,4 +1,6 @@
+import { contactWords, shortContact } from '../../../scenarios/words/throw-words.js'
 import { type CalledThrow, type CallScore, chanceOf, isRight, scoreCalls } from '../../../sim/analysis/debrief/calls.js'
+import type { Hand } from '../../../sim/world/bowler/profile.js'
 import { canvasRows, newCanvas, put, putRight } from '../../draw/canvas.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
@@ -17,7 +19,7 @@ interface Called extends CalledThrow {
   readonly index: number
 }
 
-/** How good the player's calls were: how often right, against how sure they were and against what could be known. */
+/** How good the player's calls were: how often right, against how sure they were and against what had been seen. */
 export function callScoreRows(play: PlayState, chosen: number, columns: number, theme: Theme): string[] {
   const calls = calledThrows(play)
   const score = scoreCalls(calls)
@@ -26,7 +28,7 @@ export function callScoreRows(play: PlayState, chosen: number, columns: number, 
   if (!score) return [title, ...faint(NO_CALLS, width, theme)]
   return [
     title,
-    ...wrapWords(score.count === 1 ? onlyWords(calls[0]!) : scoreWords(score), width),
+    ...wrapWords(score.count === 1 ? onlyWords(calls[0]!, blockOf(play).setup.bowler.hand) : scoreWords(score), width),
     ...(score.count === 1 ? [] : faint(brierWords(score), width, theme)),
     '',
     ...tableRows(play, calls, chosen, columns, theme),
@@ -55,23 +57,26 @@ function scoreWords({ count, right, claimed, toExpect, toExpectOfLikeliest }: Ca
   const times = (number: number): string => number.toFixed(1)
   return [
     `${right} of ${count} calls came right; as sure as you were, ${times(claimed)} would have.`,
-    `By what could be known ${times(toExpect)} of them were to come right, and ${times(toExpectOfLikeliest)} had you called the likeliest reaction each time.`,
+    `From what you had seen, ${times(toExpect)} of them were to come right, and ${times(toExpectOfLikeliest)} had you called the likeliest reaction each time.`,
   ].join(' ')
 }
 
 /** One call is no score; it is told as it was. */
-function onlyWords(call: CalledThrow): string {
+function onlyWords(call: CalledThrow, hand: Hand): string {
   const { called, sureShare, chances } = call
   const came = isRight(call) ? 'came right' : 'did not come right'
-  const likeliest = chances[0] ? `; the likeliest was ${chances[0].contact}, ${percent(chances[0].chance)}` : ''
-  return `Your one call ${came}. You were ${percent(sureShare)} sure; by what could be known its chance was ${percent(chanceOf(called, chances))}${likeliest}.`
+  const likeliest = chances[0]
+    ? `; the likeliest was ${contactWords(chances[0].contact, hand)}, ${percent(chances[0].chance)}`
+    : ''
+  return `Your one call ${came}. You were ${percent(sureShare)} sure; from what you had seen its chance was ${percent(chanceOf(called, chances))}${likeliest}.`
 }
 
 const brierWords = ({ brier, brierByKnown }: CallScore): string =>
-  `Brier score ${brier.toFixed(2)}; ${brierByKnown.toFixed(2)} for the same calls made as sure as could be known. 0 is perfect, 0.25 is a coin toss.`
+  `Brier score ${brier.toFixed(2)}; ${brierByKnown.toFixed(2)} for the same calls made as sure as what you had seen allowed. 0 is perfect, 0.25 is a coin toss.`
 
 function tableRows(play: PlayState, calls: readonly Called[], chosen: number, columns: number, theme: Theme): string[] {
-  const { throws } = blockOf(play)
+  const { throws, setup } = blockOf(play)
+  const { hand } = setup.bowler
   const canvas = newCanvas(Math.min(columns, TABLE_COLUMNS), calls.length + 1)
   put(canvas, 2, 0, 'throw', 'faint')
   put(canvas, 9, 0, 'called', 'faint')
@@ -85,13 +90,14 @@ function tableRows(play: PlayState, calls: readonly Called[], chosen: number, co
     const ink = index === chosen ? 'accent' : 'plain'
     if (index === chosen) put(canvas, 0, y, theme.glyphs.pointer, 'accent')
     put(canvas, 2, y, throwLabel(throws[index]!.spot), ink)
-    put(canvas, 9, y, called, ink)
+    put(canvas, 9, y, shortContact(called, hand), ink)
     putRight(canvas, SURE_END, y, percent(sureShare))
-    put(canvas, CAME_START, y, came)
+    put(canvas, CAME_START, y, shortContact(came, hand))
     put(canvas, RIGHT_START, y, isRight(call) ? 'right' : 'wrong', isRight(call) ? 'gain' : 'loss')
     putRight(canvas, CHANCE_END, y, percent(chanceOf(called, chances)))
     const likeliest = chances[0]
-    if (likeliest) put(canvas, LIKELIEST_START, y, `${likeliest.contact} ${percent(likeliest.chance)}`, 'faint')
+    if (likeliest)
+      put(canvas, LIKELIEST_START, y, `${shortContact(likeliest.contact, hand)} ${percent(likeliest.chance)}`, 'faint')
   })
   return canvasRows(canvas, theme)
 }

@@ -6,13 +6,13 @@ import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { blockOf, counts, type PlayState } from '../../state/play-state.js'
 
-const FIGURE_COLUMNS = 8
+const FIGURE_COLUMNS = 9
 const LEAST_BAR_COLUMNS = 12
 const WORD_COLUMNS = 42
 
 /**
  * The road not taken from one throw: other balls on their best lines and small moves, each against the choice made; a bar
- * to the right gains, one to the left loses. By what could be known, and in a column on the oil as it was.
+ * to the right gains, one to the left loses. From what had been seen, and in a column on the oil that was there.
  */
 export function choiceRows(play: PlayState, index: number, columns: number, rows: number, theme: Theme): string[] {
   const { setup, throws } = blockOf(play)
@@ -38,8 +38,8 @@ export function choiceRows(play: PlayState, index: number, columns: number, rows
 function headings(columns: number, theme: Theme): string {
   const canvas = newCanvas(columns, 1)
   put(canvas, 0, 0, 'Instead, against what was thrown, in pins', 'faint')
-  putRight(canvas, columns - FIGURE_COLUMNS, 0, 'fair', 'faint')
-  putRight(canvas, columns, 0, 'oil', 'faint')
+  putRight(canvas, columns - FIGURE_COLUMNS, 0, 'as seen', 'faint')
+  putRight(canvas, columns, 0, 'real oil', 'faint')
   return canvasRows(canvas, theme)[0]!
 }
 

@@ -1,17 +1,22 @@
-import { CONTACT_WORDS, moveWords, trimmed } from '../../../scenarios/words/words.js'
-import { KNOWN_LABEL, type ThrowAccount } from '../../../sim/analysis/debrief/throw-account.js'
+import { contactWords, fellWords, lineWords } from '../../../scenarios/words/throw-words.js'
+import { moveWords, trimmed } from '../../../scenarios/words/words.js'
+import type { ThrowAccount } from '../../../sim/analysis/debrief/throw-account.js'
 import { metresPerSecondToMph, metresToBoard, radiansToDegrees } from '../../../sim/units.js'
-import type { ThrowRecord } from '../../../sim/world/block/types.js'
+import type { Decision, ThrowRecord } from '../../../sim/world/block/types.js'
+import type { Hand } from '../../../sim/world/bowler/profile.js'
 import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
+import { LANE_FEET } from '../../draw/lane-scale.js'
 import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { callWords, choiceWords, fellWords, pinsGivenWords, placeWords } from '../../draw/words.js'
-import { LANE_FEET } from '../../parts/lane.js'
+import { callWords, costWords, pinsWords, placeWords } from '../../draw/words.js'
 import { blockOf, counts, type PlayState, pinsGiven } from '../../state/play-state.js'
 import { columnsOf } from '../../terminal/fit.js'
 
-/** From this width on there is room for the whole name of the price with the oil in sight. */
+/** From this width on the choices are named in full. */
 const LONG_COLUMNS = 98
+/** Yours, the best from what you had seen, the best if you could see the oil: named in full, and short. */
+const LONG_NAMES = ['Yours  ', 'Best from what you had seen  ', 'Best if you could see the oil  '] as const
+const SHORT_NAMES = ['Yours          ', 'Best as seen   ', 'Best, oil seen '] as const
 
 /** What became of a throw and why: its grade, the choices, and where the ball went. Six rows. */
 export function factRows(play: PlayState, index: number, columns: number, theme: Theme): string[] {
@@ -20,22 +25,26 @@ export function factRows(play: PlayState, index: number, columns: number, theme:
   const record = block.throws[index]!
   const account = play.accounts[index]
   const { decision } = record
-  const awaited = account ? '' : textRow(theme, [`Working it out${theme.glyphs.ellipsis}`, 'faint'])
+  const named = columns >= LONG_COLUMNS ? LONG_NAMES.map((name) => name.padEnd(LONG_NAMES[2].length)) : SHORT_NAMES
+  const [yours, asSeen, onOil] = named as unknown as readonly [string, string, string]
   const best = (lead: string, other: typeof decision | undefined, ink: 'best' | 'known') => {
-    if (!other) return awaited
-    const words = choiceWords(other, bag)
-    const move = ` (${moveWords(decision.aim, other.aim, bowler.hand)})`
+    if (!other) {
+      return account ? '' : textRow(theme, [lead, ink], [`working it out${theme.glyphs.ellipsis}`, 'faint'])
+    }
+    const words = lineWords(other, bag)
+    const move = ` (${moveFrom(decision, other, bowler.hand)})`
     const fits = lead.length + words.length + move.length <= columns
     return textRow(theme, [lead, ink], words, [fits ? move : '', 'faint'])
   }
   const given = textRow(theme, [`${placeWords(record.spot, games)}: `, 'strong'], ...givenSpans(play, index, columns))
   const room = columns - columnsOf(given) - 1
-  const fell = fellWords(record).length <= room ? fellWords(record) : leaveName(record.standingAfter)
+  const words = fellWords(record, bowler.hand)
+  const fell = words.length <= room ? words : leaveName(record.standingAfter)
   return [
     spreadRow(given, textRow(theme, [fell, 'strong']), columns),
-    textRow(theme, ['Yours  ', 'truth'], choiceWords(decision, bag)),
-    best('Fair   ', account?.graded?.grade.best, 'best'),
-    best('Oil    ', account?.graded?.bestKnown, 'known'),
+    textRow(theme, [yours, 'truth'], lineWords(decision, bag)),
+    best(asSeen, account?.graded?.grade.best, 'best'),
+    best(onOil, account?.graded?.bestKnown, 'known'),
     textRow(theme, entryWords(record), [meantWords(record, account), 'faint']),
     textRow(theme, [lastWords(play, index, record), 'faint']),
   ]
@@ -47,12 +56,25 @@ function givenSpans(play: PlayState, index: number, columns: number): [string, '
   if (grade === undefined) return [['not weighed yet', 'plain']]
   const pins = pinsGiven(grade)
   const known = play.accounts[index]?.graded?.knownLostPins ?? null
+  const cost = costWords(pins)
   return [
-    pins > 0 ? [`gave away ${pinsGivenWords(pins)}`, 'loss'] : ['nothing given away', 'plain'],
-    known === null
+    [cost.charAt(0).toLowerCase() + cost.slice(1), pins > 0 ? 'loss' : 'plain'],
+    known === null || columns < LONG_COLUMNS
       ? ['', 'faint']
-      : [columns >= LONG_COLUMNS ? `, ${known.toFixed(1)} ${KNOWN_LABEL}` : ` (oil ${known.toFixed(1)})`, 'faint'],
+      : [
+          `; ${pinsWords(Math.abs(known))} ${known < 0 ? 'more' : 'less'} than the best if you could see the oil`,
+          'faint',
+        ],
   ]
+}
+
+/** The way from one choice to another, ball and all; nothing where they are the same. */
+function moveFrom(made: Decision, other: Decision, hand: Hand): string {
+  const move = moveWords(made.aim, other.aim, hand)
+  if (move !== 'same line') return move
+  return made.ballId === other.ballId && made.aim.speedStep === other.aim.speedStep && made.release === other.release
+    ? 'your own line'
+    : 'the same boards'
 }
 
 function entryWords({ truth }: ThrowRecord): string {
@@ -73,11 +95,12 @@ function meantWords({ truth }: ThrowRecord, account: ThrowAccount | undefined): 
 function lastWords(play: PlayState, index: number, record: ThrowRecord): string {
   const call = play.calls[index]
   if (!call || record.standingBefore !== FULL_RACK) return rollWords(record)
+  const { hand } = blockOf(play).setup.bowler
   const came =
     record.observation.contact === call.contact
       ? 'and so it was'
-      : `but it was ${CONTACT_WORDS[record.observation.contact]}`
-  return `Called ${callWords(call)}, ${came}`
+      : `but it was ${contactWords(record.observation.contact, hand)}`
+  return `Called ${callWords(call, hand)}, ${came}`
 }
 
 function rollWords({ truth, decision }: ThrowRecord): string {
@@ -85,7 +108,9 @@ function rollWords({ truth, decision }: ThrowRecord): string {
   const arrows = Number.isNaN(crossed)
     ? []
     : [`target ${trimmed(decision.aim.targetBoard)}, crossed ${crossed.toFixed(1)}`]
-  const hook = Number.isFinite(truth.hookStartFeet) ? [`hooks from ${truth.hookStartFeet.toFixed(0)} ft`] : []
+  const hook = Number.isFinite(truth.hookStartFeet)
+    ? [`the lane takes hold at ${truth.hookStartFeet.toFixed(0)} ft`]
+    : []
   const roll = Number.isFinite(truth.rollStartFeet)
     ? `rolls from ${truth.rollStartFeet.toFixed(0)} ft`
     : 'still skids at the pins'

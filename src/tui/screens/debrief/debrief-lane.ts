@@ -2,9 +2,10 @@ import type { MeantPath } from '../../../sim/analysis/debrief/reading/meant-path
 import { metresToBoard } from '../../../sim/units.js'
 import type { ThrowRecord } from '../../../sim/world/block/types.js'
 import { type LanePicture, pathTrace, type Trace, type TraceLook } from '../../draw/lane-picture.js'
+import { LANE_FEET } from '../../draw/lane-scale.js'
 import { textRow } from '../../draw/text-row.js'
-import type { Theme } from '../../draw/theme.js'
-import { boardOnTrace, LANE_FEET } from '../../parts/lane.js'
+import { type Ink, OIL_LEVELS, type Theme } from '../../draw/theme.js'
+import { boardOnTrace } from '../../parts/lane.js'
 import { laydownBoard, recentSketches } from '../../parts/sketches.js'
 import { type DebriefState, SIDE_BY_SIDE_FRAMES } from '../../state/debrief-state.js'
 import { blockOf, type PlayState } from '../../state/play-state.js'
@@ -15,7 +16,7 @@ const LONG_COLUMNS = 118
 /** A ball that never moves outwards has its breakpoint where it is laid down, which is nothing to mark. */
 const NEAREST_BREAKPOINT_FEET = 16
 
-/** The lane under a throw looked back on: as it was seen, or with the oil lifted and the best balls beside. */
+/** The lane under a throw looked back on: as it was seen, or with the oil shown and the best balls beside. */
 export function debriefLane(play: PlayState, debrief: DebriefState): LanePicture {
   const block = blockOf(play)
   const { bowler } = block.setup
@@ -39,7 +40,7 @@ export function debriefLane(play: PlayState, debrief: DebriefState): LanePicture
   return { ...base, traces: paths, ...breakpointOf(record), oil }
 }
 
-/** Best with the oil in sight, best by what could be known, and the throw itself on top. */
+/** Best with the oil seen, best from what had been seen, and the throw itself on top. */
 function pathsOf(play: PlayState, index: number, { truth }: ThrowRecord): Trace[] {
   const { bestKnown = null, bestFair = null } = play.accounts[index]?.paths ?? {}
   const meant = (path: MeantPath | null, look: TraceLook): Trace[] => (path ? [traceOf(path.path, look)] : [])
@@ -64,9 +65,19 @@ function breakpointOf({ truth }: ThrowRecord): Pick<LanePicture, 'breakpoint'> {
   return { breakpoint: { board: truth.breakpointBoard, feet: truth.breakpointFeet } }
 }
 
-/** A bit of each line: the throw itself, the fair best, the best with the oil in sight. */
+/** A bit of each line: the throw itself, the best from what had been seen, the best with the oil seen. */
 export const lineSamples = ({ glyphs }: Theme): readonly [solid: string, dashed: string, dotted: string] =>
   glyphs.braille ? ['⠤⠤⠤', '⠤⠄⠠', '⠄⠠⠐'] : ['***', '===', '~~~']
+
+/** Levels of the oil that the legend shows: thin to thick. */
+const LEGEND_LEVELS = [1, 2, 4, OIL_LEVELS] as const
+const SAMPLE_LEVEL = 1
+
+/** A bit of a line as it looks on the lane, on the lane's own ground where that is coloured. */
+export function onLane(sample: string, ink: Ink, theme: Theme): string {
+  const style = theme.style(ink, SAMPLE_LEVEL)
+  return style === '' ? sample : `${style}${sample}\u001B[0m`
+}
 
 /** What the lines and the ground of the lane mean. */
 export function debriefLegend(play: PlayState, debrief: DebriefState, columns: number, theme: Theme): string {
@@ -77,16 +88,21 @@ export function debriefLegend(play: PlayState, debrief: DebriefState, columns: n
     return textRow(theme, [`${solid} as you saw it`, 'last'], [`   ${older} the ones before`, 'older'])
   }
   const ramp = theme.colouredGround
-    ? `${[1, 3, 5, 7].map((level) => `${theme.style('plain', level)}  `).join('')}\u001B[0m`
-    : [1, 3, 5, 7].map((level) => glyphs.oil[level]!.repeat(2)).join('')
-  const what = debrief.shows === 'oil' ? ' oil it met' : ' oil gone so far'
+    ? `${LEGEND_LEVELS.map((level) => `${theme.style('plain', level)}  `).join('')}\u001B[0m`
+    : LEGEND_LEVELS.map((level) => glyphs.oil[level]!.repeat(2)).join('')
+  const what = debrief.shows === 'oil' ? ' oil at this shot' : ' oil removed so far'
   const isLong = columns >= LONG_COLUMNS
   const hasBest = play.accounts[debrief.chosen]?.graded != null
   const best = hasBest
     ? ([
-        [`  ${dashed} ${isLong ? 'fair: the best by what could be known' : 'fair best'}`, 'best'],
-        [`  ${dotted} ${isLong ? 'oil: the best with it in sight' : 'oil best'}`, 'known'],
+        ['  '],
+        [dashed, 'best', isLong ? 'best from what you had seen' : 'best as seen'],
+        ['  '],
+        [dotted, 'known', isLong ? 'best if you could see the oil' : 'best, oil seen'],
       ] as const)
     : []
-  return textRow(theme, [`${solid} yours`, 'truth'], ...best, '  ') + ramp + textRow(theme, [what, 'faint'])
+  const lines = [[solid, 'truth', 'yours'] as const, ...best].map((part) =>
+    part.length === 1 ? part[0] : `${onLane(part[0], part[1], theme)} ${part[2]}`,
+  )
+  return `${lines.join('')}  ${ramp}${textRow(theme, [what, 'faint'])}`
 }

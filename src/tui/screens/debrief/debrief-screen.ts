@@ -1,7 +1,8 @@
+import { clickable } from '../../draw/hits.js'
 import { beside, indent, page, type Size } from '../../draw/layout.js'
 import { type Span, spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { FAIR_WORDS, pinsGivenWords, throwLabel } from '../../draw/words.js'
+import { pinsWords, throwLabel } from '../../draw/words.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
 import { DEBRIEF_VIEWS, type DebriefState, type DebriefView } from '../../state/debrief-state.js'
@@ -22,6 +23,9 @@ const WORD_ROWS = 11
 /** Head, tabs, legend, keys. */
 const ROWS_AROUND_VIEW = 4
 const LEAST_LANE_ROWS = 9
+/** The same where a status line of the terminal's own takes rows away; facts are worth more than a tall lane. */
+const SMALL_LANE_ROWS = 7
+const ALL_ROWS = 24
 /** From this width on the head has room for everything. */
 const LONG_COLUMNS = 100
 /** From this width on the other choices stand beside the facts, which then keep to their own columns. */
@@ -41,10 +45,10 @@ const VIEW_TITLES: Readonly<Record<DebriefView, string>> = {
   ledger: 'Ledger',
   findings: 'Findings',
   calls: 'Calls',
-  known: 'What could be known',
+  known: 'The read',
 }
 
-/** The oil lifted: where this throw went and why, what else could have been chosen, and what the block came to. */
+/** The oil shown: where this throw went and why, what else could have been chosen, and what the block came to. */
 export function debriefScreen(
   play: PlayState,
   debrief: DebriefState,
@@ -69,12 +73,8 @@ function headRow(play: PlayState, columns: number, theme: Theme): string {
   const isLong = columns >= LONG_COLUMNS
   const title = isLong ? ` ${theme.glyphs.separator} ${play.scenario.title}` : ''
   return spreadRow(
-    textRow(theme, [' The oil lifted', 'strong'], [title, 'faint']),
-    textRow(
-      theme,
-      [`Given away${isLong || open === 0 ? `, ${FAIR_WORDS}` : ''}: `, 'faint'],
-      [`${pinsGivenWords(allPinsGiven(play))}${still} `, 'loss'],
-    ),
+    textRow(theme, [' Oil shown', 'strong'], [title, 'faint']),
+    textRow(theme, ['Cost of your choices: ', 'faint'], [`${pinsWords(allPinsGiven(play))}${still} `, 'loss']),
     columns,
   )
 }
@@ -84,10 +84,13 @@ function tabRow(view: DebriefView, theme: Theme): string {
   return textRow(
     theme,
     ' ',
-    ...DEBRIEF_VIEWS.map((one) =>
-      one === view
-        ? ([`${left}${VIEW_TITLES[one]}${right} `, 'accent'] as const)
-        : ([` ${VIEW_TITLES[one]}  `, 'faint'] as const),
+    ...DEBRIEF_VIEWS.map((one, place) =>
+      clickable(
+        one === view
+          ? textRow(theme, [`${left}${VIEW_TITLES[one]}${right} `, 'accent'])
+          : textRow(theme, [` ${VIEW_TITLES[one]}  `, 'faint']),
+        { kind: 'tab', place },
+      ),
     ),
   )
 }
@@ -97,7 +100,8 @@ function throwRows(play: PlayState, debrief: DebriefState, size: Size, theme: Th
   const isWide = size.columns >= WIDE_COLUMNS
   const columns = isWide ? FACT_COLUMNS : Math.min(110, size.columns - 2)
   const spare = size.rows - WORD_ROWS - LANE_FRAME_ROWS
-  const laneRows = Math.min(26, Math.max(LEAST_LANE_ROWS, spare - 4))
+  const least = size.rows < ALL_ROWS ? SMALL_LANE_ROWS : LEAST_LANE_ROWS
+  const laneRows = Math.min(26, Math.max(least, spare - 4))
   const barRows = Math.max(1, Math.min(6, spare - laneRows))
   const air = spare - laneRows - barRows >= 2 ? [''] : []
   const timeline = timelineRows(gradesOf(play), debrief.chosen, columns, barRows, theme)
@@ -106,14 +110,14 @@ function throwRows(play: PlayState, debrief: DebriefState, size: Size, theme: Th
   const below = indent([...air, ...timeline, ...air, ...told], 1)
   const besideRows = isWide ? choiceRows(play, debrief.chosen, size.columns - columns - 6, below.length, theme) : []
   const chart = [` ${theme.glyphs.bar[3]}`, 'loss'] as const
-  const lane = laneAndLegend(play, debrief, laneRows, size, theme, [chart, [' pins given away', 'faint']])
+  const lane = laneAndLegend(play, debrief, laneRows, size, theme, [chart, [' cost', 'faint']])
   return [...lane, ...beside(below, columns + 4, besideRows)]
 }
 
 /** What the guided first frame ends with. */
 const TOUR_WORDS = [
-  'Fair is the best choice by what could be known; only that one grades you.',
-  'Oil is the best with it in sight. Tab shows more; Esc goes home, to your own block.',
+  'You are graded against the best from what you had seen, and nothing else.',
+  'Tab shows more: other choices, where the pins went. Esc goes home.',
 ]
 
 const tourRows = (theme: Theme): string[] => TOUR_WORDS.map((words) => textRow(theme, [words, 'accent']))

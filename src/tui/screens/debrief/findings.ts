@@ -3,7 +3,7 @@ import type { Account } from '../../../sim/analysis/debrief/account.js'
 import type { Evidence } from '../../../sim/analysis/debrief/findings/tag.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Ink, Theme } from '../../draw/theme.js'
-import { pinsGivenWords, placeWords } from '../../draw/words.js'
+import { pinsWords, placeWords } from '../../draw/words.js'
 import { blockOf, type PlayState, pinsGiven } from '../../state/play-state.js'
 import { wrapWords } from '../../terminal/fit.js'
 
@@ -12,8 +12,8 @@ export const FINDING_WORDS: Readonly<Record<OwnFinding, string>> = {
   'nothing-wrong': 'Nothing was wrong with the choice',
   'wrong-ball': 'The wrong ball',
   'wrong-target': 'The wrong target',
-  'wrong-feet': 'The feet in the wrong place',
-  'wrong-line': 'The wrong line, feet and target together',
+  'wrong-feet': 'The slide on the wrong board',
+  'wrong-line': 'The wrong line, slide and target together',
   'wrong-speed': 'The wrong speed',
   'moved-too-late': 'Moved too late',
   'moved-too-early': 'Moved too early',
@@ -71,8 +71,8 @@ function ownRows(play: PlayState, theme: Theme): string[] {
       const record = throws[throwIndex]
       if (!record) return []
       const place = placeWords(record.spot, setup.games)
-      const gave = pinsGivenWords(pinsGiven(play.grades[throwIndex]))
-      return [textRow(theme, `  ${place}: `, [FINDING_WORDS[finding], 'plain'], [` (gave away ${gave})`, 'faint'])]
+      const gave = pinsWords(pinsGiven(play.grades[throwIndex]))
+      return [textRow(theme, `  ${place}: `, [FINDING_WORDS[finding], 'plain'], [` (cost ${gave})`, 'faint'])]
     }),
     '',
   ]

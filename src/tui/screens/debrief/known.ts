@@ -8,7 +8,7 @@ import { wrapWords } from '../../terminal/fit.js'
 
 const NOTHING_BOARDS = 0.25
 
-/** What could be known before a throw, and what the throw then told of hand and lane. */
+/** What could be read before a throw, and what the throw then told of delivery and lane. */
 export function knownRows(play: PlayState, index: number, columns: number, theme: Theme): string[] {
   const account = play.accounts[index]
   if (!account) return [textRow(theme, ['Not worked out yet.', 'faint'])]
@@ -29,5 +29,5 @@ function innovationWords({
   const came = `To be expected was board ${predictedBoard.toFixed(1)} at the pins, and about ${shownBoard.toFixed(1)} was seen.`
   if (Math.abs(deliveryBoards) + Math.abs(laneBoards) < NOTHING_BOARDS) return `${came} It told nothing new.`
   const share = Math.round(deliveryShare * 100)
-  return `${came} Of the surprise one would put ${share} % down to the hand and ${100 - share} % to the lane.`
+  return `${came} Of the surprise one would put ${share} % down to the delivery and ${100 - share} % to the lane.`
 }

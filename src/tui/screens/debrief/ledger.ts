@@ -9,15 +9,15 @@ import { wrapWords } from '../../terminal/fit.js'
 
 /** Each part as it is headed, and what it is. */
 const PARTS: Readonly<Record<keyof LedgerTerms, readonly [heading: string, about: string]>> = {
-  givenAwayPins: ['choice', 'your choice, by what could be known: only this is graded'],
-  patternSwingPins: ['swing', 'how the oil turned out for that choice'],
-  hiddenPins: ['hidden', 'what not seeing the oil costs anyone'],
-  deliveryPins: ['hand', 'this delivery against your usual one'],
-  carryPins: ['pins', 'how they fell for that ball'],
+  givenAwayPins: ['cost', 'what your choice cost against the best from what you had seen: only this is graded'],
+  patternSwingPins: ['real oil', 'how the real oil suited your choice'],
+  hiddenPins: ['unseen', 'cost of not seeing the oil, to anyone'],
+  deliveryPins: ['delivery', 'this delivery against your usual one'],
+  carryPins: ['carry', 'how the pins fell for that ball'],
 }
 const NAME_COLUMNS = 12
 const CELL_COLUMNS = 10
-const ABOUT_COLUMNS = 8
+const ABOUT_COLUMNS = 10
 const TABLE_COLUMNS = NAME_COLUMNS + CELL_COLUMNS * (LEDGER_TERMS.length + 1)
 /** Left of the bars, where there is room for them. */
 const GAP_COLUMNS = 4
@@ -53,7 +53,7 @@ export function ledgerRows(account: Account, spot: Spot, columns: number, theme:
     textRow(
       theme,
       ['Where the pins went', 'strong'],
-      ['  against the best with the oil in sight; + gained, - lost', 'faint'],
+      ['  against the best if you could see the oil; + won, - lost', 'faint'],
     ),
     ...tableRows(rows, columns, theme),
     '',
@@ -83,7 +83,7 @@ function tableRows(rows: readonly LedgerRow[], columns: number, theme: Theme): s
   if (barColumns >= LEAST_BAR_COLUMNS) {
     const frames = rows.filter(({ isSum }) => !isSum)
     const most = Math.max(1, ...frames.map(({ ledger }) => ledger.givenAwayPins))
-    put(canvas, from, 0, 'lost by the choice', 'faint')
+    put(canvas, from, 0, 'cost of the choice', 'faint')
     frames.forEach(({ ledger }, index) => {
       const length = Math.round((ledger.givenAwayPins / most) * barColumns)
       put(canvas, from, index + 1, theme.glyphs.block.repeat(length), 'loss')

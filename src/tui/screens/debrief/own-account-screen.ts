@@ -1,10 +1,10 @@
 import { OWN_FINDINGS } from '../../../scenarios/store/block-notes.js'
-import { decisionWords, observationWords } from '../../../scenarios/words/words.js'
+import { fellWords, lineWords, seenParts } from '../../../scenarios/words/throw-words.js'
 import { tally } from '../../../sim/world/scoring/game.js'
 import { beside, page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { fellWords, placeWords } from '../../draw/words.js'
+import { placeWords } from '../../draw/words.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { menuRows, menuWidth } from '../../parts/menu.js'
 import { scoreSheetRows } from '../../parts/score-sheet.js'
@@ -61,18 +61,18 @@ function askingRows(play: PlayState, own: OwnAccount, index: number, size: Size,
   const before = throws.slice(0, index).findLast((one) => one.spot.lane === record.spot.lane)
   const about = [
     textRow(theme, [placeWords(record.spot, setup.games), 'strong']),
-    ...wrapWords(decisionWords(record.decision, setup.bag), columns),
+    ...wrapWords(lineWords(record.decision, setup.bag), columns),
     ...(before
       ? [
           '',
-          ...wrapWords(`Seen before it: ${observationWords(before.observation, before.standingBefore)}.`, columns).map(
-            (row) => textRow(theme, [row, 'faint']),
+          ...wrapWords(`Seen before it: ${seenParts(before, setup.bowler.hand).join(', ')}.`, columns).map((row) =>
+            textRow(theme, [row, 'faint']),
           ),
         ]
       : []),
     '',
     ...wrapWords(
-      `Seen of it: ${observationWords(record.observation, record.standingBefore)}. ${fellWords(record)}`,
+      `Seen of it: ${seenParts(record, setup.bowler.hand).join(', ')}. ${fellWords(record, setup.bowler.hand)}`,
       columns,
     ).map((row) => textRow(theme, [row, 'faint'])),
   ]

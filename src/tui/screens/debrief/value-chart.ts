@@ -10,7 +10,7 @@ export interface Grade {
 const EIGHTHS = 8
 
 /**
- * Pins given away, throw by throw: bars upwards, the chosen throw pointed at. Columns that do not fit are scrolled so that the
+ * What choices cost, throw by throw: bars upwards, the chosen throw pointed at. Columns that do not fit are scrolled so that the
  * chosen one shows.
  */
 export function timelineRows(

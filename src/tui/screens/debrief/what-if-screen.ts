@@ -1,12 +1,14 @@
-import { decisionWords, signedPins } from '../../../scenarios/words/words.js'
+import { lineWords, shortContact } from '../../../scenarios/words/throw-words.js'
+import { signedPins } from '../../../scenarios/words/words.js'
 import type { WhatIf } from '../../../sim/analysis/explore/what-if.js'
 import type { ThrowRecord } from '../../../sim/world/block/types.js'
+import type { Hand } from '../../../sim/world/bowler/profile.js'
 import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
 import { pathTrace } from '../../draw/lane-picture.js'
 import { beside, indent, page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { pinsGivenWords, placeWords } from '../../draw/words.js'
+import { pinsWords, placeWords } from '../../draw/words.js'
 import { decisionPanelRows } from '../../parts/decision-panel.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
@@ -14,12 +16,15 @@ import type { WhatIfTrial } from '../../state/debrief-state.js'
 import { blockOf, type PlayState } from '../../state/play-state.js'
 import type { TrainerServices } from '../../state/services.js'
 import { clipRow } from '../../terminal/fit.js'
-import { lineSamples } from './debrief-lane.js'
+import { lineSamples, onLane } from './debrief-lane.js'
 
 const NAME_COLUMNS = 17
 const PERCENT_COLUMNS = 6
 const WIDEST_SIDE_COLUMNS = 64
 const MOST_LEAVES = 5
+const MOST_LEAVES_SMALL = 3
+/** From this height on there is room for all of either. */
+const ALL_ROWS = 24
 const LANE_FRAME_ROWS = 4
 const LEAST_LANE_ROWS = 9
 const MOST_LANE_ROWS = 24
@@ -48,20 +53,31 @@ export function whatIfScreen(
   const current = tried?.decision === lab.decision ? tried : null
   const barColumns = sideColumns - NAME_COLUMNS - PERCENT_COLUMNS - 2
   const side = (title: string, result: WhatIf | null, against: WhatIf | null) =>
-    resultRows({ title, result, against, standing: record.standingBefore, barColumns }, theme)
+    resultRows(
+      {
+        title,
+        result,
+        against,
+        standing: record.standingBefore,
+        hand: setup.bowler.hand,
+        barColumns,
+        isSmall: size.rows < ALL_ROWS,
+      },
+      theme,
+    )
   const isSame = lab.decision === record.decision
   const body = [
     '',
     textRow(
       theme,
       [` What if: ${placeWords(record.spot, setup.games)}`, 'strong'],
-      ['  many deliveries of this bowler on the oil it met', 'faint'],
+      ['  many deliveries, on the oil at this shot', 'faint'],
     ),
-    ...indent(decisionPanelRows(lab.decision, setup.bag, lab.field, columns, theme), 1),
+    ...indent(decisionPanelRows(lab.decision, setup.bag, lab.field, lab.typing, columns, theme), 1),
     textRow(theme, [lab.notice === '' ? '' : ` ${lab.notice}`, 'loss']),
     ...beside(indent(side('Tried', current, isSame ? null : made), 1), sideColumns, side('As chosen', made, null)),
     '',
-    clipRow(textRow(theme, [` Chosen was ${decisionWords(record.decision, setup.bag)}`, 'faint']), size.columns - 1),
+    clipRow(textRow(theme, [` Chosen was ${lineWords(record.decision, setup.bag)}`, 'faint']), size.columns - 1),
   ]
   const laneRows = Math.min(MOST_LANE_ROWS, size.rows - 1 - MOST_WORD_ROWS - LANE_FRAME_ROWS)
   const lane =
@@ -93,13 +109,7 @@ function triedLane(
   const [solid, dashed] = lineSamples(theme)
   return [
     ...lanePicture(picture, columns, rows, theme),
-    textRow(
-      theme,
-      ` `,
-      [`${dashed} tried`, 'best'],
-      [`  ${solid} as chosen`, 'truth'],
-      ['  both without a miss', 'faint'],
-    ),
+    ` ${onLane(dashed, 'best', theme)} tried  ${onLane(solid, 'truth', theme)} as chosen${textRow(theme, ['  both without a miss', 'faint'])}`,
   ]
 }
 
@@ -108,10 +118,13 @@ interface Side {
   readonly result: WhatIf | null
   readonly against: WhatIf | null
   readonly standing: number
+  readonly hand: Hand
   readonly barColumns: number
+  /** Whether rows are scarce. */
+  readonly isSmall: boolean
 }
 
-function resultRows({ title, result, against, standing, barColumns }: Side, theme: Theme): string[] {
+function resultRows({ title, result, against, standing, hand, barColumns, isSmall }: Side, theme: Theme): string[] {
   if (!result) {
     return [textRow(theme, [title, 'strong']), textRow(theme, [`Working it out${theme.glyphs.ellipsis}`, 'faint'])]
   }
@@ -123,31 +136,31 @@ function resultRows({ title, result, against, standing, barColumns }: Side, them
   const row = (name: string, share: number, ink: 'gain' | 'best' | 'older') =>
     barRow(name, share, barColumns, ink, theme)
   return [
-    textRow(theme, [`${title}: `, 'strong'], [worthWords(result, against, felled), 'accent']),
+    textRow(theme, [`${title}: `, 'strong'], [valueWords(result, against, felled), 'accent']),
     textRow(theme, entry),
     '',
     ...contacts
       .filter(({ share }) => share >= LEAST_SHARE)
       .slice(0, MOST_CONTACTS)
-      .map(({ contact, share }) => row(contact, share, 'gain')),
+      .map(({ contact, share }) => row(shortContact(contact, hand), share, 'gain')),
     '',
     ...leaves
-      .slice(0, MOST_LEAVES)
+      .slice(0, isSmall ? MOST_LEAVES_SMALL : MOST_LEAVES)
       .map(({ mask, share }) => row(mask === 0 ? felled : leaveName(mask), share, mask === 0 ? 'best' : 'older')),
   ]
 }
 
 /** Worth of a choice against the one made; without one, against what its kind of ball is worth on average. */
-function worthWords(result: WhatIf, against: WhatIf | null, felled: 'strike' | 'spare'): string {
+function valueWords(result: WhatIf, against: WhatIf | null, felled: 'strike' | 'spare'): string {
   if (!against) {
-    const pins = pinsGivenWords(Math.abs(result.worthPins))
-    if (felled === 'spare') return `worth ${pins}`
+    const pins = pinsWords(Math.abs(result.worthPins))
+    if (felled === 'spare') return `${pins} on average`
     return `${pins} ${result.worthPins < 0 ? 'under' : 'over'} average`
   }
   const error = 2 * Math.sqrt(result.standardErrorPins ** 2 + against.standardErrorPins ** 2)
   const pins = result.worthPins - against.worthPins
-  const size = pinsGivenWords(Math.abs(pins))
-  if (Math.abs(pins) <= error) return `too close to call, ${signedPins(pins)}`
+  const size = pinsWords(Math.abs(pins))
+  if (Math.abs(pins) <= error) return `as good, as far as can be told: ${signedPins(pins)}`
   return `${size} ${pins < 0 ? 'worse' : 'better'}, within ${error.toFixed(1)}`
 }
 

@@ -1,30 +1,75 @@
+import { GLOSSARY } from '../../../scenarios/words/glossary.js'
 import { beside, indent, page, type Size } from '../../draw/layout.js'
-import { textRow } from '../../draw/text-row.js'
+import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import type { KeyBinding, KeyContext } from '../../keys/binding.js'
 import { KEY_BINDINGS } from '../../keys/keys.js'
 import { contextKeyLine, shownKey } from '../../parts/key-hints.js'
+import type { Help } from '../../state/app-state.js'
+import { wrapWords } from '../../terminal/fit.js'
 
 const KEY_COLUMNS = 7
-const SECTION_COLUMNS = 42
+const SECTION_COLUMNS = 40
+const WORD_COLUMNS = 30
+/** Title and the row below it, and the keys. */
+const ROWS_AROUND = 3
 /** Commands that mean the same in every place and are told once. */
 const COMMON: readonly KeyBinding['command'][] = ['back', 'quit', 'help']
 
 const TITLES: Partial<Record<KeyContext, string>> = {
+  home: 'At home',
+  scenarios: 'Choosing the lanes',
+  past: 'Past blocks',
+  'own-account': 'Your own account',
   bowler: 'Choosing who bowls',
+  filter: 'Filtering a list',
   kit: 'Bag and bowler',
   form: 'Filling in',
   settings: 'Settings',
   play: 'Deciding a throw',
+  typing: 'Typing a board',
   call: 'Calling the reaction',
   debrief: 'Looking back',
   'what-if': 'What if',
 }
-/** Told after the place help was asked in, as far as there is room. */
-const FURTHER: readonly KeyContext[] = ['play', 'debrief', 'what-if', 'call', 'bowler', 'kit', 'form', 'settings']
+/** Told after the place help was asked in. */
+const FURTHER: readonly KeyContext[] = [
+  'play',
+  'typing',
+  'debrief',
+  'what-if',
+  'call',
+  'bowler',
+  'filter',
+  'kit',
+  'form',
+  'settings',
+]
 
-/** The keys of the place help was asked in first, then whatever else there is room for; all from the one table. */
-export function helpScreen(context: KeyContext, size: Size, theme: Theme): string[] {
+/** The keys of the place help was asked in first, then all others; on a second page the words of the trade. */
+export function helpScreen(context: KeyContext, help: Help, size: Size, theme: Theme): string[] {
+  const room = size.rows - ROWS_AROUND
+  const rows = help.page === 'keys' ? keyRows(context, size, theme) : wordRows(size.columns - 3, theme)
+  const first = Math.max(0, Math.min(help.scroll, rows.length - room))
+  const tab = (name: string, is: Help['page']) =>
+    help.page === is
+      ? ([`${theme.glyphs.left}${name}${theme.glyphs.right} `, 'accent'] as const)
+      : ([` ${name}  `, 'faint'] as const)
+  const below = rows.length - room - first
+  const more = below > 0 ? textRow(theme, [`${below} more rows below `, 'faint']) : ''
+  const head = spreadRow(
+    textRow(theme, ' ', tab('Keys', 'keys'), tab('Words of the trade', 'words')),
+    more,
+    size.columns,
+  )
+  return page(
+    [head, '', ...indent(rows.slice(first, first + room), 1)],
+    contextKeyLine('help', size.columns, theme),
+    size,
+  )
+}
+
+function keyRows(context: KeyContext, size: Size, theme: Theme): string[] {
   const of = (place: KeyContext) => KEY_BINDINGS.filter((binding) => binding.contexts.includes(place))
   const own = (place: KeyContext) => of(place).filter((binding) => !COMMON.includes(binding.command))
   const section = (place: KeyContext) => [
@@ -40,33 +85,29 @@ export function helpScreen(context: KeyContext, size: Size, theme: Theme): strin
   const places = FURTHER.filter((place) => place !== context)
   const columns = intoColumns(
     [section(context), everywhere, ...places.map(section)],
-    size.rows - 4,
-    Math.max(2, Math.floor(size.columns / SECTION_COLUMNS)),
+    Math.max(2, Math.floor((size.columns - 1) / SECTION_COLUMNS)),
   )
   const [first = [], ...others] = columns
-  const rows = others.reduce((left, right, place) => beside(left, SECTION_COLUMNS * (place + 1), right), first)
-  const body = ['', textRow(theme, [' Keys', 'strong']), '', ...indent(rows, 1)]
-  return page(body, contextKeyLine('help', size.columns, theme), size)
+  return others.reduce((left, right, place) => beside(left, SECTION_COLUMNS * (place + 1), right), first)
 }
 
-/** Sections one under the other in as many columns as there are; each column but the last takes what fits it whole. */
-function intoColumns(sections: readonly string[][], rows: number, count: number): string[][] {
-  const columns: string[][] = [[...(sections[0] ?? [])], ...Array.from({ length: count - 1 }, () => [])]
-  for (const section of sections.slice(1)) {
-    const column = columns.find((one) => one.length + section.length + (one.length > 0 ? 1 : 0) <= rows)
-    if (column) column.push(...(column.length > 0 ? [''] : []), ...section)
+/** Sections one under the other, each in the column that is shortest by then; the first stays first. */
+function intoColumns(sections: readonly string[][], count: number): string[][] {
+  const columns: string[][] = Array.from({ length: count }, () => [])
+  for (const section of sections) {
+    const column = columns.reduce((best, one) => (one.length < best.length ? one : best))
+    column.push(...(column.length > 0 ? [''] : []), ...section)
   }
   return columns
 }
 
-/** What no row of the table names: ranges of keys, and words that want explaining. */
+/** What no row of the table names: ranges of keys. */
 function moreKeys(place: KeyContext, theme: Theme): string[] {
-  if (place === 'debrief') {
-    return [keyRow('Fair', 'best by what could be known', theme), keyRow('Oil', 'best with the oil in sight', theme)]
-  }
-  if (place === 'play' || place === 'what-if') return [keyRow('1 to 8', 'a ball of the bag', theme)]
-  return place === 'form' ? [keyRow('letters', 'typed into the line', theme)] : []
+  if (place === 'play' || place === 'what-if') return [keyRow('digits', 'a board typed; a ball on Ball', theme)]
+  if (place === 'typing') return [keyRow('digits', 'and a point: the board', theme)]
+  return place === 'form' || place === 'filter' ? [keyRow('letters', 'typed into the line', theme)] : []
 }
+
 function sectionRows(title: string, bindings: readonly KeyBinding[], theme: Theme): string[] {
   return [
     textRow(theme, [title, 'strong']),
@@ -76,3 +117,12 @@ function sectionRows(title: string, bindings: readonly KeyBinding[], theme: Them
 
 const keyRow = (keys: string, does: string, theme: Theme): string =>
   textRow(theme, [`  ${keys.padEnd(KEY_COLUMNS)}`, 'accent'], ` ${does}`)
+
+/** Every word with what it means; one that needs a second row gets it. */
+function wordRows(columns: number, theme: Theme): string[] {
+  return GLOSSARY.flatMap(({ word, means }) =>
+    wrapWords(means, columns - WORD_COLUMNS).map((row, line) =>
+      textRow(theme, [(line === 0 ? word : '').padEnd(WORD_COLUMNS), 'accent'], row),
+    ),
+  )
+}

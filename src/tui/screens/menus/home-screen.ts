@@ -49,5 +49,5 @@ export function homeScreen(
 
 function continueLabel({ kept }: AppState): string {
   const { title, throws } = kept[0]!
-  return `Continue ${title}, ${throws === 1 ? '1 throw' : `${throws} throws`} in`
+  return `Resume ${title}, ${throws === 1 ? '1 throw' : `${throws} throws`} in`
 }

@@ -2,55 +2,69 @@ import type { PastBlock } from '../../../scenarios/store/past-blocks.js'
 import { page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
+import { filterSpans } from '../../parts/filter-line.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { menuRows } from '../../parts/menu.js'
-import type { ScreenOf } from '../../state/app-state.js'
+import type { Played, ScreenOf } from '../../state/app-state.js'
+import { playedOf } from '../../state/played.js'
+import { listedBlocks } from '../../state/reduce-menus.js'
 import { wrapWords } from '../../terminal/fit.js'
 
 const ROWS_AROUND_LIST = 8
-const TITLE_COLUMNS = 40
+const TITLE_COLUMNS = 38
 
 /** Blocks bowled before, latest first. */
 export function pastScreen(
-  { cursor, blocks, opening }: ScreenOf<'past'>,
+  { cursor, blocks, opening, filter }: ScreenOf<'past'>,
   notice: string,
   size: Size,
   theme: Theme,
 ): string[] {
   const rows = size.rows - 1 - ROWS_AROUND_LIST
-  const first = Math.max(0, Math.min(cursor - Math.floor(rows / 2), (blocks?.length ?? 0) - rows))
-  const shown = (blocks ?? []).slice(first, first + rows)
+  const listed = listedBlocks(blocks, filter)
+  const first = Math.max(0, Math.min(cursor - Math.floor(rows / 2), listed.length - rows))
+  const shown = listed.slice(first, first + rows)
+  const best = playedOf(blocks ?? [])
   const body = [
     '',
     textRow(
       theme,
       [' Past blocks', 'strong'],
-      ['  latest first; each is played again and opens in the debrief', 'faint'],
+      [filter ? '' : `  latest first; ${theme.glyphs.played} is the best game on its lane`, 'faint'],
+      ...filterSpans(filter, theme),
     ),
     '',
-    ...listRows(blocks, shown, cursor - first, theme),
+    ...(blocks === null || listed.length === 0
+      ? emptyRows(blocks, theme)
+      : menuRows(
+          shown.map((block) => blockWords(block, isBest(block, best), theme)),
+          cursor - first,
+          theme,
+          first,
+        ).map((row) => ` ${row}`)),
     '',
     ...(opening === null
       ? wrapWords(notice, size.columns - 2).map((row) => textRow(theme, [` ${row}`, 'loss']))
       : [textRow(theme, [` Playing it again${theme.glyphs.ellipsis}`, 'faint'])]),
   ]
-  return page(body, contextKeyLine('past', size.columns, theme), size)
+  return page(body, contextKeyLine(filter?.isOpen ? 'filter' : 'past', size.columns, theme), size)
 }
 
-function listRows(
-  blocks: readonly PastBlock[] | null,
-  shown: readonly PastBlock[],
-  chosen: number,
-  theme: Theme,
-): string[] {
+function emptyRows(blocks: readonly PastBlock[] | null, theme: Theme): string[] {
   if (blocks === null) return [textRow(theme, [` Reading${theme.glyphs.ellipsis}`, 'faint'])]
-  if (blocks.length === 0) return [textRow(theme, [' No record here tells of a block.', 'faint'])]
-  return menuRows(shown.map(blockWords), chosen, theme).map((row) => ` ${row}`)
+  const why = blocks.length === 0 ? 'No record here tells of a block.' : 'No block has all of these words.'
+  return [textRow(theme, [` ${why}`, 'faint'])]
 }
 
-function blockWords({ bowledAt, title, games, throws }: PastBlock): string {
+/** Whether one of its games is the best of all on its lane; a lane played once has nothing to compare. */
+function isBest({ title, games }: PastBlock, best: ReadonlyMap<string, Played>): boolean {
+  const played = best.get(title)
+  return played !== undefined && played.blocks > 1 && games.some((game) => game === played.bestGame)
+}
+
+function blockWords({ bowledAt, title, games, throws }: PastBlock, best: boolean, theme: Theme): string {
   const day = bowledAt.toISOString().slice(0, 10)
   const name = [...title].slice(0, TITLE_COLUMNS).join('').padEnd(TITLE_COLUMNS)
   const score = games.length === 0 ? 'practice only' : games.join(', ')
-  return `${day}  ${name}  ${score.padEnd(12)}  ${throws === 1 ? '1 throw' : `${throws} throws`}`
+  return `${day}  ${name} ${best ? theme.glyphs.played : ' '} ${score.padEnd(12)}  ${throws === 1 ? '1 throw' : `${throws} throws`}`
 }

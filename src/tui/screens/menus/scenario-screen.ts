@@ -5,9 +5,11 @@ import type { BlockSetup } from '../../../sim/world/block/types.js'
 import { beside, page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
+import { filterSpans } from '../../parts/filter-line.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { scrolledMenuRows } from '../../parts/menu.js'
-import { clipRow, columnsOf, wrapWords } from '../../terminal/fit.js'
+import type { Filter, Played } from '../../state/app-state.js'
+import { clipRow, columnsOf, fitRow, wrapWords } from '../../terminal/fit.js'
 
 const POSTED = {
   sheet: 'The pattern sheet is posted.',
@@ -16,43 +18,72 @@ const POSTED = {
 } as const
 /** Blank, title, notice and the keys. */
 const ROWS_AROUND_LIST = 4
-const MARGIN_COLUMNS = 6
+/** Left of a title, and right of the list; and a mark with the best game. */
+const MARGIN_COLUMNS = 5
+const MARK_COLUMNS = 6
+
+export interface ScenarioList {
+  /** What the filter lets through. */
+  readonly listed: readonly Scenario[]
+  readonly cursor: number
+  readonly filter?: Filter
+  readonly played: ReadonlyMap<string, Played> | null
+  readonly notice: string
+}
 
 /** Which lanes to bowl on, with what each is for. */
 export function scenarioScreen(
-  scenarios: readonly Scenario[],
-  cursor: number,
-  notice: string,
+  { listed, cursor, filter, played, notice }: ScenarioList,
   size: Size,
   theme: Theme,
 ): string[] {
-  const titles = scenarios.map(({ title }) => title)
+  const rows = size.rows - ROWS_AROUND_LIST
+  const titleColumns = Math.max(0, ...listed.map(({ title }) => columnsOf(title)))
   // The list keeps its width while it scrolls.
-  const menuColumns = Math.max(0, ...titles.map(columnsOf)) + MARGIN_COLUMNS
-  const menu = scrolledMenuRows(titles, cursor, size.rows - ROWS_AROUND_LIST, theme).map((row) =>
-    clipRow(` ${row}`, menuColumns - 1),
-  )
-  const chosen = scenarios[cursor]
-  const columns = Math.min(72, size.columns - menuColumns - 2)
-  const about = chosen ? aboutRows(chosen, columns, theme) : ['There is no scenario to choose.']
+  const menuColumns = titleColumns + MARGIN_COLUMNS + (played && played.size > 0 ? MARK_COLUMNS : 0)
+  const menu = scrolledMenuRows(
+    listed.map(({ title }) => labelOf(title, titleColumns, played?.get(title), theme)),
+    cursor,
+    rows,
+    theme,
+  ).map((row) => clipRow(` ${row}`, menuColumns - 1))
+  const chosen = listed[cursor]
+  const columns = Math.min(72, size.columns - menuColumns - 1)
+  const about = chosen
+    ? aboutRows(chosen, played?.get(chosen.title), columns, theme)
+    : wrapWords('No lane is said to have all of these words. Esc shows every lane again.', columns)
   const body = [
     '',
-    textRow(theme, [' New block', 'strong'], ['  choose the lanes', 'faint']),
+    textRow(theme, [' New block', 'strong'], ['  choose the lanes', 'faint'], ...filterSpans(filter, theme)),
     textRow(theme, [` ${notice}`, 'loss']),
-    ...beside(menu, menuColumns, about),
+    ...beside(menu, menuColumns, about.slice(0, rows)),
   ]
-  return page(body, contextKeyLine('scenarios', size.columns, theme), size)
+  return page(body, contextKeyLine(filter?.isOpen ? 'filter' : 'scenarios', size.columns, theme), size)
 }
 
-function aboutRows(scenario: Scenario, columns: number, theme: Theme): string[] {
+/** A lane's title; one that was played has a mark and its best game. */
+function labelOf(title: string, columns: number, played: Played | undefined, theme: Theme): string {
+  const name = fitRow(title, columns)
+  if (!played) return name
+  return `${name} ${theme.glyphs.played}${played.bestGame === null ? '' : ` ${String(played.bestGame).padStart(3)}`}`
+}
+
+function aboutRows(scenario: Scenario, played: Played | undefined, columns: number, theme: Theme): string[] {
   const faint = (text: string) => wrapWords(text, columns).map((row) => textRow(theme, [row, 'faint']))
   return [
     ...wrapWords(scenario.purpose, columns),
     '',
     ...setupSentences(scenario.setup).flatMap(faint),
     ...difficultyRows(scenario.name, columns, theme),
-    ...(scenario.notes === '' ? [] : ['', ...faint(scenario.notes)]),
+    ...(played ? ['', ...faint(playedSentence(played))] : []),
+    // Notes tell of the oil, and so are for those who have its sheet.
+    ...(scenario.notes === '' || scenario.setup.posted !== 'sheet' ? [] : ['', ...faint(scenario.notes)]),
   ]
+}
+
+function playedSentence({ blocks, bestGame }: Played): string {
+  const times = blocks === 1 ? 'once' : blocks === 2 ? 'twice' : `${blocks} times`
+  return `Played ${times}${bestGame === null ? '' : `; best game ${bestGame}`}.`
 }
 
 function difficultyRows(name: string, columns: number, theme: Theme): string[] {

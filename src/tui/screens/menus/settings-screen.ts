@@ -1,3 +1,4 @@
+import { clickable } from '../../draw/hits.js'
 import { beside, page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
@@ -15,9 +16,12 @@ export function settingsScreen(settings: Settings, cursor: number, notice: strin
     const isChosen = index === cursor
     const words = (setting.values as Readonly<Record<string, string>>)[settings[setting.key]] ?? ''
     const label = setting.label.padEnd(LABEL_COLUMNS)
-    return isChosen
-      ? textRow(theme, [` ${pointer} ${label}${left} ${words} ${right}`, 'accent'])
-      : textRow(theme, `   ${label}  ${words}`)
+    return clickable(
+      isChosen
+        ? textRow(theme, [` ${pointer} ${label}${left} ${words} ${right}`, 'accent'])
+        : textRow(theme, `   ${label}  ${words}`),
+      { kind: 'entry', place: index },
+    )
   })
   const about = wrapWords(SETTING_ROWS[cursor]?.about ?? '', Math.min(60, size.columns - LIST_COLUMNS - 2))
   const body = [

@@ -1,16 +1,21 @@
 import { CALL_CONFIDENCES, CALL_CONTACTS, type Call } from '../../../scenarios/store/block-notes.js'
-import { CONTACT_WORDS } from '../../../scenarios/words/words.js'
+import { contactWords, shortContact } from '../../../scenarios/words/throw-words.js'
+import type { Hand } from '../../../sim/world/bowler/profile.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 
 /** The open call: every reaction and every confidence, the chosen ones between two marks. */
-export function callRows(call: Call, theme: Theme): string[] {
+export function callRows(call: Call, hand: Hand, theme: Theme): string[] {
   const { left, right } = theme.glyphs
-  const choices = <Value extends string | number>(values: readonly Value[], chosen: Value, unit: string) =>
+  const choices = <Value extends string | number>(
+    values: readonly Value[],
+    chosen: Value,
+    told: (value: Value) => string,
+  ) =>
     values.map((value) =>
       value === chosen
-        ? ([`${left}${value}${unit}${right} `, 'accent'] as const)
-        : ([` ${value}${unit}  `, 'plain'] as const),
+        ? ([`${left}${told(value)}${right} `, 'accent'] as const)
+        : ([` ${told(value)}  `, 'plain'] as const),
     )
   return [
     textRow(
@@ -19,11 +24,19 @@ export function callRows(call: Call, theme: Theme): string[] {
       ['  how the ball will meet the rack, and how sure you are', 'faint'],
     ),
     '',
-    textRow(theme, ['Reaction  ', 'faint'], ...choices(CALL_CONTACTS, call.contact, '')),
-    textRow(theme, ['How sure  ', 'faint'], ...choices(CALL_CONFIDENCES, call.confidencePercent, ' %')),
+    textRow(
+      theme,
+      ['Reaction  ', 'faint'],
+      ...choices(CALL_CONTACTS, call.contact, (contact) => shortContact(contact, hand)),
+    ),
+    textRow(
+      theme,
+      ['How sure  ', 'faint'],
+      ...choices(CALL_CONFIDENCES, call.confidencePercent, (percent) => `${percent} %`),
+    ),
     '',
     textRow(theme, [
-      `You say it will be ${CONTACT_WORDS[call.contact]}. The debrief tells how good your calls were.`,
+      `You say it will be ${contactWords(call.contact, hand)}. The debrief tells how good your calls were.`,
       'faint',
     ]),
   ]

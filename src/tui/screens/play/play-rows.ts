@@ -1,18 +1,20 @@
-import { breakpointWords } from '../../../scenarios/words/words.js'
+import { breakpointPlace } from '../../../scenarios/words/throw-words.js'
 import type { BeliefSummary } from '../../../sim/analysis/belief/summary.js'
 import type { PlayerView } from '../../../sim/analysis/view/player-view.js'
+import type { PinFall } from '../../../sim/world/block/pin-fall.js'
 import type { BlockState, PostedSheet, Spot } from '../../../sim/world/block/types.js'
 import { FULL_RACK } from '../../../sim/world/pins/leaves.js'
 import { tally } from '../../../sim/world/scoring/game.js'
+import { clickable } from '../../draw/hits.js'
 import type { LanePicture } from '../../draw/lane-picture.js'
+import { LANE_FEET, type LaneScale, laneScale } from '../../draw/lane-scale.js'
 import { beside, indent, type Size } from '../../draw/layout.js'
 import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { callWords, changeWords, FAIR_WORDS, MODE_WORDS, pinsGivenWords, placeWords } from '../../draw/words.js'
+import { callWords, changeWords, MODE_WORDS, pinsWords, placeWords } from '../../draw/words.js'
 import { beliefWords } from '../../parts/belief.js'
 import { decisionPanelRows } from '../../parts/decision-panel.js'
-import { LANE_FEET, lanePicture } from '../../parts/lane.js'
-import { rackRows } from '../../parts/rack.js'
+import { lanePicture } from '../../parts/lane.js'
 import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../parts/score-sheet.js'
 import { laydownBoard, recentSketches, sketchTrace } from '../../parts/sketches.js'
 import { allPinsGiven, blockOf, type PlayState, tellsGrades } from '../../state/play-state.js'
@@ -23,13 +25,14 @@ import { recentThrowRows } from './recent-throws.js'
 import { resultRows, standingWords } from './result.js'
 
 const LANE_FRAME_ROWS = 3
+const LEAST_LANE_ROWS = 9
 /** Everything but the lane, without air between: head, result, score, panel, move, keys. */
 const FIXED_ROWS = 10
 /** From this width on the head says when grades are told. */
 const MODE_COLUMNS = 110
 /** Between the pins and what stands beside them. */
 const SIDE_GAP_COLUMNS = 3
-const SIDE_COLUMNS = 28
+const SIDE_COLUMNS = 33
 /** Where what the others did fits whole. */
 const WIDE_SIDE_COLUMNS = 46
 const WIDE_SIDE_FROM_COLUMNS = 170
@@ -62,7 +65,7 @@ export function playLayout(size: Size): PlayLayout {
         ? 'row'
         : 'nowhere'
   const spare = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0)
-  const laneRows = Math.min(most, Math.max(10, spare - 1))
+  const laneRows = Math.min(most, Math.max(LEAST_LANE_ROWS, Math.min(spare, Math.max(10, spare - 1))))
   const left = spare - laneRows
   const air = Math.min(3, Math.max(0, left))
   const sideColumns = hasSide ? (size.columns >= WIDE_SIDE_FROM_COLUMNS ? WIDE_SIDE_COLUMNS : SIDE_COLUMNS) : 0
@@ -77,20 +80,25 @@ export function playLayout(size: Size): PlayLayout {
 }
 
 /** Head, lane, result: what stays in sight whatever is open below. */
-export function playTopRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
+export function playTopRows(
+  play: PlayState,
+  view: PlayerView | null,
+  size: Size,
+  theme: Theme,
+  fall: PinFall | null = null,
+): string[] {
   const layout = playLayout(size)
   const block = blockOf(play)
-  const lane = lanePicture(pictureOf(play), layout.laneColumns, layout.laneRows, theme)
+  const lane = clickableLane(
+    lanePicture(pictureOf(play, fall), layout.laneColumns, layout.laneRows, theme),
+    laneScale(block.setup.bowler.hand, layout.laneColumns, layout.laneRows),
+  )
   const withSide =
     layout.sideColumns > 0
       ? beside(
           lane,
           layout.laneColumns + SIDE_GAP_COLUMNS,
-          sidePanelRows(
-            { block, rack: rackRows(standingShown(play), theme), belief: toldBelief(play) },
-            layout.sideColumns - SIDE_GAP_COLUMNS,
-            theme,
-          ),
+          sidePanelRows({ block, belief: toldBelief(play) }, layout.sideColumns - SIDE_GAP_COLUMNS, theme),
         )
       : lane
   return [
@@ -99,6 +107,12 @@ export function playTopRows(play: PlayState, view: PlayerView | null, size: Size
     ...indent(resultRows(play, size.columns - 2, theme), 1),
   ]
 }
+
+/** The lane's rows, each to be clicked at the board it is labelled by. */
+const clickableLane = (rows: readonly string[], { left, columns, rows: laneRows, boardOf }: LaneScale): string[] =>
+  rows.map((row, at) =>
+    at < 1 || at > laneRows ? row : clickable(row, { kind: 'lane', board: boardOf(at - 1), left, columns }),
+  )
 
 /** Score sheet, decision and move, below the lane. */
 export function playLowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
@@ -115,10 +129,10 @@ export function playLowerRows(play: PlayState, view: PlayerView | null, size: Si
       : tourRows(play.tour, theme)),
     ...(beliefAt === 'row' ? [beliefRow(play, theme)] : []),
     ...blank(3),
-    ...indent(decisionPanelRows(play.decision, block.setup.bag, field, columns, theme), 1),
+    ...indent(decisionPanelRows(play.decision, block.setup.bag, field, play.typing, columns, theme), 1),
     ` ${moveRow(play, view, columns, theme)}`,
     ...blank(2),
-    ...indent(recentThrowRows(view?.onThisLane ?? [], block.setup.bag, Math.min(116, columns), recentRows, theme), 1),
+    ...indent(recentThrowRows(view?.onThisLane ?? [], block.setup, Math.min(116, columns), recentRows, theme), 1),
   ]
 }
 
@@ -185,7 +199,7 @@ const frameShown = (spot: Spot | null): number | null => (spot?.phase === 'game'
 
 const standingShown = (play: PlayState): number => (blockOf(play).spot ? blockOf(play).standing : FULL_RACK)
 
-function pictureOf(play: PlayState): LanePicture {
+function pictureOf(play: PlayState, fall: PinFall | null): LanePicture {
   const block = blockOf(play)
   const { bowler } = block.setup
   const lane = block.spot?.lane ?? block.throws.at(-1)?.spot.lane ?? 0
@@ -193,7 +207,8 @@ function pictureOf(play: PlayState): LanePicture {
   const base = { hand: bowler.hand, standing: standingShown(play) }
   const { stage } = play
   if (stage.kind === 'rolling') {
-    const feet = (LANE_FEET * stage.frame) / ROLL_FRAMES
+    const feet = (LANE_FEET * Math.min(stage.frame, ROLL_FRAMES)) / ROLL_FRAMES
+    const falling = fall?.pictures[stage.frame - ROLL_FRAMES]
     const record = stage.next.throws.at(-1)!
     const rolling = sketchTrace(record, bowler, 'last', stage.frame === 0 ? -1 : feet)
     const board = rolling.boards[Math.floor(feet)]!
@@ -204,16 +219,17 @@ function pictureOf(play: PlayState): LanePicture {
     return {
       ...base,
       traces: [...aged.slice(-2), rolling],
-      ...(Number.isNaN(board) ? {} : { balls: [{ board, feet, look: 'last' as const }] }),
+      ...(falling ? { falling } : {}),
+      ...(Number.isNaN(board) || stage.frame >= ROLL_FRAMES ? {} : { balls: [{ board, feet, look: 'last' as const }] }),
     }
   }
-  const last = block.throws.findLast((record) => record.spot.lane === lane && record.standingBefore === FULL_RACK)
+  const last = block.throws.findLast((record) => record.spot.lane === lane)
   const { feetBoard, targetBoard } = play.decision.aim
   return {
     ...base,
     traces: past,
     ...(block.spot ? { aim: { laydownBoard: laydownBoard(bowler, feetBoard), targetBoard } } : {}),
-    ...(last && breakpointWords(last.observation) !== ''
+    ...(last && breakpointPlace(last.observation) !== ''
       ? { breakpoint: { board: last.observation.breakpointBoard, feet: last.observation.breakpointFeet } }
       : {}),
   }
@@ -223,21 +239,21 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
   if (play.notice !== '') return textRow(theme, [play.notice, 'loss'])
   const { stage } = play
   if (stage.kind === 'leaving') {
-    return textRow(theme, ['End the block here and lift the oil? The rest will not be bowled.', 'accent'])
+    return textRow(theme, ['End the block here and show the oil? The rest will not be bowled.', 'accent'])
   }
   const block = blockOf(play)
   if (stage.kind === 'done') return textRow(theme, [totalWords(play), 'strong'])
   const standing = textRow(theme, [standingWords(block.standing), block.standing === FULL_RACK ? 'faint' : 'strong'])
-  if (block.standing !== FULL_RACK) return spreadRow(textRow(theme, ['A spare to make.', 'faint']), standing, columns)
+  if (block.standing !== FULL_RACK) return standing
   const last = view?.onThisLane.findLast((record) => record.standingBefore === FULL_RACK)
-  const called = play.call ? ` Called ${callWords(play.call)}.` : ''
+  const called = play.call ? ` Called ${callWords(play.call, block.setup.bowler.hand)}.` : ''
   if (!last) {
     return spreadRow(textRow(theme, ['First ball on this lane.', 'faint'], [called, 'accent']), standing, columns)
   }
   const name = (id: string) => block.setup.bag.find((ball) => ball.id === id)?.name ?? id
   const change = changeWords(block.setup.bowler.hand, last.decision, play.decision, name)
   return spreadRow(
-    textRow(theme, ['Against the last throw: ', 'faint'], [`${change}.${called}`, 'accent']),
+    textRow(theme, ['Against your last line: ', 'faint'], [`${change}.${called}`, 'accent']),
     standing,
     columns,
   )
@@ -248,8 +264,8 @@ function totalWords(play: PlayState): string {
   const totals = block.balls.map((game) => tally(block.setup.scoring, game).total)
   const sum = totals.reduce((all, total) => all + total, 0)
   const score = totals.length > 1 ? `${totals.join(', ')}: ${sum} in all` : `${sum}`
-  if (play.mode === 'test') return `${score}. What the choices gave away is told in the debrief.`
+  if (play.mode === 'test') return `${score}. What the choices cost is told in the debrief.`
   const isOpen = play.grades.includes(undefined)
-  const given = isOpen ? 'being weighed' : pinsGivenWords(allPinsGiven(play))
-  return `${score}. Given away by choices: ${given}, ${FAIR_WORDS}.`
+  const cost = isOpen ? 'being weighed' : pinsWords(allPinsGiven(play))
+  return `${score}. Cost of your choices: ${cost}.`
 }

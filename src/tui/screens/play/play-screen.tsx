@@ -3,6 +3,8 @@ import SelectInput from 'ink-select-input'
 import { useState } from 'react'
 import { ballWords } from '../../../scenarios/words/words.js'
 import type { PlayerView } from '../../../sim/analysis/view/player-view.js'
+import type { PinFall } from '../../../sim/world/block/pin-fall.js'
+import { takeHits } from '../../draw/hits.js'
 import { indent, page, type Size } from '../../draw/layout.js'
 import { Rows } from '../../draw/rows.js'
 import { textRow } from '../../draw/text-row.js'
@@ -19,14 +21,16 @@ import { playLowerRows, playTopRows } from './play-rows.js'
 interface PlayScreenParts {
   readonly play: PlayState
   readonly view: PlayerView | null
+  /** How the pins of a rolling ball fall, once worked out. */
+  readonly fall: PinFall | null
   readonly context: KeyContext
   readonly size: Size
   readonly theme: Theme
 }
 
 /** The main screen: lane and result on top, score sheet and decision below. */
-export function playScreenRows({ play, view, context, size, theme }: PlayScreenParts): string[] {
-  const body = [...playTopRows(play, view, size, theme), ...lowerRows(play, view, size, theme)]
+export function playScreenRows({ play, view, fall, context, size, theme }: PlayScreenParts): string[] {
+  const body = [...playTopRows(play, view, size, theme, fall), ...lowerRows(play, view, size, theme)]
   return page(body, contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : {}), size)
 }
 
@@ -48,7 +52,7 @@ const keyWords = (play: PlayState): KeyWords => ({
 /** The main screen with the open bag in place of its lower part. */
 export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
   const { play, view, context, size, theme, onChoose } = props
-  const top = playTopRows(play, view, size, theme)
+  const top = takeHits(playTopRows(play, view, size, theme)).rows
   return (
     <Box flexDirection="column" height={size.rows}>
       <Rows rows={top} columns={size.columns} />
@@ -60,7 +64,7 @@ export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
 }
 
 function lowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
-  if (play.open === 'call' && play.call) return indent(callRows(play.call, theme), 1)
+  if (play.open === 'call' && play.call) return indent(callRows(play.call, blockOf(play).setup.bowler.hand, theme), 1)
   if (play.open === 'belief') return indent(beliefRows(play.belief, size.columns - 2, theme), 1)
   return playLowerRows(play, view, size, theme)
 }

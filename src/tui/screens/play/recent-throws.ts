@@ -1,19 +1,19 @@
-import { boardWords, breakpointWords, trimmed } from '../../../scenarios/words/words.js'
-import type { BallSpecification } from '../../../sim/world/ball/specification.js'
-import type { ThrowRecord } from '../../../sim/world/block/types.js'
+import { breakpointPlace, shortContact } from '../../../scenarios/words/throw-words.js'
+import { boardWords, trimmed } from '../../../scenarios/words/words.js'
+import type { BlockSetup, ThrowRecord } from '../../../sim/world/block/types.js'
 import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
 import { canvasRows, newCanvas, put, putRight } from '../../draw/canvas.js'
 import type { Theme } from '../../draw/theme.js'
 import { throwLabel } from '../../draw/words.js'
 
 /** Where figures end and words begin. */
-const FIGURE_ENDS = { throw: 4, ball: 10, feet: 17, target: 25, arrows: 33 } as const
-const WORD_STARTS = { breakpoint: 37, 'came in': 54, left: 66 } as const
+const FIGURE_ENDS = { throw: 4, ball: 10, slide: 17, target: 25, arrows: 33 } as const
+const WORD_STARTS = { breakpoint: 37, 'came in': 54, left: 68 } as const
 
 /** The latest throws on a lane, newest first: what was decided and what was seen of it. */
 export function recentThrowRows(
   throws: readonly ThrowRecord[],
-  bag: readonly BallSpecification[],
+  { bag, bowler: { hand } }: Pick<BlockSetup, 'bag' | 'bowler'>,
   columns: number,
   rows: number,
   theme: Theme,
@@ -32,15 +32,16 @@ export function recentThrowRows(
     const figures = {
       throw: throwLabel(record.spot),
       ball: String(bag.findIndex((ball) => ball.id === ballId) + 1),
-      feet: boardWords(aim.feetBoard),
+      slide: boardWords(aim.feetBoard),
       target: boardWords(aim.targetBoard),
       arrows: trimmed(record.observation.arrowsBoard),
     }
     for (const [name, text] of Object.entries(figures)) {
       putRight(canvas, FIGURE_ENDS[name as keyof typeof FIGURE_ENDS], row, text, ink)
     }
-    put(canvas, WORD_STARTS.breakpoint, row, breakpointWords(record.observation), ink)
-    if (record.standingBefore === FULL_RACK) put(canvas, WORD_STARTS['came in'], row, record.observation.contact, ink)
+    put(canvas, WORD_STARTS.breakpoint, row, breakpointPlace(record.observation), ink)
+    if (record.standingBefore === FULL_RACK)
+      put(canvas, WORD_STARTS['came in'], row, shortContact(record.observation.contact, hand), ink)
     put(canvas, WORD_STARTS.left, row, leftWords(record), ink)
   })
   return canvasRows(canvas, theme)

@@ -1,8 +1,9 @@
+import { fellWords } from '../../../scenarios/words/throw-words.js'
 import type { BlockState } from '../../../sim/world/block/types.js'
 import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
 import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { FAIR_WORDS, fellWords, pinsGivenWords, seenWords } from '../../draw/words.js'
+import { costWords, seenWords } from '../../draw/words.js'
 import { blockOf, type PlayState, type ThrowGrade, tellsGrades } from '../../state/play-state.js'
 import { columnsOf } from '../../terminal/fit.js'
 
@@ -22,10 +23,11 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
   const before = play.states.at(-2) ?? block
   const grade = gradeRow(play, play.grades.at(-1), before, theme)
   const room = columns - columnsOf(grade) - 1
-  const fell = fellWords(last).length <= room ? fellWords(last) : leaveName(last.standingAfter)
+  const words = fellWords(last, block.setup.bowler.hand)
+  const fell = words.length <= room ? words : leaveName(last.standingAfter)
   return [
     spreadRow(grade, textRow(theme, [fell, 'strong']), columns),
-    textRow(theme, seenWords(last, block.setup.lanes, columns)),
+    textRow(theme, seenWords(last, block.setup, columns)),
   ]
 }
 
@@ -33,7 +35,10 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
 function weighingRow(play: PlayState, turns: number, theme: Theme): string {
   if (!tellsGrades(play)) return ''
   const bar = theme.glyphs.dot.repeat(turns)
-  return textRow(theme, [`Weighing the choice against what could be known${theme.glyphs.ellipsis} ${bar}`, 'faint'])
+  return textRow(theme, [
+    `Weighing the choice against the best from what you had seen${theme.glyphs.ellipsis} ${bar}`,
+    'faint',
+  ])
 }
 
 /** The grade of a choice made in `before`, or why there is none. */
@@ -44,11 +49,10 @@ function gradeRow(play: PlayState, grade: ThrowGrade, before: BlockState, theme:
   }
   if (!grade) return textRow(theme, ['Not weighed.', 'faint'])
   const pins = grade.givenAwayPins ?? 0
-  if (pins === 0) return textRow(theme, ['Nothing given away', 'gain'], [`, ${FAIR_WORDS}`, 'faint'])
-  return textRow(theme, [`Gave away ${pinsGivenWords(pins)}`, 'loss'], [`, ${FAIR_WORDS}`, 'faint'])
+  return textRow(theme, [`${costWords(pins)}.`, pins > 0 ? 'loss' : 'gain'])
 }
 
 /** What the coming ball faces. */
 export function standingWords(standing: number): string {
-  return standing === FULL_RACK ? 'Full rack' : `Standing: ${leaveName(standing)}`
+  return standing === FULL_RACK ? 'Full rack' : `Spare: ${leaveName(standing)}`
 }
