@@ -4,8 +4,18 @@ import { EXIT } from './scenarios/commands/exit-codes.js'
 import { faultReport } from './scenarios/commands/fault-report.js'
 import { buildProgram } from './scenarios/commands/program.js'
 import type { ScreenOptions } from './scenarios/commands/program-parts.js'
+import { watchStandardStreams } from './scenarios/commands/standard-streams.js'
 import { systemConsole } from './scenarios/commands/system-console.js'
 import { PLAYER_VARIABLE, playerName } from './scenarios/player-name.js'
+
+const console = systemConsole()
+
+/** The last word on a fault that nobody took: a sentence and a code, never a trace. */
+function endOn(fault: unknown): void {
+  const { sentences, exitCode } = faultReport(fault)
+  sentences.forEach(console.tell)
+  process.exit(exitCode)
+}
 
 /** Opens the screen; kept behind an import of its own so that no command pays for it. */
 async function openScreen({ dataFolder, player: named, ...options }: ScreenOptions): Promise<number> {
@@ -13,11 +23,12 @@ async function openScreen({ dataFolder, player: named, ...options }: ScreenOptio
   if (player !== undefined) process.env[PLAYER_VARIABLE] = player
   if (dataFolder !== undefined) process.env.DRYBOARD_DATA = dataFolder
   const { openTrainer } = await import('./tui/open.js')
+  // The screen takes its own faults, for it has a terminal to give back before anything can be said.
+  process.off('uncaughtException', endOn)
   return openTrainer(options)
 }
 
 async function main(argv: readonly string[]): Promise<number> {
-  const console = systemConsole()
   let exitCode: number = EXIT.fine
   const finish = (code: number): void => {
     exitCode = code
@@ -29,15 +40,11 @@ async function main(argv: readonly string[]): Promise<number> {
   } catch (fault) {
     if (fault instanceof CommanderError) return fault.exitCode === 0 ? EXIT.fine : EXIT.usage
     const report = faultReport(fault)
-    for (const sentence of report.sentences) console.tell(sentence)
+    report.sentences.forEach(console.tell)
     return report.exitCode
   }
 }
 
-// A reader that has seen enough, such as `head`, closes the pipe; that is no fault of anyone's.
-process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
-  if (fault.code === 'EPIPE') process.exit(EXIT.fine)
-  throw fault
-})
-
+watchStandardStreams(console.lost)
+process.on('uncaughtException', endOn)
 process.exitCode = await main(process.argv.slice(2))

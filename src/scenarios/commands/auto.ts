@@ -11,7 +11,7 @@ import { jsonText, rounded } from '../json.js'
 import { loadScenario } from '../load.js'
 import { recordOf, writeRecord } from '../record.js'
 import type { Scenario } from '../scenario.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 
 export interface AutoOptions {
@@ -54,7 +54,7 @@ export async function autoCommand(name: string, options: AutoOptions, console: C
     }
   }
   const summary = summaryOf(blocks)
-  if (options.json) console.print(jsonText({ scenario: name, policy: options.policy, blocks, summary }))
+  if (options.json) printText(console, jsonText({ scenario: name, policy: options.policy, blocks, summary }))
   else if (blocks.length > 1) for (const line of summaryLines(summary)) console.print(line)
   return EXIT.fine
 }

@@ -14,7 +14,7 @@ import { loadScenario } from '../load.js'
 import { signedPins } from '../plain/words.js'
 import type { Scenario } from '../scenario.js'
 import { wornByBestLines } from '../worn-lane.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 import { progressOn } from './progress.js'
 
@@ -55,7 +55,7 @@ export async function bagCommand(
     after: throws,
   }))
   const report = reportOf(names, bag, lanes, told, options)
-  if (options.json) console.print(jsonText(report))
+  if (options.json) printText(console, jsonText(report))
   else for (const line of reportLines(report, bag)) console.print(line)
   return EXIT.fine
 }

@@ -9,7 +9,7 @@ import { replaceFile } from '../replace-file.js'
 import { replayRecord } from '../replay.js'
 import { debriefHtml } from '../review/html/debrief-page.js'
 import { type Note, readNotes } from '../review/notes.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 import { progressOn } from './progress.js'
 
@@ -34,7 +34,7 @@ export async function debriefCommand(
   const debrief = debriefOf(replay, { alternatives: !options.quick, reached: progress.reached })
   progress.over()
   if (options.json) {
-    console.print(debriefText(record, debrief))
+    printText(console, debriefText(record, debrief))
     return EXIT.fine
   }
   if (options.html !== undefined) {

@@ -10,7 +10,7 @@ import { replayRecord } from '../replay.js'
 import { reviewBlock } from '../review/reviewed-block.js'
 import { ScenarioError } from '../scenario-error.js'
 import { readSourceText } from '../source-text.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 import { progressOn } from './progress.js'
 
@@ -30,7 +30,7 @@ export async function drillNewCommand(
 ): Promise<number> {
   const parts: DrillPart[] = []
   for (const source of sources) parts.push(await partFrom(source, options, console))
-  console.print(drillText(options.title ?? 'A drill', parts))
+  printText(console, drillText(options.title ?? 'A drill', parts))
   return EXIT.fine
 }
 

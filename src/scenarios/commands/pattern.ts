@@ -6,7 +6,7 @@ import { feetToMetres, metresToFeet } from '../../sim/units.js'
 import { jsonText, rounded } from '../json.js'
 import { loadScenario } from '../load.js'
 import { oilPicture } from '../plain/oil-picture.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 
 export interface PatternOptions {
@@ -33,7 +33,7 @@ export async function patternCommand(name: string, options: PatternOptions, cons
   if (options.json) {
     const drawn = setup.lanes.some((lane) => lane.oil.kind === 'limits')
     const lanes = sheets.map(({ film: _film, ...figures }) => figures)
-    console.print(jsonText({ scenario: setup.name, ...(drawn ? { seed: options.seed } : {}), lanes }))
+    printText(console, jsonText({ scenario: setup.name, ...(drawn ? { seed: options.seed } : {}), lanes }))
     return EXIT.fine
   }
   console.print(title)

@@ -4,6 +4,7 @@ import { addBlockCommands } from './add-block-commands.js'
 import { addLaneCommands } from './add-lane-commands.js'
 import { addRecordCommands } from './add-record-commands.js'
 import { addScenarioCommands } from './add-scenario-commands.js'
+import { printText } from './console.js'
 import type { ProgramParts } from './program-parts.js'
 
 const EXAMPLES = `
@@ -30,8 +31,8 @@ export function buildProgram(parts: ProgramParts): Command {
     .exitOverride()
     .showSuggestionAfterError()
     .configureOutput({
-      writeOut: (text) => console.print(text.trimEnd()),
-      writeErr: (text) => console.tell(text.trimEnd()),
+      writeOut: (text) => printText(console, text.trimEnd()),
+      writeErr: (text) => text.trimEnd().split('\n').forEach(console.tell),
     })
     .addHelpText('after', EXAMPLES)
   addBlockCommands(program, parts)

@@ -4,7 +4,7 @@ import { throwAtRack } from '../../sim/pins/rack.js'
 import { stream } from '../../sim/random.js'
 import { boardToMetres, degreesToRadians, mphToMetresPerSecond, poundsToKilograms } from '../../sim/units.js'
 import { jsonText, rounded } from '../json.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 
 export interface RackOptions {
@@ -51,7 +51,8 @@ export function rackCommand(options: RackOptions, console: CommandConsole): numb
   const meanPins = felled / options.throws
   if (options.json) {
     const rows = leaves.map(({ leave, count, share }) => ({ leave, count, share: rounded(share, 6) }))
-    console.print(
+    printText(
+      console,
       jsonText({
         board: options.board,
         angleDegrees: options.angle,

@@ -11,7 +11,7 @@ import { recordsAmong } from '../review/records-among.js'
 import { reviewReport } from '../review/review-report.js'
 import { type ReviewedBlock, reviewBlock } from '../review/reviewed-block.js'
 import { ScenarioError } from '../scenario-error.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 import { progressOn } from './progress.js'
 
@@ -43,7 +43,7 @@ export async function reviewCommand(
   if (options.html !== undefined) {
     await replaceFile(options.html, reviewHtml(blocks))
     console.tell(`Report written: ${options.html}`)
-  } else if (options.json) console.print(jsonText(reviewReport(blocks)))
+  } else if (options.json) printText(console, jsonText(reviewReport(blocks)))
   else if (options.csv) for (const line of reviewCsv(blocks)) console.print(line)
   else for (const line of reviewMarkdown(reviewReport(blocks))) console.print(line)
   return EXIT.fine

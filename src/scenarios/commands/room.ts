@@ -6,7 +6,7 @@ import { loadScenario } from '../load.js'
 import { boardWords, SPEED_WORDS } from '../plain/words.js'
 import { type LineRoom, lineRooms, ROOM_PINS, type Room } from '../room.js'
 import { wornByBestLines } from '../worn-lane.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 
 export interface RoomOptions {
@@ -40,7 +40,7 @@ export async function roomCommand(name: string, options: RoomOptions, console: C
     lines: rooms.map(lineReport),
   }
   if (options.json) {
-    console.print(jsonText(report))
+    printText(console, jsonText(report))
     return EXIT.fine
   }
   const most = Math.max(...rooms.map(({ worth }) => worth))

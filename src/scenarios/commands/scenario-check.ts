@@ -8,7 +8,7 @@ import { signedPins } from '../plain/words.js'
 import type { Scenario } from '../scenario.js'
 import { ScenarioError } from '../scenario-error.js'
 import { aboutWords, type LaneSummary, laneSummaries, laneWords } from '../scenario-summary.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 import { progressOn } from './progress.js'
 
@@ -58,7 +58,7 @@ export async function scenarioCheckCommand(
     checked.push(one)
     if (!options.json) for (const line of linesOf(one)) console.print(line)
   }
-  if (options.json) console.print(jsonText({ checked }))
+  if (options.json) printText(console, jsonText({ checked }))
   return checked.some(({ problems }) => problems.length > 0) ? EXIT.checkFailed : EXIT.fine
 }
 

@@ -7,7 +7,7 @@ import { wrapped } from '../plain/wrapped.js'
 import type { Scenario } from '../scenario.js'
 import { ScenarioError } from '../scenario-error.js'
 import { type LaneSummary, laneSummaries } from '../scenario-summary.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 
 const SEED = '1'
@@ -29,7 +29,7 @@ export async function scenarioListCommand(
     ])
   }
   if (options.json) {
-    console.print(jsonText({ scenarios: listed }))
+    printText(console, jsonText({ scenarios: listed }))
     return EXIT.fine
   }
   console.print('                                                pins lost a game*')

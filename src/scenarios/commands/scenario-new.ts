@@ -4,7 +4,7 @@ import { noBuiltInWords } from '../load.js'
 import { type OilFigures, withBowler, withOil, withOwnBowler } from '../made-to-measure.js'
 import { ScenarioError } from '../scenario-error.js'
 import type { ScenarioInput } from '../schema/scenario.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 
 export interface NewOptions {
@@ -22,7 +22,7 @@ export function scenarioNewCommand(from: string, options: NewOptions, console: C
   if (!data) {
     throw new ScenarioError([`${from}: there is ${noBuiltInWords(from)}.`], true)
   }
-  console.print(commentedScenario(changed(data, options)))
+  printText(console, commentedScenario(changed(data, options)))
   return EXIT.fine
 }
 

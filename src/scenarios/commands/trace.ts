@@ -10,7 +10,7 @@ import { ballPlace, laneIndex } from '../choose-ball.js'
 import { jsonText, rounded } from '../json.js'
 import { loadScenario } from '../load.js'
 import { wornByLine } from '../worn-lane.js'
-import type { CommandConsole } from './console.js'
+import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
 
 export interface TraceOptions {
@@ -68,7 +68,7 @@ export async function traceCommand(name: string, options: TraceOptions, console:
     secondsToPins: rounded(outcome.timeToPinsSeconds, 3),
     boardByFoot: Array.from({ length: LAST_FOOT }, (_, before) => boardAt(path, before + 1)),
   }
-  if (options.json) console.print(jsonText(report))
+  if (options.json) printText(console, jsonText(report))
   else for (const line of traceLines(report, ball.name)) console.print(line)
   return EXIT.fine
 }
