@@ -4,10 +4,9 @@ import { realServices } from './services-real.js'
 import { resumedState, startingState } from './state/starting-state.js'
 import { TOUR_SCENARIO } from './state/tour.js'
 import { readAppearance } from './terminal/colour.js'
-import { createKeyReader } from './terminal/key-reader.js'
+import { takeTerminal } from './terminal/edges.js'
 import { loadScreen } from './terminal/launch.js'
-import { EXIT_INTERRUPTED, EXIT_SOFTWARE, faultSentence, holdTerminal } from './terminal/lifecycle.js'
-import { createPainter } from './terminal/painter.js'
+import { EXIT_SOFTWARE, faultSentence } from './terminal/lifecycle.js'
 import { openThinker } from './thinking/worker-thinker.js'
 
 export interface TrainerOptions {
@@ -45,15 +44,7 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     throw fault
   })
 
-  const hold = holdTerminal({ input: stdin, output: stdout, errors: stderr })
-  const painter = createPainter(stdout)
-  const keys = createKeyReader(stdin, {
-    onInterrupt() {
-      hold.leave()
-      process.exit(EXIT_INTERRUPTED)
-    },
-    onRedraw: painter.repaint,
-  })
+  const { painter, keys, leave } = takeTerminal({ stdin, stdout, stderr })
   try {
     const exitCode = await runTrainer({
       painter,
@@ -66,14 +57,12 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     await services.leave()
     return exitCode
   } catch (fault) {
-    hold.leave()
+    leave()
     if (fault instanceof ScenarioError) throw fault
     stderr.write(faultSentence(fault))
     return EXIT_SOFTWARE
   } finally {
-    painter.close()
-    keys.close()
-    hold.leave()
+    leave()
     thinker.close()
   }
 }
