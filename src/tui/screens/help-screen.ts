@@ -36,6 +36,7 @@ export function helpScreen(context: KeyContext, size: Size, theme: Theme): strin
     ...sectionRows('Everywhere', common, theme),
     keyRow('Ctrl-L', 'draw the screen afresh', theme),
     keyRow('Ctrl-C', 'leave; the block is kept', theme),
+    keyRow('Ctrl-Z', 'to the shell; fg comes back', theme),
   ]
   const places = FURTHER.filter((place) => place !== context)
   const columns = intoColumns(
