@@ -1,5 +1,5 @@
-/** Of a file in YAML or JSON. The longest record has two thirds of this; reading time goes with it, whatever the file holds. */
-const MOST_MARKS = 60_000
+/** Of a file in YAML or JSON. The longest record has five sixths of this; reading time goes with it, whatever the file holds. */
+const MOST_MARKS = 50_000
 /** Of brackets within brackets. */
 const DEEPEST = 60
 
