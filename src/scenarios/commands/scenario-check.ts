@@ -1,5 +1,6 @@
 import { POLICIES, type Policy } from '../../sim/fair/policies.js'
 import { beginScenario } from '../begin-scenario.js'
+import { BRIEF_POLICIES, briefLook } from '../brief-look.js'
 import { HARDNESS_SEEDS, type Hardness, hardnessOf, hardnessWord, informationAtStart } from '../hardness.js'
 import { jsonText, rounded } from '../json.js'
 import { playPolicyGame } from '../ladder.js'
@@ -10,7 +11,7 @@ import { ScenarioError } from '../scenario-error.js'
 import { aboutWords, type LaneSummary, laneSummaries, laneWords } from '../scenario-summary.js'
 import { type CommandConsole, printText } from './console.js'
 import { EXIT } from './exit-codes.js'
-import { progressOn } from './progress.js'
+import { type Progress, progressOn } from './progress.js'
 
 /** Seeds under which drawn oil is tried, so that bounds which contradict each other do not wait for a player. */
 const TRIED_SEEDS = ['1', '2', '3']
@@ -30,6 +31,8 @@ interface Checked {
   readonly problems: readonly string[]
   readonly lanes: readonly LaneSummary[]
   readonly hardness: Hardness | null
+  /** Games each policy played for it. */
+  readonly games: number
   /** What each policy's first balls are worth, game pins a game in expectation against the bowler's average first ball. */
   readonly expected: Readonly<Partial<Record<Policy, number>>> | null
   /** Game pins that seeing the oil would be worth on the first throw. */
@@ -39,7 +42,7 @@ interface Checked {
 export interface CheckOptions {
   /** Leaves out how hard a scenario is, which takes seconds. */
   readonly quick?: boolean
-  /** Also plays one who decides best by what is seen, which takes half a minute. */
+  /** Plays more games in full, one who decides best by what is seen among them, which takes a minute. */
   readonly fair?: boolean
   readonly json?: boolean
 }
@@ -50,10 +53,10 @@ export async function scenarioCheckCommand(
   options: CheckOptions,
   console: CommandConsole,
 ): Promise<number> {
-  const progress = progressOn(console, 'checking')
   const checked: Checked[] = []
-  for (const file of files) {
-    const one = await checkFile(file, options, () => progress.reached(checked.length, files.length))
+  for (const [index, file] of files.entries()) {
+    const progress = progressOn(console, `checking file ${index + 1} of ${files.length}, steps`)
+    const one = await checkFile(file, options, progress)
     progress.over()
     checked.push(one)
     if (!options.json) for (const line of linesOf(one)) console.print(line)
@@ -62,29 +65,66 @@ export async function scenarioCheckCommand(
   return checked.some(({ problems }) => problems.length > 0) ? EXIT.checkFailed : EXIT.fine
 }
 
-async function checkFile(file: string, { quick, fair }: CheckOptions, working: () => void): Promise<Checked> {
-  const nothing = { file, about: '', lanes: [], hardness: null, expected: null, informationPins: null }
+async function checkFile(file: string, { quick, fair }: CheckOptions, progress: Progress): Promise<Checked> {
+  const nothing = { file, about: '', lanes: [], hardness: null, games: 0, expected: null, informationPins: null }
   try {
     const scenario = await loadScenario(file)
     for (const seed of TRIED_SEEDS) beginScenario(scenario, seed)
-    working()
     const about = aboutWords(scenario)
     const fine = { ...nothing, about, problems: [], lanes: laneSummaries(scenario, TRIED_SEEDS[0]) }
     if (quick) return fine
-    const { thumbPins, stayPins } = hardnessOf(scenario)
-    return {
-      ...fine,
-      hardness: { thumbPins: rounded(thumbPins, 1), stayPins: rounded(stayPins, 1) },
-      expected: expectedBy(fair ? POLICIES : POLICIES.filter((policy) => policy !== 'fair'), scenario),
-      informationPins: rounded(informationAtStart(scenario), 2),
-    }
+    return { ...fine, ...(fair ? inFull(scenario, progress) : briefly(scenario, progress)) }
   } catch (fault) {
     if (fault instanceof ScenarioError && !fault.missing) return { ...nothing, problems: fault.sentences }
     throw fault
   }
 }
 
-function linesOf({ file, about, problems, lanes, hardness, expected, informationPins }: Checked): readonly string[] {
+type Looked = Pick<Checked, 'hardness' | 'games' | 'expected' | 'informationPins'>
+
+/** Some seconds. */
+function briefly(scenario: Scenario, { reached }: Progress): Looked {
+  const steps = BRIEF_POLICIES.length + 1
+  reached(0, steps)
+  const { hardness, expected } = briefLook(scenario, (games) => reached(games, steps))
+  return {
+    ...figures(hardness, scenario),
+    games: 1,
+    expected: Object.fromEntries(Object.entries(expected).map(([policy, pins]) => [policy, rounded(pins, 1)])),
+  }
+}
+
+/** A minute. */
+function inFull(scenario: Scenario, { reached }: Progress): Looked {
+  const steps = POLICIES.length + 1
+  reached(0, steps)
+  const told = figures(hardnessOf(scenario), scenario)
+  const expected: Partial<Record<Policy, number>> = {}
+  for (const [index, policy] of POLICIES.entries()) {
+    reached(index + 1, steps)
+    const games = HARDNESS_SEEDS.map((seed) => playPolicyGame(policy, scenario, seed).expectedPins)
+    expected[policy] = rounded(games.reduce((sum, pins) => sum + pins, 0) / games.length, 1)
+  }
+  return { ...told, games: HARDNESS_SEEDS.length, expected }
+}
+
+function figures({ thumbPins, stayPins }: Hardness, scenario: Scenario) {
+  return {
+    hardness: { thumbPins: rounded(thumbPins, 1), stayPins: rounded(stayPins, 1) },
+    informationPins: rounded(informationAtStart(scenario), 2),
+  }
+}
+
+function linesOf({
+  file,
+  about,
+  problems,
+  lanes,
+  hardness,
+  games,
+  expected,
+  informationPins,
+}: Checked): readonly string[] {
   if (problems.length > 0) return problems
   return [
     `${file}: fine`,
@@ -93,21 +133,12 @@ function linesOf({ file, about, problems, lanes, hardness, expected, information
     ...(hardness && informationPins !== null
       ? [
           `  ${hardnessWord(hardness)}: on first balls the rule of thumb gives away ${hardness.thumbPins.toFixed(1)} pins a game, never moving ${hardness.stayPins.toFixed(1)},`,
-          '    against the best with the oil in sight',
+          `    against the best with the oil in sight${games === 1 ? ' (one game each, every other first ball priced; --fair looks longer)' : ''}`,
           ...expectedLines(expected),
           `  seeing the oil before the first throw would be worth ${informationPins.toFixed(1)} pins on it`,
         ]
       : []),
   ]
-}
-
-function expectedBy(policies: readonly Policy[], scenario: Scenario): Partial<Record<Policy, number>> {
-  return Object.fromEntries(
-    policies.map((policy) => {
-      const games = HARDNESS_SEEDS.map((seed) => playPolicyGame(policy, scenario, seed).expectedPins)
-      return [policy, rounded(games.reduce((sum, pins) => sum + pins, 0) / games.length, 1)]
-    }),
-  )
 }
 
 function expectedLines(expected: Checked['expected']): string[] {
