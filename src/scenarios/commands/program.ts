@@ -33,6 +33,12 @@ export function buildProgram(parts: ProgramParts): Command {
     .configureOutput({
       writeOut: (text) => printText(console, text.trimEnd()),
       writeErr: (text) => text.trimEnd().split('\n').forEach(console.tell),
+      // A message quotes what was written, line ends and all; only its own hint stands on a line of its own.
+      outputError: (text) =>
+        text
+          .trimEnd()
+          .split(/\n(?=\(Did you mean [^\n]*$)/)
+          .forEach(console.tell),
     })
     .addHelpText('after', EXAMPLES)
   addBlockCommands(program, parts)
