@@ -54,7 +54,7 @@ const noReactDevtools: Plugin = {
 }
 
 export default defineConfig({
-  entry: { cli: 'src/cli.ts', thinker: 'src/tui/thinking/worker.ts' },
+  entry: { cli: 'src/cli.ts', thinker: 'src/tui/worker/worker.ts' },
   format: ['esm'],
   target: 'node20',
   platform: 'node',

@@ -1,12 +1,12 @@
 #!/usr/bin/env node
 import { CommanderError } from 'commander'
-import { EXIT } from './scenarios/commands/exit-codes.js'
-import { faultReport } from './scenarios/commands/fault-report.js'
-import { buildProgram } from './scenarios/commands/program.js'
-import type { ScreenOptions } from './scenarios/commands/program-parts.js'
+import { buildProgram } from './scenarios/commands/argv/program.js'
+import type { ScreenOptions } from './scenarios/commands/argv/program-parts.js'
+import { faultReport } from './scenarios/commands/console/fault-report.js'
+import { systemConsole } from './scenarios/commands/console/system-console.js'
 import { watchStandardStreams } from './scenarios/commands/standard-streams.js'
-import { systemConsole } from './scenarios/commands/system-console.js'
-import { PLAYER_VARIABLE, playerName } from './scenarios/player-name.js'
+import { EXIT } from './scenarios/files/text/exit-codes.js'
+import { PLAYER_VARIABLE, playerName } from './scenarios/store/player-name.js'
 
 const console = systemConsole()
 
@@ -22,7 +22,7 @@ async function openScreen({ dataFolder, player: named, ...options }: ScreenOptio
   const player = await playerName(named, process.env)
   if (player !== undefined) process.env[PLAYER_VARIABLE] = player
   if (dataFolder !== undefined) process.env.DRYBOARD_DATA = dataFolder
-  const { openTrainer } = await import('./tui/open.js')
+  const { openTrainer } = await import('./tui/app/open.js')
   // The screen takes its own faults, for it has a terminal to give back before anything can be said.
   process.off('uncaughtException', endOn)
   return openTrainer(options)

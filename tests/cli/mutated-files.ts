@@ -2,9 +2,9 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import fc from 'fast-check'
-import { fileKeeper } from '../../src/tui/keeping.js'
+import { fileKeeper } from '../../src/scenarios/store/keeping.js'
 import { readSettings } from '../../src/tui/settings/settings-file.js'
-import { leftByDead } from '../scenarios/dead-process.js'
+import { leftByDead } from '../scenarios/store/dead-process.js'
 import { type CommandResult, runCommand } from './in-process.js'
 import { type Kind, type Spoiled, soundRecord, spoiledFiles } from './spoiled-sources.js'
 

@@ -1,13 +1,13 @@
-import type { BlockState } from '../../sim/block/types.js'
-import { dataFolder, recordsFolder } from '../data-folder.js'
-import { type DrillPosition, LOOK_FOR_TO_WRITE, loadDrill } from '../drill/load-drill.js'
+import type { BlockState } from '../../sim/world/block/types.js'
+import { type DrillPosition, LOOK_FOR_TO_WRITE, loadDrill } from '../drills/load-drill.js'
+import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { answerLines, playLines } from '../plain/play-lines.js'
-import { wrapped } from '../plain/wrapped.js'
-import { playerName } from '../player-name.js'
-import { fileStem, recordOf, writeRecord } from '../record.js'
-import type { CommandConsole } from './console.js'
-import { EXIT, SIGNAL_EXIT } from './exit-codes.js'
+import { dataFolder, recordsFolder } from '../store/data-folder.js'
+import { playerName } from '../store/player-name.js'
+import { fileStem, recordOf, writeRecord } from '../store/record.js'
+import { wrapped } from '../words/wrapped.js'
+import type { CommandConsole } from './console/console.js'
 
 export interface DrillOptions {
   /** Only says whether the drill can be played. */

@@ -1,7 +1,7 @@
 import { closeSync, fstatSync, writeSync } from 'node:fs'
 import { isatty } from 'node:tty'
-import { WriteError } from '../atomic-write.js'
-import { EXIT, SIGNAL_EXIT } from './exit-codes.js'
+import { WriteError } from '../files/text/atomic-write.js'
+import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 
 const INPUT = 0
 const OUTPUT = 1

@@ -1,11 +1,11 @@
-import { blockTotal } from '../../sim/block/advance.js'
-import { jsonText } from '../json.js'
+import { blockTotal } from '../../sim/world/block/advance.js'
+import { EXIT } from '../files/text/exit-codes.js'
+import { jsonText } from '../files/text/json.js'
+import { ScenarioError } from '../files/text/scenario-error.js'
 import { visibleLine } from '../plain/visible-text.js'
-import { readRecord } from '../record.js'
-import { replayRecord } from '../replay.js'
-import { ScenarioError } from '../scenario-error.js'
-import { type CommandConsole, printText } from './console.js'
-import { EXIT } from './exit-codes.js'
+import { readRecord } from '../store/record.js'
+import { replayRecord } from '../store/replay.js'
+import { type CommandConsole, printText } from './console/console.js'
 
 interface Verified {
   readonly record: string

@@ -1,4 +1,4 @@
-import { ScenarioError } from '../../scenarios/scenario-error.js'
+import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 
 /** What went wrong, in one sentence. */
 export function sentenceOf(fault: unknown): string {

@@ -1,0 +1,11 @@
+import { visibleJson } from '../../plain/visible-text.js'
+
+/** Two-space JSON with fields in the order written, hidden characters as escapes: the same report gives the same bytes everywhere. */
+export function jsonText(report: unknown): string {
+  return visibleJson(JSON.stringify(report, null, 2))
+}
+
+/** A figure cut to the decimals a report promises; never -0. */
+export function rounded(value: number, decimals: number): number {
+  return Number(value.toFixed(decimals)) + 0
+}
