@@ -3,15 +3,27 @@ import { CommanderError } from 'commander'
 import { buildProgram } from './scenarios/commands/argv/program.js'
 import type { ScreenOptions } from './scenarios/commands/argv/program-parts.js'
 import { faultReport } from './scenarios/commands/console/fault-report.js'
+import { watchStandardStreams } from './scenarios/commands/console/standard-streams.js'
 import { systemConsole } from './scenarios/commands/console/system-console.js'
 import { EXIT } from './scenarios/files/text/exit-codes.js'
 import { playerName } from './scenarios/store/player-name.js'
+
+const console = systemConsole()
+
+/** The last word on a fault that nobody took: a sentence and a code, never a trace. */
+function endOn(fault: unknown): void {
+  const { sentences, exitCode } = faultReport(fault)
+  sentences.forEach(console.tell)
+  process.exit(exitCode)
+}
 
 /** Opens the screen; kept behind an import of its own so that no command pays for it. */
 async function openScreen(asked: ScreenOptions): Promise<number> {
   const player = await playerName(asked.player, process.env)
   const options = { ...asked, ...(player === undefined ? {} : { player }) }
   const { openTrainer } = await import('./tui/app/open.js')
+  // The screen takes its own faults, for it has a terminal to give back before anything can be said.
+  process.off('uncaughtException', endOn)
   return openTrainer({
     ...options,
     playAloud: async () => (await import('./scenarios/commands/play-aloud.js')).playAloud(options),
@@ -19,7 +31,6 @@ async function openScreen(asked: ScreenOptions): Promise<number> {
 }
 
 async function main(argv: readonly string[]): Promise<number> {
-  const console = systemConsole()
   let exitCode: number = EXIT.fine
   const finish = (code: number): void => {
     exitCode = code
@@ -31,15 +42,11 @@ async function main(argv: readonly string[]): Promise<number> {
   } catch (fault) {
     if (fault instanceof CommanderError) return fault.exitCode === 0 ? EXIT.fine : EXIT.usage
     const report = faultReport(fault)
-    for (const sentence of report.sentences) console.tell(sentence)
+    report.sentences.forEach(console.tell)
     return report.exitCode
   }
 }
 
-// A reader that has seen enough, such as `head`, closes the pipe; that is no fault of anyone's.
-process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
-  if (fault.code === 'EPIPE') process.exit(EXIT.fine)
-  throw fault
-})
-
+watchStandardStreams(console.lost)
+process.on('uncaughtException', endOn)
 process.exitCode = await main(process.argv.slice(2))

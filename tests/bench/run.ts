@@ -22,7 +22,8 @@ const SESSION_MINUTES = 30
 
 const USAGE =
   `Say which benches to run, or none for all: ${Object.keys(BENCHES).join(', ')}; --json for figures alone; ` +
-  `or ${SESSION} [--minutes N], by itself, for memory over a session of ${SESSION_MINUTES} minutes.`
+  `or ${SESSION} [--minutes N], by itself, for memory over a session of ${SESSION_MINUTES} minutes; ` +
+  'with --throws N played at speed until so many throws, or the minutes are over.'
 
 const shown = (value: number): string => (value === 0 ? '0' : value.toPrecision(value >= 100 ? 4 : 3))
 
@@ -53,11 +54,16 @@ function tableLine(row: BenchRow): string {
 
 async function main(args: readonly string[]): Promise<number> {
   const json = args.includes('--json')
-  const asked = args.indexOf('--minutes')
-  const minutes = asked < 0 ? SESSION_MINUTES : Number(args[asked + 1])
-  const names = args.filter((arg, place) => arg !== '--json' && (asked < 0 || (place !== asked && place !== asked + 1)))
-  if (!(minutes > 0)) {
-    process.stderr.write(`"${args[asked + 1] ?? ''}" is not a number of minutes. ${USAGE}\n`)
+  const figure = (name: string): number | undefined => {
+    const asked = args.indexOf(name)
+    return asked < 0 ? undefined : Number(args[asked + 1])
+  }
+  const minutes = figure('--minutes') ?? SESSION_MINUTES
+  const throws = figure('--throws')
+  const isFigure = (place: number): boolean => ['--minutes', '--throws'].includes(args[place] ?? '')
+  const names = args.filter((arg, place) => arg !== '--json' && !isFigure(place) && !isFigure(place - 1))
+  if (!(minutes > 0) || (throws !== undefined && !(throws > 0))) {
+    process.stderr.write(`Minutes and throws are numbers above 0. ${USAGE}\n`)
     return 64
   }
   const unknown = names.filter((name) => name !== SESSION && !Object.hasOwn(BENCHES, name))
@@ -77,7 +83,9 @@ async function main(args: readonly string[]): Promise<number> {
   const rows: BenchRow[] = []
   const isSession = names.includes(SESSION)
   for (const name of isSession ? [SESSION] : wanted) {
-    const made = isSession ? await (await import('./session.js')).benchSession(minutes) : await BENCHES[name]!()
+    const made = isSession
+      ? await (await import('./session.js')).benchSession({ minutes, ...(throws === undefined ? {} : { throws }) })
+      : await BENCHES[name]!()
     rows.push(...made)
     if (!json) for (const row of made) console.log(tableLine(row))
   }

@@ -13,15 +13,19 @@ import { slopeOf } from './slope.js'
 const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
 const PROBE = fileURLToPath(new URL('session-probe.mjs', import.meta.url))
 const MINUTE = 60_000
-const THINKING_MILLISECONDS = [5000, 8000] as const
-const KEY_MILLISECONDS = 250
+/** How long somebody thinks at least and at most, between keys, and for a screen that has nothing to press. */
+const PLAYER = { thinking: [5000, 8000], key: 250, waiting: 1000, arguments: [] } as const
+/** As fast as the program takes it: six hours of a player in well under one. */
+const SCRIPT = { thinking: [30, 50], key: 10, waiting: 60, arguments: ['play', 'house-forty', '--no-motion'] } as const
 const MINUTES_A_SAMPLE = 2
+const SAMPLES_AT_SPEED = 40
 /** Code is still being compiled and caches filled in the first minutes; slopes leave them out. */
 const WARM_UP_MINUTES = 6
 const MEGABYTE = 1 << 20
 
 interface Sample {
   readonly minute: number
+  readonly throws: number
   readonly heapUsed: number
   /** Of the thread that thinks; null before there is one. */
   readonly thinker: number | null
@@ -31,69 +35,93 @@ interface Sample {
   readonly timers: number
 }
 
+/** Some minutes at a player's pace; or at speed until so many throws are made, and no longer than the minutes. */
+export interface SessionLength {
+  readonly minutes: number
+  readonly throws?: number
+}
+
 /**
  * Memory of the built program while somebody plays it for `minutes` at a player's pace: a copy of it in a terminal of its own,
- * a player who reads that terminal's screen, and every two minutes what is left after all garbage is collected.
+ * a player who reads that terminal's screen, and every two minutes what is left after all garbage is collected. With `throws` the
+ * same by a script at speed, sampled forty times over.
  */
-export async function benchSession(minutes: number): Promise<BenchRow[]> {
+export async function benchSession(length: SessionLength): Promise<BenchRow[]> {
   if (!existsSync(join(ROOT, 'dist', 'cli.js'))) throw new Error('There is no dist/cli.js; run npm run build first.')
   const folder = mkdtempSync(join(tmpdir(), 'dryboard-session-'))
   try {
     cpSync(join(ROOT, 'dist'), join(folder, 'dist'), { recursive: true })
-    const { samples, moves, throws } = await play(folder, minutes)
-    const kept = samples.filter(({ minute }) => minute >= Math.min(WARM_UP_MINUTES, minutes / 5))
+    const { samples, moves, throws } = await play(folder, length)
+    const isWarm = ({ minute, throws: thrown }: Sample) =>
+      length.throws === undefined
+        ? minute >= Math.min(WARM_UP_MINUTES, length.minutes / 5)
+        : thrown >= Math.min(length.throws, throws) / 5
+    const kept = samples.filter(isWarm)
+    const over = length.throws === undefined ? HOURS : THOUSANDS
     return [
       { name: 'moves of the player', unit: '', measured: figuresOf([moves]) },
       { name: 'throws', unit: '', measured: figuresOf([throws]) },
-      ...memoryRows('heap of the screen', kept, ({ heapUsed }) => heapUsed),
-      ...memoryRows('heap of the thinker', kept, ({ thinker }) => thinker ?? Number.NaN),
-      ...memoryRows('resident set', kept, ({ rss }) => rss),
+      ...memoryRows('heap of the screen', kept, over, ({ heapUsed }) => heapUsed),
+      ...memoryRows('heap of the thinker', kept, over, ({ thinker }) => thinker ?? Number.NaN),
+      ...memoryRows('resident set', kept, over, ({ rss }) => rss),
     ]
   } finally {
     rmSync(folder, { recursive: true, force: true })
   }
 }
 
-function memoryRows(name: string, samples: readonly Sample[], bytesOf: (sample: Sample) => number): BenchRow[] {
-  const points = samples.map((sample) => [sample.minute, bytesOf(sample) / MEGABYTE] as const)
+/** What memory is held against. */
+const HOURS = { of: ({ minute }: Sample) => minute / 60, words: 'an hour' }
+const THOUSANDS = { of: ({ throws }: Sample) => throws / 1000, words: 'a thousand throws' }
+
+function memoryRows(
+  name: string,
+  samples: readonly Sample[],
+  over: typeof HOURS,
+  bytesOf: (sample: Sample) => number,
+): BenchRow[] {
+  const points = samples.map((sample) => [over.of(sample), bytesOf(sample) / MEGABYTE] as const)
   const known = points.filter(([, megabytes]) => Number.isFinite(megabytes))
   const level: BenchRow = { name, unit: 'MB', measured: figuresOf(known.map(([, megabytes]) => megabytes)) }
   if (known.length < 4) return [level]
   const { slope, halfWidth } = slopeOf(known)
-  const said = `${name}, growth an hour (95 %: ${sign(60 * (slope - halfWidth))} to ${sign(60 * (slope + halfWidth))})`
-  return [level, { name: said, unit: 'MB', measured: figuresOf([60 * slope]) }]
+  const said = `${name}, growth ${over.words} (95 %: ${sign(slope - halfWidth)} to ${sign(slope + halfWidth)})`
+  return [level, { name: said, unit: 'MB', measured: figuresOf([slope]) }]
 }
 
 const sign = (value: number): string => (value < 0 ? `−${(-value).toFixed(1)}` : `+${value.toFixed(1)}`)
 
-async function play(folder: string, minutes: number) {
+async function play(folder: string, { minutes, throws: most = Number.POSITIVE_INFINITY }: SessionLength) {
+  const pace = Number.isFinite(most) ? SCRIPT : PLAYER
   const log = join(folder, 'probe.jsonl')
-  const { child, screen } = open(folder, log)
+  const { child, screen } = open(folder, log, pace.arguments)
   const ended = new Promise<void>((done) => child.on('close', () => done()))
   let isOver = false
   ended.then(() => (isOver = true))
   const player = sessionPlayer('session')
-  const pace = seedrandom.alea('pace')
+  const chance = seedrandom.alea('pace')
   const start = performance.now()
   const minute = () => (performance.now() - start) / MINUTE
   let moves = 0
   let throws = 0
-  let nextSample = MINUTES_A_SAMPLE
+  const between = Number.isFinite(most) ? most / SAMPLES_AT_SPEED : MINUTES_A_SAMPLE
+  const reached = () => (Number.isFinite(most) ? throws : minute())
+  let nextSample = between
   const samples: Sample[] = []
   await wait(2000)
-  while (minute() < minutes && !isOver) {
+  while (minute() < minutes && throws < most && !isOver) {
     const move = player(await screen())
     if (move.length > 0) moves++
     if (move.at(-1) === '\r' && (await screen()).includes('Enter throw')) throws++
     for (const key of move) {
       child.stdin!.write(key)
-      await wait(KEY_MILLISECONDS)
+      await wait(pace.key)
     }
-    const [least, most] = THINKING_MILLISECONDS
-    await wait(move.length === 0 ? 1000 : least + pace() * (most - least))
-    if (minute() < nextSample && minute() < minutes) continue
-    samples.push(await sampleOf(log, samples.length, minute()))
-    nextSample += MINUTES_A_SAMPLE
+    const [least, longest] = pace.thinking
+    await wait(move.length === 0 ? pace.waiting : least + chance() * (longest - least))
+    if (reached() < nextSample && minute() < minutes && throws < most) continue
+    samples.push(await sampleOf(log, samples.length, minute(), throws))
+    nextSample += between
     process.stderr.write(`${told(samples.at(-1)!)}, ${throws} throws\n`)
   }
   if (isOver) throw new Error(`The program ended by itself after ${minute().toFixed(1)} minutes:\n${await screen()}`)
@@ -105,8 +133,12 @@ async function play(folder: string, minutes: number) {
   return { samples, moves, throws }
 }
 
-function open(folder: string, log: string): { child: ChildProcess; screen: () => Promise<string> } {
-  const program = [process.execPath, '--expose-gc', '--import', PROBE, join(folder, 'dist', 'cli.js')]
+function open(
+  folder: string,
+  log: string,
+  argv: readonly string[],
+): { child: ChildProcess; screen: () => Promise<string> } {
+  const program = [process.execPath, '--expose-gc', '--import', PROBE, join(folder, 'dist', 'cli.js'), ...argv]
   const command = `stty rows 24 cols 80; exec ${program.map((part) => `'${part}'`).join(' ')}`
   const child = spawn('script', ['-qec', command, '/dev/null'], {
     stdio: ['pipe', 'pipe', 'inherit'],
@@ -131,12 +163,13 @@ function open(folder: string, log: string): { child: ChildProcess; screen: () =>
 }
 
 /** Asks the program for its figures and waits for them. */
-async function sampleOf(log: string, count: number, minute: number): Promise<Sample> {
+async function sampleOf(log: string, count: number, minute: number, throws: number): Promise<Sample> {
   process.kill(Number(readFileSync(`${log}.pid`, 'utf8')), 'SIGUSR2')
   for (let waited = 0; waited < 150; waited++) {
     await wait(200)
     const lines = existsSync(log) ? readFileSync(log, 'utf8').split('\n').slice(0, -1) : []
-    if (lines.length > count) return { minute, ...(JSON.parse(lines[count]!) as Omit<Sample, 'minute'>) }
+    if (lines.length > count)
+      return { minute, throws, ...(JSON.parse(lines[count]!) as Omit<Sample, 'minute' | 'throws'>) }
   }
   throw new Error('The program told no figures within half a minute.')
 }

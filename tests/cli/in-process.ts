@@ -4,6 +4,7 @@ import { CommanderError } from 'commander'
 import { buildProgram } from '../../src/scenarios/commands/argv/program.js'
 import type { CommandConsole } from '../../src/scenarios/commands/console/console.js'
 import { faultReport } from '../../src/scenarios/commands/console/fault-report.js'
+import { visibleLine } from '../../src/scenarios/files/text/visible-text.js'
 
 /** Where nothing is set, whoever runs the tests. */
 const NO_FOLDER = join(tmpdir(), 'dryboard-nothing-set')
@@ -22,9 +23,10 @@ export async function runCommand(
   const out: string[] = []
   const err: string[] = []
   const console: CommandConsole = {
-    print: (text) => void out.push(text),
-    tell: (text) => void err.push(text),
+    print: (text) => void out.push(visibleLine(text)),
+    tell: (text) => void err.push(visibleLine(text)),
     hint: () => {},
+    watched: true,
     lines: async function* () {
       yield* typed
     },
@@ -46,7 +48,7 @@ export async function runCommand(
     if (fault instanceof CommanderError) exitCode = fault.exitCode === 0 ? 0 : 64
     else {
       const report = faultReport(fault)
-      err.push(...report.sentences)
+      err.push(...report.sentences.map(visibleLine))
       exitCode = report.exitCode
     }
   }

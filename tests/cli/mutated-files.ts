@@ -103,5 +103,5 @@ export function complaintAbout({ kind, exitCode, err, out, changed, processorSec
   if (refused && !said.split('\n').every((line) => /^(FILE|The usual|Your bag).*[.!?]$/.test(line)))
     return `does not speak in sentences: ${said}`
   if (refused && changed.length > 0) return `writes ${changed.join(', ')}`
-  return processorSeconds < 1 ? null : `a ${kind} takes ${processorSeconds} s`
+  return processorSeconds < 2 ? null : `a ${kind} takes ${processorSeconds} s`
 }

@@ -13,7 +13,7 @@ import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
 import { dataFolder, recordsFolder } from '../store/data-folder.js'
 import { recordOf, writeRecord } from '../store/record.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 
 export interface AutoOptions {
   readonly policy: Policy
@@ -55,7 +55,7 @@ export async function autoCommand(name: string, options: AutoOptions, console: C
     }
   }
   const summary = summaryOf(blocks)
-  if (options.json) console.print(jsonText({ scenario: name, policy: options.policy, blocks, summary }))
+  if (options.json) printText(console, jsonText({ scenario: name, policy: options.policy, blocks, summary }))
   else if (blocks.length > 1) for (const line of summaryLines(summary)) console.print(line)
   return EXIT.fine
 }

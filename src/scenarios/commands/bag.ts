@@ -16,7 +16,7 @@ import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
 import { signedPins } from '../words/words.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
 
 export interface BagOptions {
@@ -57,7 +57,7 @@ export async function bagCommand(
     after: throws,
   }))
   const report = reportOf({ names, bag, lanes, told }, options)
-  if (options.json) console.print(jsonText(report))
+  if (options.json) printText(console, jsonText(report))
   else for (const line of reportLines(report, bag)) console.print(line)
   return EXIT.fine
 }

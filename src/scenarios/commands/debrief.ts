@@ -10,7 +10,7 @@ import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { readRecord } from '../store/record.js'
 import type { FramePlace } from '../words/frame-place.js'
 import { wrapped } from '../words/wrapped.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
 
 export interface DebriefCommandOptions {
@@ -39,7 +39,7 @@ export async function debriefCommand(
   })
   progress.over()
   if (options.json) {
-    console.print(debriefText(record, debrief))
+    printText(console, debriefText(record, debrief))
     return EXIT.fine
   }
   if (options.html !== undefined) {

@@ -11,7 +11,7 @@ import { recordFromText } from '../store/record.js'
 import { RECORD_FORMAT } from '../store/record-schema.js'
 import { replayRecord } from '../store/replay.js'
 import type { FramePlace } from '../words/frame-place.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
 
 export interface DrillNewOptions {
@@ -30,7 +30,7 @@ export async function drillNewCommand(
 ): Promise<number> {
   const parts: DrillPart[] = []
   for (const source of sources) parts.push(await partFrom(source, options, console))
-  console.print(drillText(options.title ?? 'A drill', parts))
+  printText(console, drillText(options.title ?? 'A drill', parts))
   return EXIT.fine
 }
 

@@ -7,7 +7,7 @@ import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
 import { oilPicture } from '../words/oil-picture.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 
 export interface PatternOptions {
   readonly seed: string
@@ -35,7 +35,7 @@ export async function patternCommand(name: string, options: PatternOptions, cons
   if (options.json) {
     const drawn = setup.lanes.some((lane) => lane.oil.kind === 'limits')
     const lanes = sheets.map(({ film: _film, ...figures }) => figures)
-    console.print(jsonText({ scenario: setup.name, ...(drawn ? { seed: options.seed } : {}), lanes }))
+    printText(console, jsonText({ scenario: setup.name, ...(drawn ? { seed: options.seed } : {}), lanes }))
     return EXIT.fine
   }
   console.print(title)

@@ -5,7 +5,7 @@ import { drawRackNature } from '../../sim/world/pins/nature.js'
 import { throwAtRack } from '../../sim/world/pins/rack.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 
 export interface RackOptions {
   readonly board: number
@@ -51,7 +51,8 @@ export function rackCommand(options: RackOptions, console: CommandConsole): numb
   const meanPins = felled / options.throws
   if (options.json) {
     const rows = leaves.map(({ leave, count, share }) => ({ leave, count, share: rounded(share, 6) }))
-    console.print(
+    printText(
+      console,
       jsonText({
         board: options.board,
         angleDegrees: options.angle,

@@ -12,7 +12,7 @@ import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { readRecord } from '../store/record.js'
 import { recordsAmong } from '../store/records-among.js'
 import type { FramePlace } from '../words/frame-place.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
 
 export interface ReviewOptions {
@@ -43,7 +43,7 @@ export async function reviewCommand(
   if (options.html !== undefined) {
     await replaceFile(options.html, reviewHtml(blocks))
     console.tell(`Report written: ${options.html}`)
-  } else if (options.json) console.print(jsonText(reviewReport(blocks)))
+  } else if (options.json) printText(console, jsonText(reviewReport(blocks)))
   else if (options.csv) for (const line of reviewCsv(blocks)) console.print(line)
   else for (const line of reviewMarkdown(reviewReport(blocks))) console.print(line)
   return EXIT.fine

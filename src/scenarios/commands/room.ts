@@ -8,7 +8,7 @@ import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
 import { boardWords, SPEED_WORDS } from '../words/words.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 
 export interface RoomOptions {
   readonly ball?: string
@@ -48,7 +48,7 @@ export async function roomCommand(name: string, options: RoomOptions, console: C
     lines: rooms.map(lineReport),
   }
   if (options.json) {
-    console.print(jsonText(report))
+    printText(console, jsonText(report))
     return EXIT.fine
   }
   const most = Math.max(...rooms.map(({ worth }) => worth))

@@ -9,7 +9,7 @@ import { builtInNames } from '../library/library.js'
 import { loadScenario } from '../library/load.js'
 import { type LaneSummary, laneSummaries } from '../library/scenario-summary.js'
 import { wrapped } from '../words/wrapped.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 
 const SEED = '1'
 /** Where the scenario posts nothing of it, so that the list does not either. */
@@ -32,7 +32,7 @@ export async function scenarioListCommand(
     ])
   }
   if (options.json) {
-    console.print(jsonText({ scenarios: listed }))
+    printText(console, jsonText({ scenarios: listed }))
     return EXIT.fine
   }
   console.print('                                                pins lost a game*')

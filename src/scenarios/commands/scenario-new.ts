@@ -5,7 +5,7 @@ import { commentedScenario } from '../library/commented.js'
 import { builtInScenario } from '../library/library.js'
 import { noBuiltInWords } from '../library/load.js'
 import { type OilFigures, withBowler, withOil, withOwnBowler } from '../library/made-to-measure.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 
 export interface NewOptions {
   readonly length?: number
@@ -22,7 +22,7 @@ export function scenarioNewCommand(from: string, options: NewOptions, console: C
   if (!data) {
     throw new ScenarioError([`${from}: there is ${noBuiltInWords(from)}.`], true)
   }
-  console.print(commentedScenario(changed(data, options)))
+  printText(console, commentedScenario(changed(data, options)))
   return EXIT.fine
 }
 

@@ -11,7 +11,7 @@ import { ballPlace, laneIndex } from '../files/scenario/choose-ball.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 
 export interface TraceOptions {
   readonly ball: string
@@ -68,7 +68,7 @@ export async function traceCommand(name: string, options: TraceOptions, console:
     secondsToPins: rounded(outcome.timeToPinsSeconds, 3),
     boardByFoot: Array.from({ length: LAST_FOOT }, (_, before) => boardAt(path, before + 1)),
   }
-  if (options.json) console.print(jsonText(report))
+  if (options.json) printText(console, jsonText(report))
   else for (const line of traceLines(report, ball.name)) console.print(line)
   return EXIT.fine
 }

@@ -2,9 +2,10 @@ import { blockTotal } from '../../sim/world/block/advance.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText } from '../files/text/json.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
+import { visibleLine } from '../files/text/visible-text.js'
 import { readRecord } from '../store/record.js'
 import { replayRecord } from '../store/replay.js'
-import type { CommandConsole } from './console/console.js'
+import { type CommandConsole, printText } from './console/console.js'
 
 interface Verified {
   readonly record: string
@@ -23,9 +24,9 @@ export async function verifyCommand(
   for (const path of paths) {
     const one = await verifyOne(path)
     verified.push(one)
-    if (!options.json) console.print(one.words)
+    if (!options.json) printText(console, one.words)
   }
-  if (options.json) console.print(jsonText({ verified }))
+  if (options.json) printText(console, jsonText({ verified }))
   return verified.every(({ same }) => same) ? EXIT.fine : EXIT.checkFailed
 }
 
@@ -36,10 +37,10 @@ async function verifyOne(path: string): Promise<Verified> {
     const ended = states[states.length - 1]
     const total = blockTotal(ended)
     const score = ended.balls.length === 0 ? 'nothing scored' : `${ended.spot ? 'so far' : 'total'} ${total}`
-    const words = `${path}: the same, ${ended.throws.length} throws, ${score}`
+    const words = visibleLine(`${path}: the same, ${ended.throws.length} throws, ${score}`)
     return { record: path, same: true, words, total }
   } catch (fault) {
     if (!(fault instanceof ScenarioError) || fault.missing) throw fault
-    return { record: path, same: false, words: fault.sentences.join('\n'), total: null }
+    return { record: path, same: false, words: fault.sentences.map(visibleLine).join('\n'), total: null }
   }
 }

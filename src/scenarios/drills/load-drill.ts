@@ -1,5 +1,3 @@
-import { existsSync } from 'node:fs'
-import { dirname, join } from 'node:path'
 import { advance, checkDecision } from '../../sim/world/block/advance.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
@@ -10,8 +8,10 @@ import { problemSentences } from '../files/text/problems.js'
 import { readTextFile } from '../files/text/read-text-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
 import { locateNowhere, readSourceText } from '../files/text/source-text.js'
-import { loadScenario } from '../library/load.js'
+import { builtInScenario } from '../library/library.js'
+import { loadScenario, noBuiltInWords } from '../library/load.js'
 import { decisionsOf } from '../store/record.js'
+import { fileBeside } from './file-beside.js'
 
 /** What stands for words that only the coach has. */
 export const LOOK_FOR_TO_WRITE = 'Say here what you want seen.'
@@ -47,20 +47,30 @@ export async function loadDrill(path: string): Promise<Drill> {
     const own = Object.hasOwn(scenarios, position.scenario) ? scenarios[position.scenario] : undefined
     const scenario = own
       ? scenarioFrom(position.scenario, locateNowhere(`${path} scenarios > ${position.scenario}`, own))
-      : await scenarioOf(place, dirname(path), position.scenario)
+      : await scenarioOf(place, path, position.scenario)
     ready.push(positionAt(place, scenario, position))
   }
   return { title, positions: ready }
 }
 
-/** A file beside the drill, or a built-in name; one that is neither is told at its place in the drill. */
-async function scenarioOf(place: string, folder: string, name: string): Promise<Scenario> {
-  const beside = join(folder, name)
+/**
+ * A file beside the drill, or a built-in name. Of a file that is no scenario only that is told, at its place in the drill: what
+ * stands in it may be none of the business of whoever wrote the drill.
+ */
+async function scenarioOf(place: string, drillPath: string, name: string): Promise<Scenario> {
+  const beside = await fileBeside(drillPath, name)
+  if (beside && 'refusal' in beside)
+    throw new ScenarioError([`${place} > scenario: found ${JSON.stringify(name)}; ${beside.refusal}.`])
+  if (!beside && builtInScenario(name) === undefined) {
+    const sentence = `there is no such file in the folder of the drill, and ${noBuiltInWords(name)}`
+    throw new ScenarioError([`${place} > scenario: ${name}: ${sentence}.`], true)
+  }
   try {
-    return await loadScenario(existsSync(beside) ? beside : name)
+    return await loadScenario(beside ? beside.path : name)
   } catch (fault) {
-    if (!(fault instanceof ScenarioError && fault.missing)) throw fault
-    throw new ScenarioError([`${place} > scenario: ${fault.sentences[0]}`], true)
+    if (!(fault instanceof ScenarioError)) throw fault
+    const sentence = `${name}: this file is no sound scenario; dryboard scenario check tells what is wrong with it`
+    throw new ScenarioError([`${place} > scenario: ${sentence}.`], fault.missing)
   }
 }
 

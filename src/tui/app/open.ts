@@ -1,12 +1,11 @@
-import { EXIT, SIGNAL_EXIT } from '../../scenarios/files/text/exit-codes.js'
+import { EXIT } from '../../scenarios/files/text/exit-codes.js'
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 import { themeFor } from '../draw/theme.js'
 import { resumedState, startingState } from '../state/starting-state.js'
 import { TOUR_SCENARIO } from '../state/tour.js'
 import { readAppearance } from '../terminal/colour.js'
-import { createKeyReader } from '../terminal/key-reader.js'
-import { faultSentence, holdTerminal } from '../terminal/lifecycle.js'
-import { createPainter } from '../terminal/painter.js'
+import { takeTerminal } from '../terminal/edges.js'
+import { faultSentence } from '../terminal/lifecycle.js'
 import { openThinker } from '../worker/worker-thinker.js'
 import { loadScreen } from './launch.js'
 import { realServices } from './services-real.js'
@@ -50,15 +49,7 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     throw fault
   })
 
-  const hold = holdTerminal({ input: stdin, output: stdout, errors: stderr })
-  const painter = createPainter(stdout)
-  const keys = createKeyReader(stdin, {
-    onInterrupt() {
-      hold.leave()
-      process.exit(SIGNAL_EXIT.SIGINT)
-    },
-    onRedraw: painter.repaint,
-  })
+  const { painter, keys, leave } = takeTerminal({ stdin, stdout, stderr })
   try {
     const exitCode = await runTrainer({
       painter,
@@ -71,14 +62,12 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     await services.leave()
     return exitCode
   } catch (fault) {
-    hold.leave()
+    leave()
     if (fault instanceof ScenarioError) throw fault
     stderr.write(faultSentence(fault))
     return EXIT.ourFault
   } finally {
-    painter.close()
-    keys.close()
-    hold.leave()
+    leave()
     thinker.close()
   }
 }

@@ -1,3 +1,4 @@
+import { visibleLine } from '../../scenarios/files/text/visible-text.js'
 import type { Ink, Theme } from './theme.js'
 
 const RESET = '\u001B[0m'
@@ -22,11 +23,11 @@ export function newCanvas(columns: number, rows: number): Canvas {
   }
 }
 
-/** Writes text of single-width characters from (x, y) rightwards; what falls outside the canvas is left out. */
+/** Writes text of single-width characters from (x, y) rightwards, what is hidden in it shown; what falls outside the canvas is left out. */
 export function put(canvas: Canvas, x: number, y: number, text: string, ink: Ink = 'plain'): void {
   if (y < 0 || y >= canvas.rows) return
   let column = x
-  for (const glyph of text) {
+  for (const glyph of visibleLine(text)) {
     if (column >= 0 && column < canvas.columns) {
       const cell = y * canvas.columns + column
       canvas.glyphs[cell] = glyph

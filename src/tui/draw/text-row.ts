@@ -1,18 +1,20 @@
+import { visibleLine } from '../../scenarios/files/text/visible-text.js'
 import { clipRow, columnsOf } from '../terminal/fit.js'
 import type { Ink, Theme } from './theme.js'
 
 const RESET = '\u001B[0m'
 
-/** A stretch of text in one ink; a bare string is plain. */
+/** A stretch of text in one ink, without styles of its own; a bare string is plain. */
 export type Span = string | readonly [text: string, ink: Ink]
 
-/** Spans joined into one styled row. */
+/** Spans joined into one styled row; what is hidden in them is shown. */
 export function textRow(theme: Theme, ...spans: readonly Span[]): string {
   return spans
     .map((span) => {
-      if (typeof span === 'string') return span
+      if (typeof span === 'string') return visibleLine(span)
       const style = theme.style(span[1], undefined)
-      return style === '' || span[0] === '' ? span[0] : style + span[0] + RESET
+      const text = visibleLine(span[0])
+      return style === '' || text === '' ? text : style + text + RESET
     })
     .join('')
 }

@@ -1,4 +1,4 @@
-import { isPlainWidth } from './fit.js'
+import { isPlainWidth, styleLength } from './fit.js'
 import { styleAfter, styleOfBlank } from './sgr.js'
 
 /** A row of the screen cell by cell: what stands in each, and in what style. */
@@ -7,19 +7,16 @@ export interface Cells {
   readonly styles: readonly string[]
 }
 
-const ESCAPE = '\u001B'
-
 /** A finished row as `columns` cells, cut or filled with blanks; null where some of its characters are not one cell wide. */
 export function cellsOf(row: string, columns: number): Cells | null {
   const glyphs: string[] = []
   const styles: string[] = []
   let style = ''
   for (let index = 0; index < row.length && glyphs.length < columns; ) {
-    if (row[index] === ESCAPE && row[index + 1] === '[') {
-      const end = row.indexOf('m', index)
-      if (end < 0) return null
-      style = styleAfter(style, row.slice(index + 2, end))
-      index = end + 1
+    const length = styleLength(row, index)
+    if (length > 0) {
+      style = styleAfter(style, row.slice(index + 2, index + length - 1))
+      index += length
       continue
     }
     if (!isPlainWidth(row.charCodeAt(index))) return null

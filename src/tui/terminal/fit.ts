@@ -1,13 +1,14 @@
 import stringWidth from 'string-width'
+import { visibleLine } from '../../scenarios/files/text/visible-text.js'
 
 const ESCAPE = '\u001B'
 
 /** Length of the SGR sequence (colour or weight) that starts at `index`, or 0 when none does. */
-function styleLength(text: string, index: number): number {
+export function styleLength(text: string, index: number): number {
   if (text[index] !== ESCAPE || text[index + 1] !== '[') return 0
   let end = index + 2
-  while (end < text.length && text[end] !== 'm') end++
-  return end < text.length ? end + 1 - index : 0
+  while (isParameter(text.charCodeAt(end))) end++
+  return text[end] === 'm' ? end + 1 - index : 0
 }
 
 /**
@@ -70,11 +71,27 @@ export function fitRow(text: string, columns: number): string {
   return text + ' '.repeat(columns - width)
 }
 
-/** Plain words broken into rows of at most `columns`; a longer word is cut. */
+/** Digits and semicolons; false past the end of a text. */
+const isParameter = (unit: number): boolean => (unit >= 0x30 && unit < 0x3a) || unit === 0x3b
+
+/** A finished row in which nothing but styles drives the terminal: whatever else is hidden in it is shown. */
+export function onlyStyled(row: string): string {
+  let out = ''
+  let from = 0
+  for (let index = row.indexOf(ESCAPE); index >= 0; index = row.indexOf(ESCAPE, index + 1)) {
+    const length = styleLength(row, index)
+    if (length === 0) continue
+    out += visibleLine(row.slice(from, index)) + row.slice(index, index + length)
+    from = index + length
+  }
+  return out + visibleLine(row.slice(from))
+}
+
+/** Plain words broken into rows of at most `columns`, what is hidden in them shown; a longer word is cut. */
 export function wrapWords(text: string, columns: number): string[] {
   const rows: string[] = []
   let row = ''
-  for (const word of text.split(/\s+/).filter(Boolean)) {
+  for (const word of text.split(/\s+/).filter(Boolean).map(visibleLine)) {
     const joined = row === '' ? word : `${row} ${word}`
     if (columnsOf(joined) <= columns) row = joined
     else {

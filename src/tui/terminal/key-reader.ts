@@ -1,4 +1,5 @@
 import { EventEmitter } from 'node:events'
+import { type ComingPaste, comingPaste, PASTE_START } from './coming-paste.js'
 import { type KeyToken, tokenise } from './key-tokens.js'
 
 /** The part of a terminal's input stream the reader needs. */
@@ -12,6 +13,12 @@ export interface KeyReaderEvents {
   onInterrupt(): void
   /** Ctrl-L, by custom the wish for a fresh screen. */
   onRedraw?(): void
+  /** Ctrl-Z. */
+  onSuspend?(): void
+  /** Ctrl-\. */
+  onQuit?(): void
+  /** Nothing more will come: the terminal is gone. */
+  onEnd?(): void
 }
 
 /**
@@ -32,9 +39,10 @@ type Waiting = string | { readonly pasted: string } | MousePress
 export type MousePress = Extract<KeyToken, { kind: 'mouse' }>
 
 const ESCAPE = '\u001B'
+const INTERRUPT = '\u0003'
 /** How long an unfinished sequence may wait for its other half (a slow connection) before it counts as the Escape key. */
 const ESCAPE_WAIT_MILLISECONDS = 40
-/** A paste or string sequence that never ends is dropped beyond this length, so that keys come through again. */
+/** A string sequence that never ends is dropped beyond this length, so that keys come through again. */
 const LONGEST_UNFINISHED = 1 << 16
 
 /** Turns of the event loop React's scheduler needs to draw and to run its effects, with some to spare. */
@@ -50,6 +58,7 @@ export function createKeyReader(source: KeySource, events: KeyReaderEvents): Key
   let isHeld: ((key: string) => boolean) | null = null
   let current: string | null = null
   let unfinished = ''
+  let paste: ComingPaste | null = null
   let escapeTimer: NodeJS.Timeout | undefined
   let delivering = false
 
@@ -71,6 +80,8 @@ export function createKeyReader(source: KeySource, events: KeyReaderEvents): Key
     close() {
       clearTimeout(escapeTimer)
       source.off('data', onData)
+      source.off('end', onEnd)
+      source.off('error', onEnd)
       source.pause()
     },
   })
@@ -98,28 +109,48 @@ export function createKeyReader(source: KeySource, events: KeyReaderEvents): Key
     if (token.kind === 'interrupt') events.onInterrupt()
     else if (token.kind === 'redraw') events.onRedraw?.()
     else if (token.kind === 'mouse') waiting.push(token)
+    else if (token.kind === 'suspend') events.onSuspend?.()
+    else if (token.kind === 'quit') events.onQuit?.()
     else if (token.kind === 'paste') waiting.push({ pasted: token.text })
     else waiting.push(token.sequence)
   }
 
   const flushUnfinished = () => {
     if (unfinished === ESCAPE) take({ kind: 'key', sequence: ESCAPE })
-    else if (unfinished.startsWith(`${ESCAPE}[200~`)) return
     unfinished = ''
     if (!delivering) deliver()
   }
 
-  const onData = (chunk: string) => {
-    clearTimeout(escapeTimer)
-    const { tokens, rest } = tokenise(unfinished + chunk)
-    unfinished = rest.length > LONGEST_UNFINISHED ? '' : rest
+  const onTyped = (input: string) => {
+    const { tokens, rest } = tokenise(input)
     tokens.forEach(take)
+    if (rest.startsWith(PASTE_START)) {
+      unfinished = ''
+      paste = comingPaste()
+      paste.take(rest.slice(PASTE_START.length))
+    } else unfinished = rest.length > LONGEST_UNFINISHED ? '' : rest
     if (!delivering) deliver()
     if (unfinished !== '') escapeTimer = setTimeout(flushUnfinished, ESCAPE_WAIT_MILLISECONDS)
   }
 
+  const onData = (chunk: string) => {
+    clearTimeout(escapeTimer)
+    if (!paste) return onTyped(unfinished + chunk)
+    // Where the end of a paste was lost on the way, Ctrl-C by itself still gets through.
+    if (chunk === INTERRUPT) return events.onInterrupt()
+    const pasted = paste.take(chunk)
+    if (!pasted) return
+    paste = null
+    take({ kind: 'paste', text: pasted.text })
+    onTyped(pasted.typed)
+  }
+
+  const onEnd = () => events.onEnd?.()
+
   source.setEncoding('utf8')
   source.on('data', onData)
+  source.on('end', onEnd)
+  source.on('error', onEnd)
   source.resume()
   return reader
 }

@@ -1,3 +1,5 @@
+import { comingPaste, PASTE_START } from './coming-paste.js'
+
 /** One thing the keyboard said. */
 export type KeyToken =
   | { readonly kind: 'key'; readonly sequence: string }
@@ -5,6 +7,8 @@ export type KeyToken =
   | { readonly kind: 'redraw' }
   /** A press of the mouse, its place counted from 0. */
   | { readonly kind: 'mouse'; readonly button: number; readonly column: number; readonly row: number }
+  | { readonly kind: 'suspend' }
+  | { readonly kind: 'quit' }
   | { readonly kind: 'paste'; readonly text: string }
 
 export interface Tokenised {
@@ -14,8 +18,6 @@ export interface Tokenised {
 }
 
 const ESCAPE = '\u001B'
-const PASTE_START = `${ESCAPE}[200~`
-const PASTE_END = `${ESCAPE}[201~`
 // Arrows, Home and End, their modified forms, Shift+Tab, and the numbered editing keys.
 // biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences start with a control character
 const KNOWN_SEQUENCE = /^\u001B(?:\[(?:1;[2-8])?[ABCDFH]|O[ABCDFH]|\[Z|\[[1345678](?:;[2-8])?~)$/
@@ -40,10 +42,10 @@ export function tokenise(input: string): Tokenised {
       continue
     }
     if (input.startsWith(PASTE_START, index)) {
-      const end = input.indexOf(PASTE_END, index)
-      if (end < 0) break
-      tokens.push({ kind: 'paste', text: input.slice(index + PASTE_START.length, end) })
-      index = end + PASTE_END.length
+      const paste = comingPaste().take(input.slice(index + PASTE_START.length))
+      if (!paste) break
+      tokens.push({ kind: 'paste', text: paste.text })
+      index = input.length - paste.typed.length
       continue
     }
     const length = sequenceLength(input, index)
@@ -62,10 +64,12 @@ export function tokenise(input: string): Tokenised {
 function plainKey(character: string, previous: string | undefined): KeyToken | null {
   if (character === '\u0003') return { kind: 'interrupt' }
   if (character === '\f') return { kind: 'redraw' }
+  if (character === '\u001A') return { kind: 'suspend' }
+  if (character === '\u001C') return { kind: 'quit' }
   if (character === '\n') return previous === '\r' ? null : { kind: 'key', sequence: '\r' }
   if (character === '\u007F') return { kind: 'key', sequence: '\b' }
   const code = character.codePointAt(0)!
-  const unmapped = code === 0 || (code > 0x1a && code < 0x20) || (code >= 0x80 && code < 0xa0)
+  const unmapped = code === 0 || (code >= 0x1a && code < 0x20) || (code >= 0x80 && code < 0xa0)
   return unmapped ? null : { kind: 'key', sequence: character }
 }
 

@@ -18,6 +18,8 @@ export interface Painter extends EventEmitter {
   write(frame: string, done?: () => void): boolean
   /** Draws finished rows without a detour through Ink's layout, which takes every character apart again for each frame. */
   show(rows: readonly string[]): void
+  /** Draw nothing until the next repaint, for the terminal is somebody else's. */
+  pause(): void
   /** Forget what stands on the screen and draw the last frame whole. */
   repaint(): void
   /** Switches something of the terminal that draws nothing. */
@@ -47,11 +49,13 @@ export function createPainter(target: PaintTarget): Painter {
   let frame: readonly string[] = []
   let open = true
   let cleared = false
+  let paused = false
 
   const columns = () => target.columns || DEFAULT_COLUMNS
   const rows = () => target.rows || DEFAULT_ROWS
 
   const draw = () => {
+    if (paused) return
     const wide = columns()
     const height = rows()
     const pieces: Piece[] = []
@@ -89,7 +93,11 @@ export function createPainter(target: PaintTarget): Painter {
       frame = wanted
       if (open) draw()
     },
+    pause() {
+      paused = true
+    },
     repaint() {
+      paused = false
       shown = []
       cleared = false
       if (open && frame.length > 0) draw()

@@ -1,5 +1,5 @@
 import type { Cells } from './cells.js'
-import { clipRow, columnsOf } from './fit.js'
+import { clipRow, columnsOf, onlyStyled } from './fit.js'
 import type { Piece } from './pen.js'
 import { styleOfBlank } from './sgr.js'
 
@@ -51,9 +51,9 @@ function styleFrom({ glyphs, styles }: Cells, x: number, end: number): string {
   return styleOfBlank(style) === '' ? style : styles[x]!
 }
 
-/** A row written anew, whatever stands there. */
+/** A row written anew, whatever stands there; it may hold anything, and drives nothing. */
 export function wholePiece(y: number, row: string, columns: number): Piece {
-  const clipped = clipRow(row, columns)
+  const clipped = clipRow(onlyStyled(row), columns)
   const text = `${clipped}\u001B[m${columnsOf(clipped) < columns ? ERASE_TO_END : ''}`
   return { x: 0, y, text, columns: null, style: '' }
 }

@@ -110,8 +110,8 @@ const WHAT_IF: WhatIf = {
 }
 
 /** Screens beside the ones that need a block. */
-function otherScreens(): Exclude<AppState['screen'], { kind: 'play' | 'debrief' | 'bowler' }>[] {
-  const past = { title: 'A block', seed: 's', bowledAt: new Date(0), throws: 21, games: [187] }
+function otherScreens(told: string): Exclude<AppState['screen'], { kind: 'play' | 'debrief' | 'bowler' }>[] {
+  const past = { title: `A block${told}`, seed: 's', bowledAt: new Date(0), throws: 21, games: [187] }
   const many = Array.from({ length: 80 }, (_, index) => ({ ...past, path: `/records/${index}.json` }))
   const own = bowlerFields(startingBowler('right'))[0]!.step(startingBowler('right'), 1)
   return [
@@ -119,7 +119,7 @@ function otherScreens(): Exclude<AppState['screen'], { kind: 'play' | 'debrief' 
     { kind: 'kit', cursor: 1 },
     {
       kind: 'ball',
-      form: { ...openForm(startingBag()[0]!), cursor: 1, typing: '20', faults: ['Too heavy.'] },
+      form: { ...openForm(startingBag()[0]!), cursor: 1, typing: '20', faults: [`Too heavy.${told}`] },
       place: 0,
     },
     { kind: 'own-bowler', form: { ...openForm(own), cursor: 20 } },
@@ -131,11 +131,12 @@ function otherScreens(): Exclude<AppState['screen'], { kind: 'play' | 'debrief' 
 const rowsOf = (state: AppState, size: Size, theme: Theme): string[] =>
   screenRows({ state, looks: { homePicture: null }, services, size, theme })
 
-/** Every screen there is, at a size, in a theme. */
+/** Every screen there is, at a size, in a theme; `told` stands in titles, faults and notices. */
 export function* everyScreen(
   { home, plays }: Drawn,
   size: Size,
   theme: Theme,
+  told = '',
 ): Generator<[name: string, rows: string[]]> {
   yield ['home', homeScreen(home, 0, homePicture(home.scenarios, services), size, theme)]
   for (const [cursor, scenario] of home.scenarios.entries()) {
@@ -146,9 +147,9 @@ export function* everyScreen(
     const choice = { scenario, cursor: 0, hand: 'right', style: 'tweener', bag: 'own', mode: 'test' } as const
     yield [`bowler ${cursor}`, rowsOf({ ...home, kit: KIT, screen: { kind: 'bowler', ...choice } }, size, theme)]
   }
-  for (const screen of otherScreens())
-    yield [screen.kind, rowsOf({ ...home, kit: KIT, screen, notice: 'A notice.' }, size, theme)]
-  for (const screen of otherScreens())
+  for (const screen of otherScreens(told))
+    yield [screen.kind, rowsOf({ ...home, kit: KIT, screen, notice: `A notice.${told}` }, size, theme)]
+  for (const screen of otherScreens(told))
     yield [`help on ${screen.kind}`, rowsOf({ ...home, screen, help: { page: 'keys', scroll: 0 } }, size, theme)]
   for (let scroll = 0; scroll < 60; scroll += 10)
     yield [`words ${scroll}`, rowsOf({ ...home, help: { page: 'words', scroll } }, size, theme)]

@@ -29,7 +29,7 @@ describe('tokenising terminal input', () => {
       expect(keys(`a${unknown}b`), JSON.stringify(unknown)).toEqual(['a', 'b'])
     }
     expect(keys('a\u001B]11;rgb:00/00/00\u0007b\u001BP1$r\u001B\\c')).toEqual(['a', 'b', 'c'])
-    expect(keys('\u0000\u001c\u001f')).toEqual([])
+    expect(keys('\u0000\u001d\u001f')).toEqual([])
   })
 
   it('maps DEL to backspace and any line end to one Enter', () => {
@@ -136,5 +136,43 @@ describe('key reader', () => {
     expect(got).toEqual(['\r'])
     reader.hold(null)
     await vi.waitFor(() => expect(got).toEqual(['\r', 'k', 'k', 't']))
+  })
+
+  it.each([10, 80_000, 3_000_000])('swallows a paste of %i characters whole, whatever comes in it', async (length) => {
+    const onInterrupt = vi.fn()
+    const pasted: string[] = []
+    const { source, reader, got } = readerOn({ onInterrupt })
+    reader.on('paste', (text: string) => pasted.push(text))
+    const text = '\r\u0003q\u001B[A\u001B[201'.repeat(Math.ceil(length / 11))
+    const sent = `a\u001B[200~${text}\u001B[201~b`
+    for (let at = 0; at < sent.length; at += 4096) source.emit('data', sent.slice(at, at + 4096))
+    await vi.waitFor(() => expect(got.at(-1)).toBe('b'))
+    expect(got).toEqual(['a', 'b'])
+    expect(pasted).toHaveLength(1)
+    expect(text.startsWith(pasted[0]!)).toBe(true)
+    expect(pasted[0]!.length).toBe(Math.min(text.length, 1 << 16))
+    expect(onInterrupt).not.toHaveBeenCalled()
+  })
+
+  it('lets Ctrl-C through where the end of a paste never came', () => {
+    const onInterrupt = vi.fn()
+    const { source } = readerOn({ onInterrupt })
+    source.emit('data', '\u001B[200~lost')
+    source.emit('data', '\u0003')
+    expect(onInterrupt).toHaveBeenCalledOnce()
+  })
+
+  it('tells of Ctrl-Z, Ctrl-\\ and the end of the input', () => {
+    const told: string[] = []
+    const source = fakeKeySource()
+    createKeyReader(source, {
+      onInterrupt: () => {},
+      onSuspend: () => told.push('suspend'),
+      onQuit: () => told.push('quit'),
+      onEnd: () => told.push('end'),
+    })
+    source.emit('data', '\u001A\u001C')
+    source.emit('end')
+    expect(told).toEqual(['suspend', 'quit', 'end'])
   })
 })

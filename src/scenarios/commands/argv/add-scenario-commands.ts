@@ -12,7 +12,10 @@ export function addScenarioCommands(program: Command, { console, finish }: Progr
     .argument('<file...>', 'scenario files')
     .option('--quick', 'leave out how hard they are')
     .addOption(
-      new Option('--fair', 'also play one who decides best by what is seen; half a minute each').conflicts('quick'),
+      new Option(
+        '--fair',
+        'play more games in full, one who decides best by what is seen among them; a minute each',
+      ).conflicts('quick'),
     )
     .addOption(jsonFlag())
     .action(async (files, options) => {

@@ -1,5 +1,6 @@
 import { Command } from 'commander'
 import { VERSION } from '../../store/version.js'
+import { printText } from '../console/console.js'
 import { addBlockCommands } from './add-block-commands.js'
 import { addLaneCommands } from './add-lane-commands.js'
 import { addRecordCommands } from './add-record-commands.js'
@@ -30,8 +31,14 @@ export function buildProgram(parts: ProgramParts): Command {
     .exitOverride()
     .showSuggestionAfterError()
     .configureOutput({
-      writeOut: (text) => console.print(text.trimEnd()),
-      writeErr: (text) => console.tell(text.trimEnd()),
+      writeOut: (text) => printText(console, text.trimEnd()),
+      writeErr: (text) => text.trimEnd().split('\n').forEach(console.tell),
+      // A message quotes what was written, line ends and all; only its own hint stands on a line of its own.
+      outputError: (text) =>
+        text
+          .trimEnd()
+          .split(/\n(?=\(Did you mean [^\n]*$)/)
+          .forEach(console.tell),
     })
     .addHelpText('after', EXAMPLES)
   addBlockCommands(program, parts)

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { quotable } from '../text/capped.js'
 import { nearestOf } from '../text/nearest.js'
 import { sentenceIssue } from '../text/problems.js'
 
@@ -19,15 +20,16 @@ interface Written {
 export function checkAcross(scenario: Written, context: z.core.$RefinementCtx): void {
   const bag = idsOf(scenario.bag)
   const fieldBag = idsOf(scenario.fieldBag ?? [])
+  const field = isShort(scenario.field) ? scenario.field : undefined
   if (bag && fieldBag) {
     fieldBag.forEach((id, index) => {
       if (bag.includes(id)) {
         context.addIssue(sentenceIssue(['fieldBag', index, 'id'], `The bag already has a ball called ${id}.`))
       }
     })
-    checkThrown(scenario.field, [...bag, ...fieldBag], context)
+    checkThrown(field, [...bag, ...fieldBag], context)
   }
-  const { takeBalls, fieldFramesBefore, field, bowler } = scenario
+  const { takeBalls, fieldFramesBefore, bowler } = scenario
   const { spareBall } = (bowler ?? {}) as { readonly spareBall?: unknown }
   if (bag && typeof spareBall === 'string' && !bag.includes(spareBall)) {
     const sentence = `There is no ball "${spareBall}" in the bag; it holds ${bag.join(', ')}.`
@@ -37,7 +39,7 @@ export function checkAcross(scenario: Written, context: z.core.$RefinementCtx): 
     const sentence = `A bag of ${bag.length} leaves no choice of ${takeBalls}; leave takeBalls out.`
     context.addIssue(sentenceIssue(['takeBalls'], sentence))
   }
-  const nobody = field === undefined || (Array.isArray(field) && field.length === 0)
+  const nobody = scenario.field === undefined || (Array.isArray(field) && field.length === 0)
   if (typeof fieldFramesBefore === 'number' && fieldFramesBefore > 0 && nobody) {
     context.addIssue(sentenceIssue(['fieldFramesBefore'], 'There is no field that could have bowled before.'))
   }
@@ -48,16 +50,20 @@ function checkThrown(field: unknown, ids: readonly string[], context: z.core.$Re
   field.forEach((other: unknown, index) => {
     const { ball } = (other ?? {}) as { readonly ball?: unknown }
     if (typeof ball !== 'string' || ids.includes(ball)) return
-    const [near] = nearestOf(ball, ids)
+    const [near] = nearestOf(quotable(ball), ids)
     const hint = near === undefined ? '' : `; nearest is ${near}`
-    const sentence = `There is no ball "${ball}" in bag or fieldBag; they hold ${ids.join(', ')}${hint}.`
+    const sentence = `There is no ball "${quotable(ball)}" in bag or fieldBag; they hold ${ids.join(', ')}${hint}.`
     context.addIssue(sentenceIssue(['field', index, 'ball'], sentence))
   })
 }
 
+/** Lists are far shorter than this; of a longer one its length alone is told. */
+const LONGEST_LIST = 100
+const isShort = (list: unknown): boolean => !Array.isArray(list) || list.length <= LONGEST_LIST
+
 /** The balls' ids; null where the list is not one of balls with ids. */
 function idsOf(balls: unknown): string[] | null {
-  if (!Array.isArray(balls)) return null
+  if (!Array.isArray(balls) || !isShort(balls)) return null
   const ids = balls.map((ball: unknown) => ((ball ?? {}) as { readonly id?: unknown }).id)
   return ids.every((id) => typeof id === 'string') ? (ids as string[]) : null
 }

@@ -45,11 +45,11 @@ const legalBall = ballFields.superRefine((ball, context) => {
 
 const differentBalls = (least: number) =>
   listOf(legalBall, least, 8, 'balls').superRefine((balls, context) => {
-    balls.forEach((ball, index) => {
-      if (balls.findIndex((other) => other.id === ball.id) < index) {
-        context.addIssue(sentenceIssue([index, 'id'], `Another ball here is already called ${ball.id}.`))
-      }
-    })
+    const ids = new Set<string>()
+    for (const [index, { id }] of balls.entries()) {
+      if (ids.has(id)) context.addIssue(sentenceIssue([index, 'id'], `Another ball here is already called ${id}.`))
+      ids.add(id)
+    }
   })
 
 /** The player's balls. */

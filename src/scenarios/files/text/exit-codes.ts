@@ -10,4 +10,4 @@ export const EXIT = {
 } as const
 
 /** What a shell sees of a program that a signal ended. */
-export const SIGNAL_EXIT = { SIGHUP: 129, SIGINT: 130, SIGTERM: 143 } as const
+export const SIGNAL_EXIT = { SIGHUP: 129, SIGINT: 130, SIGQUIT: 131, SIGTERM: 143 } as const

@@ -1,6 +1,8 @@
-/** Two-space JSON with fields in the order written: the same report gives the same bytes everywhere. */
+import { visibleJson } from './visible-text.js'
+
+/** Two-space JSON with fields in the order written, hidden characters as escapes: the same report gives the same bytes everywhere. */
 export function jsonText(report: unknown): string {
-  return JSON.stringify(report, null, 2)
+  return visibleJson(JSON.stringify(report, null, 2))
 }
 
 /** A figure cut to the decimals a report promises; never -0. */

@@ -13,11 +13,15 @@ const WORDS: Partial<Record<YAMLError['code'], string>> = {
   TAB_AS_INDENT: 'This line begins with a tab; lines are indented with spaces.',
   UNEXPECTED_TOKEN: 'This does not belong here; a bracket, a dash or the indentation before it may be wrong.',
 }
+const TOO_DEEP = 'This is nested too deeply to be read.'
 const TOO_FAR = 'The line after this one is indented too far.'
 
 /** Faults that only follow from another one, and would send one looking in the wrong place. */
-const isFollowing = ({ code, message }: YAMLError, before: YAMLError | undefined): boolean =>
+const isFollowing = ({ code, message }: NotationError, before: NotationError | undefined): boolean =>
   /^Comments must be separated/.test(message) || (code === 'UNEXPECTED_TOKEN' && before?.code === 'UNEXPECTED_TOKEN')
+
+/** What the parser says of a fault. */
+export type NotationError = Pick<YAMLError, 'code' | 'message' | 'pos'>
 
 export interface NotationFault {
   readonly offset: number
@@ -25,18 +29,22 @@ export interface NotationFault {
 }
 
 /** Every fault of the notation of a file in the order of the file, one a place. */
-export function notationFaults(errors: readonly YAMLError[]): NotationFault[] {
+export function notationFaults(errors: readonly NotationError[]): NotationFault[] {
   const leading = errors.filter((fault, index) => !isFollowing(fault, errors[index - 1]))
   const told = leading.length > 0 ? leading : errors
-  return [...new Set(told.map(({ pos }) => pos[0]))].map((offset) => ({
-    offset,
-    sentence: sentenceOf(told.filter(({ pos }) => pos[0] === offset)),
-  }))
+  const byPlace = new Map<number, NotationError[]>()
+  for (const fault of told) {
+    const here = byPlace.get(fault.pos[0])
+    if (here) here.push(fault)
+    else byPlace.set(fault.pos[0], [fault])
+  }
+  return [...byPlace].map(([offset, faults]) => ({ offset, sentence: sentenceOf(faults) }))
 }
 
-function sentenceOf(faults: readonly YAMLError[]): string {
+function sentenceOf(faults: readonly NotationError[]): string {
   const [{ code, message }] = faults
   if (code === 'BLOCK_AS_IMPLICIT_KEY' && faults.some((one) => one.code === 'MULTILINE_IMPLICIT_KEY')) return TOO_FAR
+  if (/call stack/.test(message)) return TOO_DEEP
   const end = /end with an? ([}\]])/.exec(message)?.[1] ?? /Missing closing (["'])quote/.exec(message)?.[1]
   if (end !== undefined) return `Something opened before this place is not closed: ${end} is missing.`
   return WORDS[code] ?? firstSentence(message)

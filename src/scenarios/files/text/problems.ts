@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { capped, quotable } from './capped.js'
 import { nearestOf } from './nearest.js'
 import type { LocatedData } from './source-text.js'
 
@@ -10,33 +11,37 @@ export function sentenceIssue(path: PropertyKey[], message: string) {
   return { code: 'custom' as const, path, message, params: WHOLE_SENTENCE, input: undefined }
 }
 
-/** Every issue as `place field: what was found; allowed is ...`, in the order of the file. */
+/** The issues as `place field: what was found; allowed is ...`, in the order of the file; beyond a few only how many there are. */
 export function problemSentences(source: LocatedData, issues: readonly z.core.$ZodIssue[]): string[] {
-  return issues
-    .flatMap((issue) => problemsOf(source, issue))
-    .sort((a, b) => a.offset - b.offset)
-    .map((problem) => problem.sentence)
+  const problems = issues.flatMap((issue) => problemsOf(source, issue)).sort((a, b) => a.offset - b.offset)
+  return capped(source.name, problems.length, (place) => problems[place].sentence())
 }
 
+/** A fault that is worded once it is to be told. */
 interface Problem {
   readonly offset: number
-  readonly sentence: string
+  readonly sentence: () => string
 }
 
 function problemsOf(source: LocatedData, issue: z.core.$ZodIssue): Problem[] {
   if (issue.code === 'unrecognized_keys') {
-    return issue.keys.map((key) => problemAt(source, [...issue.path, key], 'name', noSuchField(key, issue.message)))
+    return issue.keys.map((key) =>
+      problemAt(source, [...issue.path, key], 'name', () => noSuchField(key, issue.message)),
+    )
   }
   if (issue.code === 'custom' && issue.params?.wholeSentence === true) {
-    return [problemAt(source, issue.path, 'value', issue.message)]
+    return [problemAt(source, issue.path, 'value', () => issue.message)]
   }
-  const value = valueAt(source.data, issue.path)
-  const found = value === undefined ? 'missing' : `found ${show(value)}`
-  return [problemAt(source, issue.path, 'value', `${found}; allowed is ${issue.message}.`)]
+  const wrongValue = (): string => {
+    const value = valueAt(source.data, issue.path)
+    const found = value === undefined ? 'missing' : `found ${show(value)}`
+    return `${found}; allowed is ${issue.message}.`
+  }
+  return [problemAt(source, issue.path, 'value', wrongValue)]
 }
 
 function noSuchField(key: string, allowed: string): string {
-  const [near] = nearestOf(key, allowed.replace(/^one of the fields /, '').split(', '))
+  const [near] = nearestOf(quotable(key), allowed.replace(/^one of the fields /, '').split(', '))
   return `there is no such field; allowed is ${allowed}${near === undefined ? '' : `; nearest is ${near}`}.`
 }
 
@@ -44,17 +49,17 @@ function problemAt(
   source: LocatedData,
   path: readonly PropertyKey[],
   part: 'value' | 'name',
-  sentence: string,
+  words: () => string,
 ): Problem {
   const { text, offset } = source.place(path, part)
-  return { offset, sentence: `${text} ${fieldName(path)}: ${sentence}` }
+  return { offset, sentence: () => `${text} ${fieldName(path)}: ${words()}` }
 }
 
 /** A path in words: lists are counted from 1, as people count lanes and balls. */
 function fieldName(path: readonly PropertyKey[]): string {
   if (path.length === 0) return 'the whole file'
   return path
-    .map((step) => (typeof step === 'number' ? ` ${step + 1}` : ` > ${String(step)}`))
+    .map((step) => (typeof step === 'number' ? ` ${step + 1}` : ` > ${quotable(String(step))}`))
     .join('')
     .replace(/^[ >]+/, '')
 }
@@ -69,6 +74,5 @@ function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {
 }
 
 function show(value: unknown): string {
-  const text = JSON.stringify(value) ?? String(value)
-  return text.length > 60 ? `${text.slice(0, 57)}...` : text
+  return quotable(JSON.stringify(value) ?? String(value))
 }

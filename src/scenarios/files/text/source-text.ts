@@ -1,5 +1,19 @@
-import { isMap, isNode, isScalar, LineCounter, parseDocument } from 'yaml'
-import { firstSentence, notationFaults } from './notation-faults.js'
+import {
+  type Document,
+  isMap,
+  isNode,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type Pair,
+  type ParsedNode,
+  parseDocument,
+  visit,
+  type YAMLMap,
+} from 'yaml'
+import { capped } from './capped.js'
+import { firstSentence, type NotationError, notationFaults } from './notation-faults.js'
+import { tooMuchToRead } from './notation-size.js'
 import { ScenarioError } from './scenario-error.js'
 
 /** Where something stands: to be printed, and to be sorted by. */
@@ -11,29 +25,37 @@ interface Place {
 
 /** Data with a way to say where in its file a field's value, or its name, stands. */
 export interface LocatedData {
+  /** Of the file. */
+  readonly name: string
   readonly data: unknown
   readonly place: (path: readonly PropertyKey[], part: 'value' | 'name') => Place
 }
 
 /** Data that was never written in a file, such as a built-in scenario or the one inside a record. */
 export function locateNowhere(name: string, data: unknown): LocatedData {
-  return { data, place: () => ({ text: name, offset: 0 }) }
+  return { name, data, place: () => ({ text: name, offset: 0 }) }
 }
 
 /**
  * Reads YAML, or JSON, which YAML contains.
  *
- * @throws ScenarioError with every fault of the notation: `name:line:column: sentence`.
+ * @throws ScenarioError with the faults of the notation: `name:line:column: sentence`.
  */
 export function readSourceText(name: string, text: string): LocatedData {
+  const tooMuch = tooMuchToRead(text)
+  if (tooMuch !== null) throw new ScenarioError([`${name}: ${tooMuch}.`])
   const lines = new LineCounter()
-  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false })
+  // The parser's own search for names that stand twice takes time with the square of their number.
+  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: false })
   const at = (offset: number): string => {
     const { line, col } = lines.linePos(offset)
     return `${name}:${line}:${col}`
   }
-  if (document.errors.length > 0) {
-    throw new ScenarioError(notationFaults(document.errors).map(({ offset, sentence }) => `${at(offset)}: ${sentence}`))
+  const errors = document.errors.length > 0 ? document.errors : repeatedNames(document)
+  if (errors.length > 0) {
+    const faults = notationFaults(errors)
+    const sentenceAt = (place: number): string => `${at(faults[place].offset)}: ${faults[place].sentence}`
+    throw new ScenarioError(capped(name, faults.length, sentenceAt))
   }
   let data: unknown
   try {
@@ -41,31 +63,58 @@ export function readSourceText(name: string, text: string): LocatedData {
   } catch (fault) {
     throw new ScenarioError([`${name}: ${firstSentence(fault instanceof Error ? fault.message : String(fault))}`])
   }
+  const offsetOf = offsetsIn(document)
   return {
+    name,
     data,
     place: (path, part) => {
-      const offset = offsetOf(document, path, part)
+      const offset = offsetOf(path, part)
       return { text: at(offset), offset }
     },
   }
 }
 
-/** Where the value at `path`, or its name, begins; or its nearest parent where it is missing. */
-function offsetOf(
-  document: ReturnType<typeof parseDocument>,
-  path: readonly PropertyKey[],
-  part: 'value' | 'name',
-): number {
-  const parent = path.length > 0 ? document.getIn(path.slice(0, -1), true) : undefined
-  const last = path.at(-1)
-  if (isMap(parent)) {
-    const pair = parent.items.find((item) => isScalar(item.key) && item.key.value === last)
-    const node = part === 'name' || !isNode(pair?.value) ? pair?.key : pair.value
-    if (isNode(node) && node.range) return node.range[0]
+function repeatedNames(document: Document.Parsed): NotationError[] {
+  const found: NotationError[] = []
+  visit(document, {
+    Map(_, map) {
+      const names = new Set<unknown>()
+      for (const { key } of map.items) {
+        if (!isScalar(key)) continue
+        if (names.has(key.value)) found.push({ code: 'DUPLICATE_KEY', message: '', pos: [key.range?.[0] ?? 0, 0] })
+        names.add(key.value)
+      }
+    },
+  })
+  return found.sort((a, b) => a.pos[0] - b.pos[0])
+}
+
+type Pairs = ReadonlyMap<unknown, Pair>
+
+/** Where the value at a path, or its name, begins; or its nearest parent where it is missing. Each table is searched through once. */
+function offsetsIn(document: Document.Parsed) {
+  const known = new WeakMap<YAMLMap, Pairs>()
+  const pairsOf = (map: YAMLMap): Pairs => {
+    let pairs = known.get(map)
+    if (!pairs) {
+      pairs = new Map(map.items.map((pair) => [isScalar(pair.key) ? pair.key.value : pair.key, pair]))
+      known.set(map, pairs)
+    }
+    return pairs
   }
-  for (let length = path.length; length >= 0; length--) {
-    const node = length === 0 ? document.contents : document.getIn(path.slice(0, length), true)
-    if (isNode(node) && node.range) return node.range[0]
+  const root: ParsedNode | null = document.contents
+  return (path: readonly PropertyKey[], part: 'value' | 'name'): number => {
+    let node: unknown = root
+    let offset = root?.range[0] ?? 0
+    for (const [depth, step] of path.entries()) {
+      const pair = isMap(node) ? pairsOf(node).get(step) : undefined
+      const wantsName = part === 'name' && depth === path.length - 1
+      const value = pair ? pair.value : isSeq(node) ? node.items[Number(step)] : undefined
+      const shown = pair && (wantsName || !isNode(value)) ? pair.key : value
+      if (!isNode(shown) || !shown.range) return offset
+      offset = shown.range[0]
+      node = value
+    }
+    return offset
   }
-  return 0
 }

@@ -1,3 +1,4 @@
+import { visibleLine } from '../../../scenarios/files/text/visible-text.js'
 import type { Mode } from '../../../scenarios/store/block-notes.js'
 import type { OwnKit } from '../../../scenarios/store/own-kit.js'
 import { ballWords } from '../../../scenarios/words/words.js'
@@ -75,7 +76,7 @@ function whoRows(bowler: BowlerProfile, columns: number): string[] {
   const spin = radiansPerSecondToRpm(bowler.strike.spinRadiansPerSecond).toFixed(0)
   const turn = radiansToDegrees(bowler.strike.rotationRadians).toFixed(0)
   return [
-    clipRow(`${bowler.name}, ${bowler.hand}-handed`, columns),
+    clipRow(visibleLine(`${bowler.name}, ${bowler.hand}-handed`), columns),
     clipRow(`${speed} mph, ${spin} rpm, ${turn} degrees of side rotation`, columns),
   ]
 }

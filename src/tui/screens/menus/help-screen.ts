@@ -81,6 +81,7 @@ function keyRows(context: KeyContext, size: Size, theme: Theme): string[] {
     ...sectionRows('Everywhere', common, theme),
     keyRow('Ctrl-L', 'draw the screen afresh', theme),
     keyRow('Ctrl-C', 'leave; the block is kept', theme),
+    keyRow('Ctrl-Z', 'to the shell; fg comes back', theme),
   ]
   const places = FURTHER.filter((place) => place !== context)
   const columns = intoColumns(
