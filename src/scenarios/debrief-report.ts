@@ -50,7 +50,7 @@ export function debriefText(record: BlockRecord, debrief: Debrief): string {
   return jsonText(debriefReport(record, debrief))
 }
 
-function throwReport({ record, account, fair, known, calledPins }: DebriefedThrow) {
+function throwReport({ record, account, fair, known, calledPins, counted }: DebriefedThrow) {
   const { spot, decision, standingBefore, standingAfter, truth } = record
   return {
     phase: spot.phase,
@@ -59,6 +59,7 @@ function throwReport({ record, account, fair, known, calledPins }: DebriefedThro
     frame: spot.frame,
     ball: spot.ball,
     kind: account.kind,
+    counted,
     decision: decisionReport(decision),
     standingBefore: listPins(standingBefore),
     standingAfter: listPins(standingAfter),

@@ -1,4 +1,4 @@
-import { type Account, accountSteps } from '../sim/account/account.js'
+import { type Account, type AccountOptions, accountSteps } from '../sim/account/account.js'
 import type { ThrowAccount } from '../sim/account/throw-account.js'
 import type { BlockState, ThrowRecord } from '../sim/block/types.js'
 import { gradeKnown, type KnownGrade } from '../sim/decision/grade.js'
@@ -17,6 +17,8 @@ export interface DebriefedThrow {
   readonly known: KnownGrade | null
   /** What the known grade is said to give away. */
   readonly calledPins: number
+  /** Whether what it cost is the player's own, and so is summed and told of. */
+  readonly counted: boolean
 }
 
 /** A whole block looked back on, the oil lifted. */
@@ -33,18 +35,21 @@ export interface Debrief {
 export interface DebriefOptions {
   /** Whether the road not taken is priced too. */
   readonly alternatives?: boolean
+  /** By the throw's number: whether what it cost is the player's own; all are where it is left out. */
+  readonly own?: readonly boolean[]
   readonly reached?: (done: number, of: number) => void
 }
 
 /** Prices every choice of a replayed block, and says where the rest went. */
-export function debriefOf({ states }: Replay, { alternatives = true, reached }: DebriefOptions = {}): Debrief {
+export function debriefOf({ states }: Replay, { alternatives = true, own, reached }: DebriefOptions = {}): Debrief {
   const ended = states[states.length - 1]
   const steps = 2 * ended.throws.length
   const fair = ended.throws.map((record, index) => {
     reached?.(index, steps)
     return fairGrade(states[index], record)
   })
-  const account = accountWith(ended, fair, alternatives, (done) => reached?.(ended.throws.length + done, steps))
+  const options = { grades: fair, alternatives, ...(own ? { own } : {}) }
+  const account = accountWith(ended, options, (done) => reached?.(ended.throws.length + done, steps))
   const throws = ended.throws.map((record, index): DebriefedThrow => {
     const known = record.spot.phase === 'practice' ? null : gradeKnown(states[index], record.decision)
     return {
@@ -53,10 +58,11 @@ export function debriefOf({ states }: Replay, { alternatives = true, reached }: 
       fair: fair[index],
       known,
       calledPins: known ? calledPins(known) : 0,
+      counted: own?.[index] ?? true,
     }
   })
   const pinsOf = (kind: KnownGrade['kind']): number =>
-    throws.reduce((sum, one) => sum + (one.known?.kind === kind ? one.calledPins : 0), 0)
+    throws.reduce((sum, one) => sum + (one.counted && one.known?.kind === kind ? one.calledPins : 0), 0)
   return { throws, account, firstBallPins: pinsOf('first-ball'), sparePins: pinsOf('spare'), begun: states[0], ended }
 }
 
@@ -66,13 +72,8 @@ function fairGrade(before: BlockState, { spot, decision }: ThrowRecord): PricedF
   return grade.kind === 'practice' ? null : grade
 }
 
-function accountWith(
-  ended: BlockState,
-  grades: readonly (PricedFairGrade | null)[],
-  alternatives: boolean,
-  reached: (done: number) => void,
-): Account {
-  const steps = accountSteps(ended, { grades, alternatives })
+function accountWith(ended: BlockState, options: AccountOptions, reached: (done: number) => void): Account {
+  const steps = accountSteps(ended, options)
   for (;;) {
     const { done, value } = steps.next()
     if (done) return value

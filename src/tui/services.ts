@@ -1,3 +1,4 @@
+import type { PastBlock } from '../scenarios/block-store/past-blocks.js'
 import type { KeptAccount } from '../scenarios/review/kept-account.js'
 import type { Scenario } from '../scenarios/scenario.js'
 import type { BallData } from '../scenarios/schema/ball.js'
@@ -5,7 +6,6 @@ import type { BlockState, Decision } from '../sim/block/types.js'
 import type { PlayerView } from '../sim/decision/player-view.js'
 import type { BowlerData, OwnKit } from './kit/own-kit.js'
 import type { BlockNotes } from './notes.js'
-import type { PastBlock } from './past-blocks.js'
 import type { Seeing, Settings } from './settings/settings.js'
 import type { Thinker } from './thinking/thinker.js'
 
@@ -17,6 +17,10 @@ export interface PlayedBlock {
   readonly notes: BlockNotes
   /** Where it is filed; null while it is unfinished. */
   readonly recordPath: string | null
+  /** By the throw's number, as far as known: whether what it cost is the player's own; all are where it is left out. */
+  readonly ownThrows?: readonly boolean[]
+  /** Why later ones were passed over, one sentence each. */
+  readonly passedOver?: readonly string[]
   /** What was worked out of it before, if it is still kept. */
   readonly worked?: KeptAccount
 }
@@ -49,6 +53,8 @@ export interface Fitting {
 
 /** All that has to stay on the disk but the settings. */
 export interface Keeper {
+  /** Tries whether blocks can be kept at all, before one is played for nothing. @throws WriteError */
+  tryOut(): Promise<void>
   /** Blocks left unfinished before, on screen or in plain play. */
   leftBlocks(): Promise<LeftBlocks>
   /**
@@ -70,7 +76,7 @@ export interface Keeper {
   /** Replaces the notes beside a filed record. */
   keepNotes(recordPath: string, notes: BlockNotes): Promise<void>
   /** Keeps what was worked out of a filed block, so that it need not be worked out again. */
-  keepWorked(scenario: Scenario, block: BlockState, worked: KeptAccount): Promise<void>
+  keepWorked(scenario: Scenario, block: BlockState, worked: KeptAccount, ownThrows?: readonly boolean[]): Promise<void>
   hasPast(): Promise<boolean>
   listPast(): Promise<readonly PastBlock[]>
   /** @throws ScenarioError when it cannot be read or no longer comes out the same */

@@ -2,9 +2,9 @@ import { spawn } from 'node:child_process'
 import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { readJournal } from '../../src/scenarios/journal.js'
 import { type BlockRecord, readRecord } from '../../src/scenarios/record.js'
 import { replayRecord } from '../../src/scenarios/replay.js'
+import { readJournal } from '../scenarios/read-journal.js'
 import { runCommand } from './in-process.js'
 
 export interface KilledPlay {

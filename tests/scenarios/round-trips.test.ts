@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest'
 import { stringify } from 'yaml'
 import { commentedScenario } from '../../src/scenarios/library/commented.js'
 import { builtInNames, builtInScenario } from '../../src/scenarios/library/library.js'
+import { MAKERS, UNKNOWN_ORIGIN } from '../../src/scenarios/origin.js'
 import { blockNames, recordFromText, recordText } from '../../src/scenarios/record.js'
-import { RECORD_FORMAT } from '../../src/scenarios/record-schema.js'
+import { RECORD_FORMAT, RECORD_VERSION } from '../../src/scenarios/record-schema.js'
 import { scenarioFrom } from '../../src/scenarios/scenario.js'
 import { locateNowhere, readSourceText } from '../../src/scenarios/source-text.js'
 
@@ -58,8 +59,10 @@ describe('round trips', () => {
     fc.assert(
       fc.property(scenario, text, fc.array(decision, { maxLength: 8 }), (data, seed, decisions) => {
         const played = scenarioFrom('any', locateNowhere('any', data))
-        const record = { format: RECORD_FORMAT, version: 1, ...blockNames(played, seed), decisions } as const
-        expect(recordFromText('any.json', recordText({ ...record, decisions }))).toEqual(record)
+        const known = { format: RECORD_FORMAT, version: RECORD_VERSION, block: null, origin: UNKNOWN_ORIGIN } as const
+        const by = decisions.map((one, index) => ({ ...one, by: MAKERS[index % MAKERS.length]! }))
+        const record = { ...known, ...blockNames(played, seed), decisions: by }
+        expect(recordFromText('any.json', recordText(record))).toEqual(record)
       }),
       { numRuns: 60 },
     )

@@ -1,3 +1,4 @@
+import type { PastBlock } from '../../src/scenarios/block-store/past-blocks.js'
 import { loadScenario } from '../../src/scenarios/load.js'
 import type { KeptAccount } from '../../src/scenarios/review/kept-account.js'
 import type { Scenario } from '../../src/scenarios/scenario.js'
@@ -15,7 +16,6 @@ import { FULL_RACK } from '../../src/sim/pins/leaves.js'
 import { type Theme, themeFor } from '../../src/tui/draw/theme.js'
 import { EMPTY_KIT, type OwnKit } from '../../src/tui/kit/own-kit.js'
 import type { BlockNotes } from '../../src/tui/notes.js'
-import type { PastBlock } from '../../src/tui/past-blocks.js'
 import type { KeptBlock, PlayedBlock, TrainerServices } from '../../src/tui/services.js'
 import { realServices } from '../../src/tui/services-real.js'
 import { DEFAULT_SETTINGS, type Settings } from '../../src/tui/settings/settings.js'
@@ -228,6 +228,7 @@ export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
   return {
     ...realServices({}, madeUpThinker, 'fixture'),
     view: quickView,
+    tryOut: async () => {},
     resume: () => Promise.reject(new Error('there is nothing to go on with')),
     leftBlocks: async () => ({ blocks: parts.kept ?? [], problems: [] }),
     keepThrow: async (scenario, _before, block) => void calls.keptThrows.push({ scenario, block }),

@@ -1,12 +1,14 @@
 import { debriefOf } from '../debrief.js'
-import { debriefText } from '../debrief-report.js'
+import { debriefReport } from '../debrief-report.js'
 import type { FramePlace } from '../frame-place.js'
+import { jsonText } from '../json.js'
 import { debriefLines } from '../plain/debrief-lines.js'
 import { frameLines } from '../plain/frame-lines.js'
+import { originWords } from '../plain/origin-words.js'
 import { wrapped } from '../plain/wrapped.js'
-import { readRecord } from '../record.js'
-import { replaceFile } from '../replace-file.js'
+import { ownThrows, readRecord } from '../record.js'
 import { replayRecord } from '../replay.js'
+import { checkTarget, writePage } from '../report-file.js'
 import { debriefHtml } from '../review/html/debrief-page.js'
 import { type Note, readNotes } from '../review/notes.js'
 import type { CommandConsole } from './console.js'
@@ -27,24 +29,32 @@ export async function debriefCommand(
   options: DebriefCommandOptions,
   console: CommandConsole,
 ): Promise<number> {
+  if (options.html !== undefined) await checkTarget(options.html, [path])
   const record = await readRecord(path)
   const replay = replayRecord(record, path)
   const notes = await readNotes(path)
   const progress = progressOn(console, 'pricing choices')
-  const debrief = debriefOf(replay, { alternatives: !options.quick, reached: progress.reached })
+  const debrief = debriefOf(replay, {
+    alternatives: !options.quick,
+    own: ownThrows(record),
+    reached: progress.reached,
+  })
   progress.over()
   if (options.json) {
-    console.print(debriefText(record, debrief))
+    const { block, program, player = null, origin } = record
+    const madeBy = record.decisions.map(({ by }) => by)
+    console.print(jsonText({ ...debriefReport(record, debrief), block, program, player, origin, madeBy }))
     return EXIT.fine
   }
   if (options.html !== undefined) {
-    await replaceFile(options.html, debriefHtml({ path, record, replay, debrief, notes }))
+    await writePage(options.html, debriefHtml({ path, record, replay, debrief, notes }), [path])
     console.tell(`Debrief written: ${options.html}`)
     return EXIT.fine
   }
   console.print(
     `${replay.scenario.title} (${record.name}), seed ${record.seed}${debrief.ended.spot ? ', unfinished' : ''}`,
   )
+  for (const line of wrapped(`${originWords(record)}.`)) console.print(line)
   const lines = options.at ? frameLines(debrief, options.at, path) : debriefLines(debrief)
   for (const line of [...lines, ...noteLines(notes, options.at)]) console.print(line)
   return EXIT.fine

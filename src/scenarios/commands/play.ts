@@ -1,13 +1,17 @@
 import { randomBytes } from 'node:crypto'
 import type { BlockState } from '../../sim/block/types.js'
-import { dataFolder, recordsFolder } from '../data-folder.js'
+import type { WriteError } from '../atomic-write.js'
+import { beginScenario } from '../begin-scenario.js'
+import { type BlockStore, blockStore } from '../block-store/block-store.js'
+import type { OpenBlock } from '../block-store/open-block.js'
+import { dataFolder } from '../data-folder.js'
+import { loadScenario } from '../load.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
-import { playerName } from '../player-name.js'
+import { nameIfReadable } from '../player-name.js'
 import { readTextFile } from '../read-text-file.js'
-import { recordOf, writeRecord } from '../record.js'
 import { ScenarioError } from '../scenario-error.js'
-import { type BlockKeeping, freshBlock, offerOf, resumedBlock } from '../take-up.js'
+import { withBallsTaken } from '../take-balls.js'
 import type { CommandConsole } from './console.js'
 import { EXIT, SIGNAL_EXIT } from './exit-codes.js'
 
@@ -20,7 +24,7 @@ export interface PlayOptions {
   readonly player?: string
   /** Whether each choice is priced before it is thrown. */
   readonly grade: boolean
-  /** True for what was left last time, or a record's path. */
+  /** True for what was left last time, the name of a block that was left, or a record's path. */
   readonly resume?: string | true
 }
 
@@ -32,19 +36,21 @@ export async function playCommand(
   options: PlayOptions,
   console: CommandConsole,
 ): Promise<number> {
-  const data = dataFolder(options.data, console.environment)
-  const player = await playerName(options.player, console.environment)
+  const store = blockStore(dataFolder(options.data, console.environment))
+  const player = await nameIfReadable(options.player, console.environment, console.tell)
   const script = options.script === undefined ? null : await scriptLines(options.script)
   const block =
     options.resume === undefined
-      ? await freshBlock(name ?? DEFAULT_SCENARIO, options.seed ?? freshSeed(), data, player, options.take?.split(','))
-      : await resumedBlock(options.resume, data, player)
-  if (options.resume === undefined) for (const sentence of await offerOf(data)) console.tell(sentence)
-  for (const line of openingLines(block.scenario, block.begun.seed)) console.print(line)
-  if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
-  if (block.begun.spot) console.print('Type ? for what you can say.')
+      ? await newBlock(name ?? DEFAULT_SCENARIO, options, player, store)
+      : await resumedBlock(options.resume, player, store, console)
   try {
-    await keepRecord(block, await playOn(block, script, options, console), data, console)
+    // Nobody should play a block for nothing.
+    await store.tryOut()
+    if (options.resume === undefined) for (const sentence of await offerOf(store)) console.tell(sentence)
+    for (const line of openingLines(block.scenario, block.begun.seed)) console.print(line)
+    if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
+    if (block.begun.spot) console.print('Type ? for what you can say.')
+    await fileBlock(block, await playOn(block, script, options, console), console)
   } finally {
     await block.leave()
   }
@@ -52,8 +58,41 @@ export async function playCommand(
   return signal ? SIGNAL_EXIT[signal] : EXIT.fine
 }
 
+async function newBlock(
+  name: string,
+  { take, seed }: PlayOptions,
+  player: string | undefined,
+  store: BlockStore,
+): Promise<OpenBlock> {
+  const scenario = withBallsTaken(await loadScenario(name), take?.split(','))
+  return store.begin({ scenario, begun: beginScenario(scenario, seed ?? freshSeed()), player, cameToBe: 'played' })
+}
+
+async function resumedBlock(
+  from: string | true,
+  player: string | undefined,
+  store: BlockStore,
+  console: CommandConsole,
+): Promise<OpenBlock> {
+  const { open, passedOver } = await store.resume(from, player)
+  for (const sentence of passedOver) console.tell(sentence)
+  return open
+}
+
+/** What can be gone on with, one sentence a block; nothing where nothing was left. Files that cannot be read are named and left. */
+async function offerOf(store: BlockStore): Promise<string[]> {
+  const { blocks, refused } = await store.left()
+  return [
+    ...blocks.map(
+      ({ name, record }, place) =>
+        `${place === 0 ? 'A block' : 'An earlier one'} on ${record.name} was left after ${record.decisions.length} throws. To go on with it: dryboard play --resume${place === 0 ? '' : ` ${name}`}`,
+    ),
+    ...refused.flatMap(({ fault }) => fault.sentences),
+  ]
+}
+
 async function playOn(
-  { begun, keep }: BlockKeeping,
+  { begun, keep }: OpenBlock,
   script: readonly string[] | null,
   options: PlayOptions,
   console: CommandConsole,
@@ -68,22 +107,26 @@ async function playOn(
       console.print(sentence)
     },
     keep,
+    notKept: (fault) => notThrown(fault, console),
     grade: options.grade,
   })
 }
 
-async function keepRecord(
-  { scenario, player, done }: BlockKeeping,
-  state: BlockState,
-  data: string,
-  console: CommandConsole,
-): Promise<void> {
+async function fileBlock(open: OpenBlock, state: BlockState, console: CommandConsole): Promise<void> {
   if (state.spot) console.print('The block stops here, unfinished.')
   if (state.throws.length === 0) return
-  const path = await writeRecord(recordOf(scenario, state, player), recordsFolder(data))
-  await done(path)
+  const path = await open.file(state).catch((fault: unknown) => {
+    console.tell('What was thrown is kept all the same. To go on once it can be filed: dryboard play --resume')
+    throw fault
+  })
   console.tell(`Record kept: ${path}`)
   if (state.spot) console.tell(`To go on with it: dryboard play --resume ${path}`)
+}
+
+/** Whoever sits at the keys can make room and throw again; a script cannot. */
+export function notThrown(fault: WriteError, { interactive, print }: CommandConsole): void {
+  if (!interactive) throw fault
+  print(`Not thrown, for it could not be kept: ${fault.reason}. Throw again once that is mended.`)
 }
 
 /** A seed nobody has seen, short enough to read out. */

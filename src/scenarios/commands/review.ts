@@ -2,7 +2,7 @@ import { dataFolder, debriefsFolder } from '../data-folder.js'
 import type { FramePlace } from '../frame-place.js'
 import { jsonText } from '../json.js'
 import { readRecord } from '../record.js'
-import { replaceFile } from '../replace-file.js'
+import { checkTarget, writePage } from '../report-file.js'
 import { reviewCsv } from '../review/csv.js'
 import { reviewHtml } from '../review/html/review-page.js'
 import { reviewMarkdown } from '../review/markdown.js'
@@ -10,6 +10,7 @@ import { addNote } from '../review/notes.js'
 import { recordsAmong } from '../review/records-among.js'
 import { reviewReport } from '../review/review-report.js'
 import { type ReviewedBlock, reviewBlock } from '../review/reviewed-block.js'
+import { standingBlocks } from '../review/standing-blocks.js'
 import { ScenarioError } from '../scenario-error.js'
 import type { CommandConsole } from './console.js'
 import { EXIT } from './exit-codes.js'
@@ -35,17 +36,19 @@ export async function reviewCommand(
   const cache = debriefsFolder(dataFolder(options.data, console.environment))
   const blocks: ReviewedBlock[] = []
   const records = await recordsAmong(paths)
+  if (options.html !== undefined) await checkTarget(options.html, records)
   for (const [index, path] of records.entries()) {
     const progress = progressOn(console, `record ${index + 1} of ${records.length}`)
     blocks.push(await reviewBlock(path, cache, progress.reached))
     progress.over()
   }
+  const { standing, superseded } = standingBlocks(blocks)
   if (options.html !== undefined) {
-    await replaceFile(options.html, reviewHtml(blocks))
+    await writePage(options.html, reviewHtml(standing, superseded), records)
     console.tell(`Report written: ${options.html}`)
-  } else if (options.json) console.print(jsonText(reviewReport(blocks)))
-  else if (options.csv) for (const line of reviewCsv(blocks)) console.print(line)
-  else for (const line of reviewMarkdown(reviewReport(blocks))) console.print(line)
+  } else if (options.json) console.print(jsonText(reviewReport(standing, superseded)))
+  else if (options.csv) for (const line of reviewCsv(standing)) console.print(line)
+  else for (const line of reviewMarkdown(reviewReport(standing, superseded))) console.print(line)
   return EXIT.fine
 }
 

@@ -14,6 +14,11 @@ export function systemConsole(): CommandConsole {
     },
     lines: () => {
       const reader = createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY })
+      // A terminal that hangs up fails to be read before its signal comes, or without one.
+      process.stdin.once('error', () => {
+        stopped ??= 'SIGHUP'
+        reader.close()
+      })
       // The first signal only ends the lines, so that what stands can be kept; a second one ends the program at once.
       for (const signal of STOP_SIGNALS) {
         process.once(signal, () => {

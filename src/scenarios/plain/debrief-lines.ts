@@ -31,7 +31,10 @@ export function debriefLines(debrief: Debrief): string[] {
           `Given away ${label}: first balls ${firstBallPins.toFixed(1)}, spares ${sparePins.toFixed(1)} pins.`,
           ...ledgerLines(account),
           ...findingLines(debrief),
-          ...roadLines(throws, bag),
+          ...roadLines(
+            throws.filter(({ counted }) => counted),
+            bag,
+          ),
         ]
       : ['Nothing was thrown that counts.']),
     ...ended.lanes.flatMap((_, lane) => laneLines(debrief.begun, ended, lane)),
@@ -50,7 +53,7 @@ function columns(
   return `${where.padEnd(9)}${thrown.padEnd(18)}${entered.padEnd(11)}${left.padEnd(17)}${fair.padStart(5)}${oil.padStart(6)}  ${best}`.trimEnd()
 }
 
-function throwLine({ record, fair, known, calledPins }: DebriefedThrow, bag: BlockSetup['bag']): string {
+function throwLine({ record, fair, known, calledPins, counted }: DebriefedThrow, bag: BlockSetup['bag']): string {
   const { spot, decision, standingAfter, truth } = record
   const angle = radiansToDegrees(truth.entryAngleRadians).toFixed(1)
   return columns(
@@ -58,9 +61,9 @@ function throwLine({ record, fair, known, calledPins }: DebriefedThrow, bag: Blo
     shortDecision(decision, bag),
     Number.isFinite(truth.leftLaneFeet) ? 'gutter' : `${truth.entryBoard.toFixed(1)} ${angle}°`,
     standingAfter === 0 ? 'all down' : leaveName(standingAfter),
-    fair ? pinsOrDash(fair.givenAwayPins) : '',
-    known ? pinsOrDash(calledPins) : '',
-    fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : '',
+    !counted ? 'given' : fair ? pinsOrDash(fair.givenAwayPins) : '',
+    known && counted ? pinsOrDash(calledPins) : '',
+    counted && fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : '',
   )
 }
 

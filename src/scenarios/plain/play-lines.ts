@@ -2,6 +2,7 @@ import { advance, checkDecision } from '../../sim/block/advance.js'
 import type { BlockState, Decision, ThrowRecord } from '../../sim/block/types.js'
 import { playerView } from '../../sim/decision/player-view.js'
 import { FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
+import { WriteError } from '../atomic-write.js'
 import { afterThrowLines } from './after-throw-lines.js'
 import { gradeLine } from './grade-line.js'
 import { HELP_LINES } from './help-lines.js'
@@ -18,6 +19,8 @@ export interface LinePlay {
   readonly object: (sentence: string) => void
   /** Puts a throw where it is safe before its result is said. */
   readonly keep: (thrown: ThrowRecord) => Promise<void>
+  /** Called for a throw that could not be kept, and so is not made; says it and goes on, or throws to stop the block. */
+  readonly notKept: (fault: WriteError) => void
   /** Whether each choice is priced before it is thrown. */
   readonly grade: boolean
   /** Whether play ends here although the block goes on; never where left out. */
@@ -42,7 +45,13 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
         object(problem)
         continue
       }
-      state = await throwOne(state, read.decision, suggestion, play)
+      try {
+        state = await throwOne(state, read.decision, suggestion, play)
+      } catch (fault) {
+        if (!(fault instanceof WriteError)) throw fault
+        play.notKept(fault)
+        continue
+      }
       if (!state.spot || play.enough?.(state)) break
       announce(state, say)
       offer(state, say)

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs'
 import { z } from 'zod'
+import { alone } from '../block-store/alone.js'
 import { refuseNewer } from '../newer-version.js'
 import { problemSentences } from '../problems.js'
 import { readTextFile } from '../read-text-file.js'
@@ -44,8 +45,10 @@ export async function readNotes(record: string): Promise<readonly Note[]> {
 
 /** Adds a note and returns the file it is in. @throws ScenarioError, WriteError */
 export async function addNote(record: string, note: Note): Promise<string> {
-  const notes = [...(await readNotes(record)), note]
   const path = notesPath(record)
-  await replaceFile(path, `${JSON.stringify({ format: FORMAT, version: VERSION, notes }, null, 1)}\n`)
+  await alone(`${path}.lock`, async () => {
+    const notes = [...(await readNotes(record)), note]
+    await replaceFile(path, `${JSON.stringify({ format: FORMAT, version: VERSION, notes }, null, 1)}\n`)
+  })
   return path
 }

@@ -1,17 +1,21 @@
 import { readFile } from 'node:fs/promises'
 import { basename, dirname, join, resolve } from 'node:path'
 import { debriefOf } from '../debrief.js'
-import { type DebriefReport, debriefText } from '../debrief-report.js'
-import { type BlockRecord, readRecord } from '../record.js'
+import { type DebriefReport, debriefReport } from '../debrief-report.js'
+import { type BlockRecord, ownThrows, readRecord } from '../record.js'
 import { replaceFile } from '../replace-file.js'
 import { replayRecord } from '../replay.js'
 import { debriefName } from './debrief-name.js'
 import { type Note, readNotes } from './notes.js'
+import { sealedText, unsealed } from './sealed-text.js'
+
+const FORMAT = 'dryboard-debrief'
+const VERSION = 1
 
 /** A record with its debrief and what a coach wrote to it. */
 export interface ReviewedBlock {
   readonly path: string
-  /** Who the record says played; else the folder it lies in, one for each player of a group. */
+  /** Who the record says played; else the folder it lies in, one for each player of a group. A policy counts as nobody else. */
   readonly player: string
   readonly record: BlockRecord
   readonly report: DebriefReport
@@ -33,7 +37,9 @@ export async function reviewBlock(
   const notes = await readNotes(path)
   const kept = join(cache, `${debriefName(record)}.json`)
   const report = (await readKept(kept)) ?? (await debriefAndKeep(record, path, kept, reached))
-  return { path, player: record.player ?? folderName(path), record, report, notes }
+  const named = record.player ?? folderName(path)
+  const player = record.origin.cameToBe === 'auto' ? `${named} (a policy plays)` : named
+  return { path, player, record, report, notes }
 }
 
 /** The folder of a record; of the program's own folder of records, whose it is. */
@@ -44,7 +50,8 @@ function folderName(path: string): string {
 
 async function readKept(path: string): Promise<DebriefReport | null> {
   try {
-    return JSON.parse(await readFile(path, 'utf8')) as DebriefReport
+    const text = unsealed(FORMAT, VERSION, await readFile(path, 'utf8'))
+    return text === null ? null : (JSON.parse(text) as DebriefReport)
   } catch {
     return null
   }
@@ -56,7 +63,9 @@ async function debriefAndKeep(
   kept: string,
   reached: (done: number, of: number) => void,
 ): Promise<DebriefReport> {
-  const text = debriefText(record, debriefOf(replayRecord(record, path), { alternatives: false, reached }))
-  await replaceFile(kept, text)
+  const debrief = debriefOf(replayRecord(record, path), { alternatives: false, own: ownThrows(record), reached })
+  const text = JSON.stringify(debriefReport(record, debrief))
+  // It can be made again; that there is no room for it is no reason to stop.
+  await replaceFile(kept, sealedText(FORMAT, VERSION, text)).catch(() => {})
   return JSON.parse(text) as DebriefReport
 }

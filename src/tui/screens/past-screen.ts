@@ -1,9 +1,9 @@
+import type { PastBlock } from '../../scenarios/block-store/past-blocks.js'
 import { page, type Size } from '../draw/layout.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { contextKeyLine } from '../parts/key-hints.js'
 import { menuRows } from '../parts/menu.js'
-import type { PastBlock } from '../past-blocks.js'
 import type { ScreenOf } from '../state/app-state.js'
 import { wrapWords } from '../terminal/fit.js'
 

@@ -1,3 +1,4 @@
+import type { PastBlock } from '../../scenarios/block-store/past-blocks.js'
 import type { Scenario } from '../../scenarios/scenario.js'
 import type { BallData } from '../../scenarios/schema/ball.js'
 import type { Account, AccountStep } from '../../sim/account/account.js'
@@ -9,7 +10,6 @@ import type { Command, KeyContext } from '../keys/binding.js'
 import type { FormState } from '../kit/form.js'
 import type { BowlerData, OwnKit } from '../kit/own-kit.js'
 import type { Mode } from '../notes.js'
-import type { PastBlock } from '../past-blocks.js'
 import type { KeptBlock, PlayedBlock } from '../services.js'
 import type { Settings } from '../settings/settings.js'
 import type { WhatIf } from '../thinking/what-if.js'
@@ -87,8 +87,10 @@ export type Action =
   | { readonly type: 'what-if'; readonly result: WhatIf }
   | { readonly type: 'ran-on' }
   | { readonly type: 'rolled-on' }
-  /** The throw that leads to this state is on the disk, or cannot be put there. */
+  /** The throw that leads to this state is on the disk. */
   | { readonly type: 'kept'; readonly next: BlockState }
+  /** It cannot be put there, and so is not made. */
+  | { readonly type: 'not-kept'; readonly next: BlockState; readonly sentence: string }
   | { readonly type: 'taken-up'; readonly kept: KeptBlock; readonly played: PlayedBlock }
   | { readonly type: 'take-up-refused'; readonly kept: KeptBlock; readonly sentence: string }
   | { readonly type: 'filed'; readonly block: BlockState; readonly path: string }

@@ -10,7 +10,7 @@ import { pasted, reduceKit } from './reduce-kit.js'
 import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.js'
 import { menu } from './reduce-menus.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
-import { keptOn, landed, letGo, skip, tick } from './reduce-throw.js'
+import { keptNot, keptOn, landed, letGo, skip, tick } from './reduce-throw.js'
 import { goOnWith, startTour } from './start.js'
 import { tourOn } from './tour.js'
 
@@ -61,6 +61,13 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
       return screen.kind === 'debrief' ? { ...state, screen: { ...screen, debrief: rollOn(screen.debrief) } } : state
     case 'kept':
       return playing(state, (play) => keptOn(play, action.next, services))
+    case 'not-kept': {
+      const { sentence } = action
+      const back = playing(state, (play) => keptNot(play, action.next))
+      return back === state
+        ? state
+        : { ...back, notice: `Not thrown, for it could not be kept: ${sentence} Throw again.` }
+    }
     case 'taken-up':
       return takenUp(state, action.kept, action.played, services)
     case 'take-up-refused':
@@ -151,8 +158,8 @@ function leaveBlock(state: AppState, services: TrainerServices): AppState {
   const { screen } = state
   if (screen.kind !== 'play') return state
   const { stage } = screen.play
-  // A ball that is on its way has been thrown.
-  const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
+  // A ball that is on its way has been thrown, if it is on the disk too.
+  const play = stage.kind === 'rolling' && stage.isKept ? landed(screen.play, stage, services) : screen.play
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
   if (play.grades.length === 0) return state
   if (blockOf(play).spot === null) return { ...state, finished: play }
@@ -169,6 +176,7 @@ const keptFrom = (play: PlayState): KeptBlock => ({
     states: play.states,
     notes: notesOf(play),
     recordPath: play.recordPath,
+    ...(play.ownThrows ? { ownThrows: play.ownThrows } : {}),
   }),
 })
 

@@ -2,7 +2,7 @@ import { mkdtemp, rm, utimes, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { hasPastBlocks, listPastBlocks, scoresOf } from '../../src/tui/past-blocks.js'
+import { hasPastBlocks, listPastBlocks, scoresOf } from '../../src/scenarios/block-store/past-blocks.js'
 
 /** Pins 1 to n left standing. */
 const left = (pins: number): number => (1 << pins) - 1
