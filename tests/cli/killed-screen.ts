@@ -18,7 +18,7 @@ const SETTINGS = { motion: 'off', mode: 'test', tour: 'seen' }
 const STANDS = /(Practice \d+|Frame \d+, ball \d+)/
 
 /** The trainer on a terminal of its own, a pseudo-terminal that util-linux's `script` opens, read through a terminal emulator. */
-function openScreen(program: readonly string[], argv: readonly string[], data: string) {
+export function openScreen(program: readonly string[], argv: readonly string[], data: string) {
   const pidFile = join(data, 'pid')
   const words = [process.execPath, ...program, ...argv].map((word) => `'${word}'`).join(' ')
   const command = `echo $$ > '${pidFile}'; stty cols ${COLUMNS} rows ${ROWS}; exec ${words}`
@@ -36,9 +36,11 @@ function openScreen(program: readonly string[], argv: readonly string[], data: s
   child.stdout.on('data', (bytes: Buffer) => terminal.write(bytes))
   child.stdin.on('error', () => {})
   const closed = new Promise<void>((resolve) => child.on('close', () => resolve()))
-  const firstLine = (): string => terminal.buffer.active.getLine(0)?.translateToString(true) ?? ''
+  const lineAt = (row: number): string => terminal.buffer.active.getLine(row)?.translateToString(true) ?? ''
+  const firstLine = (): string => lineAt(0)
   return {
     stands: () => STANDS.exec(firstLine())?.[1] ?? '',
+    shows: () => Array.from({ length: ROWS }, (_, row) => lineAt(row)).join('\n'),
     press: (keys: string) => void child.stdin.write(keys),
     kill: async () => {
       process.kill(Number(readFileSync(pidFile, 'utf8')), 'SIGKILL')
@@ -51,7 +53,7 @@ function openScreen(program: readonly string[], argv: readonly string[], data: s
 
 type Screen = ReturnType<typeof openScreen>
 
-async function standsOtherThan(screen: Screen, before: string): Promise<string> {
+export async function standsOtherThan(screen: Screen, before: string): Promise<string> {
   const until = performance.now() + LONGEST_WAIT_MILLISECONDS
   while (performance.now() < until) {
     const now = screen.stands()
@@ -66,13 +68,14 @@ const spotStands = (spot: Spot | null): string =>
 
 /**
  * Throws on the screen until so many results have been told, throws once more and kills the program outright so many milliseconds
- * after; then goes on with what is on the disk, first on the screen for one throw where `again` says so, then in plain play.
+ * after; then goes on with what is on the disk, first on the screen for one throw where `then` says so, then in plain play. For
+ * `filing` it ends the block in place of the last throw, so that it dies while it files it.
  */
 export async function killScreenAt(
   throws: number,
   milliseconds: number,
   program: readonly string[],
-  again: boolean,
+  then: 'plain play' | 'the screen' | 'filing',
 ): Promise<KilledPlay> {
   const data = mkdtempSync(join(tmpdir(), 'dryboard-screen-'))
   mkdirSync(join(data, 'config'))
@@ -83,11 +86,16 @@ export async function killScreenAt(
     screen.press('\r')
     stands = await standsOtherThan(screen, stands)
   }
-  screen.press('\r')
+  if (then === 'filing') {
+    // The block is ended and filed, and the program dies somewhere on the way.
+    screen.press('e')
+    await wait(150)
+    screen.press('\r')
+  } else screen.press('\r')
   await wait(milliseconds)
   await screen.kill()
-  const told = await toldBefore(screen.stands(), data)
-  if (again && told > 0) await goOnScreen(program, data)
+  const told = then === 'filing' ? throws : await toldBefore(screen.stands(), data)
+  if (then === 'the screen' && told > 0) await goOnScreen(program, data)
   return lookedOver(data, told)
 }
 
