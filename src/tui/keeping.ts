@@ -8,6 +8,7 @@ import { ownThrows, readRecord, recordOf } from '../scenarios/record.js'
 import { replaceFile } from '../scenarios/replace-file.js'
 import { replayRecord } from '../scenarios/replay.js'
 import { keepAccount, readKeptAccount } from '../scenarios/review/kept-account.js'
+import type { Scenario } from '../scenarios/scenario.js'
 import type { BlockState } from '../sim/block/types.js'
 import { EMPTY_KIT, kitText, type OwnKit, readKit } from './kit/own-kit.js'
 import { type BlockNotes, noNotes, notesText, readNotes } from './notes.js'
@@ -27,6 +28,9 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
   const kitPath = join(folder, 'kit.json')
   const inTurn = queue()
   const inPlay = new Map<BlockState, OpenBlock>()
+
+  const begin = (scenario: Scenario, begun: BlockState): OpenBlock =>
+    store.begin({ scenario, begun, player, cameToBe: 'played', before: 'player' })
 
   const goOn = ({ states, scenario, open, passedOver }: ResumedBlock): PlayedBlock => {
     inPlay.set(states.at(-1)!, open)
@@ -49,7 +53,7 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
     resume: async (from) => goOn(await store.resume(from, player)),
     keepThrow: (scenario, before, after) =>
       inTurn(async () => {
-        const open = inPlay.get(before) ?? store.begin({ scenario, begun: before, player, cameToBe: 'played' })
+        const open = inPlay.get(before) ?? begin(scenario, before)
         inPlay.set(before, open)
         await open.keep(after.throws.at(-1)!)
         inPlay.delete(before)
@@ -58,7 +62,7 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
     keepSaid: (block, notes) => inTurn(async () => inPlay.get(block)?.keepSaid(notesText(notes))),
     file: (scenario, block, notes) =>
       inTurn(async () => {
-        const open = inPlay.get(block) ?? store.begin({ scenario, begun: block, player, cameToBe: 'played' })
+        const open = inPlay.get(block) ?? begin(scenario, block)
         const path = await open.file(block, notesText(notes))
         inPlay.delete(block)
         return path

@@ -7,6 +7,7 @@ import { buildProgram } from '../../src/scenarios/commands/program.js'
 
 /** Where nothing is set, whoever runs the tests. */
 const NO_FOLDER = join(tmpdir(), 'dryboard-nothing-set')
+const NO_DATA = join(tmpdir(), 'dryboard-nothing-kept')
 
 export interface CommandResult {
   readonly exitCode: number
@@ -30,7 +31,7 @@ export async function runCommand(
     },
     stoppedBy: () => null,
     interactive: false,
-    environment: { DRYBOARD_CONFIG: NO_FOLDER, ...environment },
+    environment: { DRYBOARD_CONFIG: NO_FOLDER, DRYBOARD_DATA: NO_DATA, ...environment },
   }
   let exitCode = 0
   const openScreen = async (): Promise<number> => {

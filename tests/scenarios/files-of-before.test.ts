@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { afterAll, describe, expect, it } from 'vitest'
 import { blockStore } from '../../src/scenarios/block-store/block-store.js'
+import { supersededBy } from '../../src/scenarios/block-store/superseded.js'
 import { playerName } from '../../src/scenarios/player-name.js'
 import { ownThrows, readRecord } from '../../src/scenarios/record.js'
 import { replayRecord } from '../../src/scenarios/replay.js'
@@ -69,12 +70,8 @@ describe('what the program kept before', () => {
     const resumed = await runCommand(['play', '--resume', record, '--no-grade'], { typed: [''], environment })
     const path = /^Record kept: (.*)$/m.exec(resumed.err)![1]!
     expect((await readRecord(path)).decisions.map(({ by }) => by)).toEqual([...new Array(4).fill('unknown'), 'player'])
-    const { players, superseded } = JSON.parse(
-      (await runCommand(['review', record, path, '--json'], { environment })).out,
-    )
-    expect(superseded).toEqual([{ record, by: path }])
-    expect(players).toMatchObject([
-      { player: 'Ansa', blocks: [{ record: path }], notes: [{ text: 'Where did it turn?' }] },
-    ])
+    expect(supersededBy([await readRecord(record), await readRecord(path)])).toEqual([1, null])
+    // Nor is it listed twice.
+    expect((await fileKeeper(environment).listPast()).map((past) => past.path)).not.toContain(record)
   })
 })

@@ -30,6 +30,8 @@ export interface BlockToBegin {
   readonly begun: BlockState
   readonly player: string | undefined
   readonly cameToBe: CameToBe
+  /** Who made the throws before; they are given where it is left out. */
+  readonly before?: MadeBy
 }
 
 /** A block played again up to where it was left, and in play from there. */
@@ -132,10 +134,10 @@ export function blockStore(data: string, parts: StoreParts = {}): BlockStore {
       await sweepOnce(records, files)
       await sweepOnce(join(data, 'notes'), files)
     },
-    begin({ scenario, begun, player, cameToBe }) {
+    begin({ scenario, begun, player, cameToBe, before = 'given' }) {
       checkReadable(scenario, begun, player)
       const beginning = { cameToBe, begun: localTime(now()), copyOf: null }
-      const madeBy = begun.throws.map((): MadeBy => 'given')
+      const madeBy = begun.throws.map(() => before)
       const none = { openedBefore: null, said: null, journal: null, filedAs: null }
       return openBlock({ scenario, begun, player, block: freshBlock(), beginning, madeBy, ...none }, kept)
     },

@@ -31,7 +31,7 @@ export function supersededBy(records: readonly Compared[]): (number | null)[] {
 }
 
 /** All records of one block have these alike. */
-const keyOf = ({ scenarioHash, seed, player }: Compared): string => JSON.stringify([scenarioHash, seed, player ?? null])
+const keyOf = ({ scenarioHash, seed }: Compared): string => JSON.stringify([scenarioHash, seed])
 
 function laterFirst(one: Compared, other: Compared): number {
   const longer = other.decisions.length - one.decisions.length
@@ -41,6 +41,7 @@ function laterFirst(one: Compared, other: Compared): number {
 
 function isOneBlock(earlier: Compared, later: Compared): boolean {
   if (earlier.block !== null && later.block !== null) return earlier.block === later.block
+  if (earlier.player !== later.player) return false
   return earlier.decisions.every((decision, index) => thrown(decision) === thrown(later.decisions[index]))
 }
 

@@ -40,7 +40,8 @@ export async function verifyCommand(
     const one = await verifyOne(path)
     verified.push(one)
     if (options.json) continue
-    console.print(one.words)
+    if (one.missing) console.tell(one.words)
+    else console.print(one.words)
     for (const line of [...toldLines(one), ...one.differences]) console.print(`  ${line}`)
   }
   if (options.json) console.print(jsonText({ verified: verified.map(({ missing: _missing, ...one }) => one) }))

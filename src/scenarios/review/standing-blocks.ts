@@ -12,7 +12,7 @@ export function standingBlocks(blocks: readonly ReviewedBlock[]): {
   readonly standing: readonly ReviewedBlock[]
   readonly superseded: readonly Superseded[]
 } {
-  const replaced = supersededBy(blocks.map(({ record }) => record))
+  const replaced = supersededBy(blocks.map(({ record, player }) => ({ ...record, player })))
   const standing = blocks.flatMap((block, at) => {
     if (replaced[at] !== null) return []
     const earlier = blocks.flatMap(({ notes }, other) => (replaced[other] === at ? notes : []))
