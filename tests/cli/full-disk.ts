@@ -64,7 +64,7 @@ export async function screenOnFullDisk(kilobytes: number, program: readonly stri
       screen.press('\r')
       const now = await settled(screen, stands)
       if (now === stands) {
-        said = screen.shows().includes('Not thrown')
+        said = screen.shows().includes('so not thrown')
         break
       }
       stands = now
@@ -87,7 +87,7 @@ async function settled(screen: ReturnType<typeof openScreen>, before: string): P
   while (performance.now() < until) {
     const now = screen.stands()
     if (now !== '' && now !== before) return now
-    if (screen.shows().includes('Not thrown') && before !== '') return before
+    if (screen.shows().includes('so not thrown') && before !== '') return before
     await wait(20)
   }
   return before

@@ -41,7 +41,7 @@ export async function run(counts: readonly string[] = []): Promise<void> {
     await count('a system call fails', calls!, (moment) => {
       const call = FAILING[moment % FAILING.length]!
       // Of opening and closing, the first hundreds are the program's own files.
-      const at = call === 'openat' || call === 'close' ? 20 + some(90) : 1 + some(12)
+      const at = call === 'openat' || call === 'close' ? 60 + some(80) : 1 + some(12)
       return playFailing({ call, code: CODES[some(CODES.length)]!, at, forEver: draw() < 0.3 }, [PROGRAM])
     })
   } else process.stdout.write('no tracing tool here: the faulty file layer of the tests has to do\n')

@@ -90,7 +90,8 @@ export function openBlock(toOpen: BlockToOpen, kept: KeptIn): OpenBlock {
   )
   let { journal, openedBefore } = toOpen
 
-  const origin = (): Beginning => ({ ...toOpen.beginning, openedBefore })
+  const { cameToBe, begun: begunAt, copyOf } = toOpen.beginning
+  const origin = (): Beginning => ({ cameToBe, begun: begunAt, openedBefore, copyOf })
 
   const noteBeginning = async (): Promise<void> => {
     if (toOpen.beginning.cameToBe === 'unknown' || openedBefore !== null) return

@@ -126,7 +126,7 @@ async function fileBlock(open: OpenBlock, state: BlockState, console: CommandCon
 /** Whoever sits at the keys can make room and throw again; a script cannot. */
 export function notThrown(fault: WriteError, { interactive, print }: CommandConsole): void {
   if (!interactive) throw fault
-  print(`Not thrown, for it could not be kept: ${fault.reason}. Throw again once that is mended.`)
+  print(`Not kept, so not thrown: ${fault.reason}. Throw again once that is mended.`)
 }
 
 /** A seed nobody has seen, short enough to read out. */

@@ -64,9 +64,7 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     case 'not-kept': {
       const { sentence } = action
       const back = playing(state, (play) => keptNot(play, action.next))
-      return back === state
-        ? state
-        : { ...back, notice: `Not thrown, for it could not be kept: ${sentence} Throw again.` }
+      return back === state ? state : { ...back, notice: `Not kept, so not thrown: ${sentence} Throw again.` }
     }
     case 'taken-up':
       return takenUp(state, action.kept, action.played, services)
@@ -158,8 +156,8 @@ function leaveBlock(state: AppState, services: TrainerServices): AppState {
   const { screen } = state
   if (screen.kind !== 'play') return state
   const { stage } = screen.play
-  // A ball that is on its way has been thrown, if it is on the disk too.
-  const play = stage.kind === 'rolling' && stage.isKept ? landed(screen.play, stage, services) : screen.play
+  // A ball that is on its way has been thrown.
+  const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
   if (play.grades.length === 0) return state
   if (blockOf(play).spot === null) return { ...state, finished: play }
