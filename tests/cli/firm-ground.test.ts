@@ -15,8 +15,15 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import { configFolder } from '../../src/scenarios/config-folder.js'
 import { dataFolder } from '../../src/scenarios/data-folder.js'
-import { readRecord } from '../../src/scenarios/record.js'
+import { debriefOf } from '../../src/scenarios/debrief.js'
+import { debriefReport } from '../../src/scenarios/debrief-report.js'
+import { ownThrows, readRecord } from '../../src/scenarios/record.js'
+import { replayRecord } from '../../src/scenarios/replay.js'
+import { writePage } from '../../src/scenarios/report-file.js'
+import { reviewCsv } from '../../src/scenarios/review/csv.js'
 import { addNote, readNotes } from '../../src/scenarios/review/notes.js'
+import { reviewReport } from '../../src/scenarios/review/review-report.js'
+import { standingBlocks } from '../../src/scenarios/review/standing-blocks.js'
 import { fileKeeper } from '../../src/tui/keeping.js'
 import { readSettings } from '../../src/tui/settings/settings-file.js'
 import { runCommand } from './in-process.js'
@@ -61,11 +68,11 @@ describe('a page', () => {
 
   it('takes the place of an earlier page, and who may read it stays', async () => {
     const page = join(folder, 'page.html')
-    expect((await run(['debrief', record, '--html', page])).exitCode).toBe(0)
+    await writePage(page, '<!doctype html>\none', [record])
     expect(statSync(page).mode & 0o777).toBe(0o644 & ~process.umask())
     chmodSync(page, 0o664)
-    expect((await run(['review', record, '--html', page])).exitCode).toBe(0)
-    expect(statSync(page).mode & 0o777).toBe(0o664)
+    await writePage(page, '<!doctype html>\ntwo', [record])
+    expect([statSync(page).mode & 0o777, readFileSync(page, 'utf8')]).toEqual([0o664, '<!doctype html>\ntwo'])
     expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([])
   })
 })
@@ -101,7 +108,7 @@ describe('whose choice it was', () => {
     // Dear throws that are given, and one of the player's own.
     const drill = join(folder, 'drill.json')
     const wild = { ball: (await readRecord(record)).decisions[0]!.ball, feet: 39, target: 30 }
-    const position = { scenario: 'one-ball.yaml', seed: 'firm', decisions: [wild, wild], throws: 1, lookFor: 'x' }
+    const position = { scenario: 'one-ball.yaml', seed: 'firm', decisions: [wild], throws: 1, lookFor: 'x' }
     writeFileSync(drill, JSON.stringify({ version: 1, title: 'One', positions: [position] }))
     const own = join(folder, 'own')
     const played = await runCommand(['drill', drill, '--player', 'Bo', '--data', own], { typed: [''] })
@@ -109,25 +116,29 @@ describe('whose choice it was', () => {
     const path = /kept: (.*)$/m.exec(played.err)![1]!
     const filed = await readRecord(path)
     expect(filed.origin).toMatchObject({ cameToBe: 'drill', openedBefore: 0 })
-    expect(filed.decisions.map(({ by }) => by)).toEqual(['given', 'given', 'player'])
-    const report = JSON.parse((await run(['debrief', path, '--json', '--quick'])).out)
-    const costs = report.throws.map(({ fair }: { fair: { givenAwayPins: number } }) => fair.givenAwayPins)
-    expect(Math.max(costs[0], costs[1])).toBeGreaterThan(1)
-    expect(report.givenAway.total).toBeCloseTo(costs[2], 2)
-    expect(report.tags.flatMap(({ throws }: { throws: number[] }) => throws).filter((at: number) => at < 2)).toEqual([])
-    expect(report).toMatchObject({ origin: { cameToBe: 'drill' }, madeBy: ['given', 'given', 'player'] })
-    const { players } = JSON.parse((await run(['review', path, '--json'])).out)
-    expect(players[0].blocks[0]).toMatchObject({ ownChoices: 1, choices: 3, origin: { cameToBe: 'drill' } })
-    expect(players[0].dearest.length).toBeLessThanOrEqual(costs[2] > 0 ? 1 : 0)
-    expect((await run(['review', path, '--csv'])).out.split('\n')).toHaveLength(2)
-  })
-
-  it('a block that was stopped and gone on with counts once in a review', async () => {
-    const again = await run(['play', '--resume', record, '--no-grade'], [''])
-    const path = /^Record kept: (.*)$/m.exec(again.err)![1]!
-    const { players, superseded } = JSON.parse((await run(['review', record, path, '--json'])).out)
-    expect(players).toMatchObject([{ blocks: [{ record: path }] }])
-    expect(superseded).toEqual([{ record, by: path }])
+    expect(filed.decisions.map(({ by }) => by)).toEqual(['given', 'player'])
+    expect(ownThrows(filed)).toEqual([false, true])
+    const debrief = debriefOf(replayRecord(filed, path), { alternatives: false, own: ownThrows(filed) })
+    const report = debriefReport(filed, debrief)
+    const [given, chosen] = report.throws.map(({ fair }) => fair?.givenAwayPins ?? Number.NaN)
+    expect(given).toBeGreaterThan(1)
+    expect(report.givenAway.total).toBeCloseTo(chosen!, 2)
+    expect(report.ledger.frames.reduce((sum, { chargedPins }) => sum + chargedPins, 0)).toBeCloseTo(chosen!, 2)
+    expect(report.tags.flatMap(({ throws }) => throws)).not.toContain(0)
+    const block = { path, player: 'Bo', record: filed, report, notes: [] }
+    const [bo] = reviewReport([block]).players
+    expect(bo!.blocks[0]).toMatchObject({ ownChoices: 1, choices: 2, origin: { cameToBe: 'drill' } })
+    expect(bo!.dearest.length).toBe(chosen! > 0 ? 1 : 0)
+    expect(reviewCsv([block])).toHaveLength(2)
+    // Gone on with, it is the same block, counted once; and so it is named.
+    const later = {
+      ...block,
+      path: 'later.json',
+      record: { ...filed, decisions: [...filed.decisions, filed.decisions[1]!] },
+    }
+    const { standing, superseded } = standingBlocks([block, later])
+    expect(standing.map((one) => one.path)).toEqual(['later.json'])
+    expect(superseded).toEqual([{ record: path, by: 'later.json' }])
   })
 })
 

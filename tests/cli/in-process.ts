@@ -6,8 +6,8 @@ import { faultReport } from '../../src/scenarios/commands/fault-report.js'
 import { buildProgram } from '../../src/scenarios/commands/program.js'
 
 /** Where nothing is set, whoever runs the tests. */
-const NO_FOLDER = join(tmpdir(), 'dryboard-nothing-set')
-const NO_DATA = join(tmpdir(), 'dryboard-nothing-kept')
+const NO_FOLDER = join(tmpdir(), `dryboard-nothing-set-${process.pid}`)
+const NO_DATA = join(tmpdir(), `dryboard-nothing-kept-${process.pid}`)
 
 export interface CommandResult {
   readonly exitCode: number

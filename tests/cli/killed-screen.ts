@@ -11,7 +11,7 @@ import { type KilledPlay, lookedOver } from './kill-moments.js'
 
 const COLUMNS = 100
 const ROWS = 30
-const LONGEST_WAIT_MILLISECONDS = 20_000
+const LONGEST_WAIT_MILLISECONDS = 120_000
 const SETTINGS = { motion: 'off', mode: 'test', tour: 'seen' }
 
 /** Where the screen says the block stands, as in its first line: what was thrown before is told. */

@@ -62,7 +62,7 @@ it('refuses what is no name, and a spoiled profile, in one sentence and without 
   const profile = join(config, 'profile.json')
   for (const text of ['{', 'null', '[]', '{"format":"dryboard-profile","version":1,"player":7}']) {
     writeFileSync(profile, text)
-    const { exitCode, err, out } = await runCommand(['play', 'house-forty'], {
+    const { exitCode, err, out } = await runCommand(['player'], {
       environment: { DRYBOARD_CONFIG: config },
     })
     expect([exitCode, out]).toEqual([65, ''])

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { setTimeout as wait } from 'node:timers/promises'
 import { WriteError } from '../atomic-write.js'
-import { holderOf, takeLock } from './block-lock.js'
+import { holderOf, lockAt, takeLock } from './block-lock.js'
 import { type FileLayer, NODE_FILES } from './file-layer.js'
 
 const LONGEST_WAIT_MILLISECONDS = 20_000
@@ -29,7 +29,7 @@ export async function alone<Result>(
         await held.release()
       }
     }
-    if ((await holderOf(lock, files)) === null) await clearDead(lock, files)
+    if ((await lockAt(lock, files)) === 'dead') await clearDead(lock, files)
     else if (performance.now() > until) throw new WriteError(lock, 'another program has been writing for too long')
     await wait(Math.random() * LONGEST_NAP_MILLISECONDS)
   }

@@ -49,17 +49,23 @@ export async function takeLock(path: string, files: FileLayer): Promise<BlockLoc
 
 /** Who holds a lock; null where nobody does: there is none, or its holder is dead. */
 export async function holderOf(path: string, files: FileLayer): Promise<{ readonly host: string } | null> {
+  const found = await lockAt(path, files)
+  return typeof found === 'string' ? null : found
+}
+
+/** The same, with the two ways of being held by nobody told apart: only a dead lock may be taken away. */
+export async function lockAt(path: string, files: FileLayer): Promise<{ readonly host: string } | 'absent' | 'dead'> {
   let text: string
   let when: number
   try {
     text = await files.readFile(path, 'utf8')
     when = (await files.stat(path)).mtimeMs
   } catch {
-    return null
+    return 'absent'
   }
   const holder = identityIn(text)
   const gone = holder ? isGone(holder) : null
-  if (gone ?? Date.now() - when > STALE_MILLISECONDS) return null
+  if (gone ?? Date.now() - when > STALE_MILLISECONDS) return 'dead'
   return { host: holder?.host ?? 'an unknown machine' }
 }
 

@@ -3,7 +3,7 @@ import { sweepOnce } from '../drafts.js'
 import { readTextFile } from '../read-text-file.js'
 import { type BlockRecord, readRecord } from '../record.js'
 import { ScenarioError } from '../scenario-error.js'
-import { holderOf } from './block-lock.js'
+import { holderOf, lockAt } from './block-lock.js'
 import type { FileLayer } from './file-layer.js'
 import { unlinkIfThere } from './journal-file.js'
 import { draftPath, type JournalName, journalPath, lockPath, namedBy, saidPath } from './journal-names.js'
@@ -94,9 +94,10 @@ async function clearFiled(at: JournalName, saidWith: string, files: FileLayer): 
 async function clearLeftovers(folder: string, names: readonly string[], files: FileLayer): Promise<void> {
   await sweepOnce(folder, files)
   for (const one of names.flatMap((name) => namedBy(join(folder, name)) ?? [])) {
-    if (one.ending === 'jsonl' || (await holderOf(lockPath(one), files))) continue
-    const isDraft = one.ending === 'part'
-    await files.unlink(isDraft ? draftPath(one) : lockPath(one)).catch(() => {})
+    if (one.ending === 'jsonl') continue
+    const lock = await lockAt(lockPath(one), files)
+    if (lock === 'dead') await files.unlink(lockPath(one)).catch(() => {})
+    if (one.ending === 'part' && typeof lock === 'string') await files.unlink(draftPath(one)).catch(() => {})
   }
 }
 
