@@ -1,7 +1,7 @@
 import { defineConfig } from 'tsup'
 
 export default defineConfig({
-  entry: { cli: 'src/cli.ts', thinker: 'src/tui/thinking/worker.ts' },
+  entry: { cli: 'src/cli.ts', thinker: 'src/tui/worker/worker.ts' },
   format: ['esm'],
   target: 'node20',
   platform: 'node',

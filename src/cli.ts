@@ -1,11 +1,11 @@
 #!/usr/bin/env node
 import { CommanderError } from 'commander'
-import { EXIT, SIGNAL_EXIT } from './scenarios/commands/exit-codes.js'
-import { faultReport } from './scenarios/commands/fault-report.js'
-import { buildProgram } from './scenarios/commands/program.js'
-import type { ScreenOptions } from './scenarios/commands/program-parts.js'
-import { systemConsole } from './scenarios/commands/system-console.js'
-import { nameIfReadable, PLAYER_VARIABLE } from './scenarios/player-name.js'
+import { buildProgram } from './scenarios/commands/argv/program.js'
+import type { ScreenOptions } from './scenarios/commands/argv/program-parts.js'
+import { faultReport } from './scenarios/commands/console/fault-report.js'
+import { systemConsole } from './scenarios/commands/console/system-console.js'
+import { EXIT, SIGNAL_EXIT } from './scenarios/files/text/exit-codes.js'
+import { nameIfReadable, PLAYER_VARIABLE } from './scenarios/store/player-name.js'
 
 const console = systemConsole()
 
@@ -14,7 +14,7 @@ async function openScreen({ dataFolder, player: named, ...options }: ScreenOptio
   const player = await nameIfReadable(named, process.env, console.tell)
   if (player !== undefined) process.env[PLAYER_VARIABLE] = player
   if (dataFolder !== undefined) process.env.DRYBOARD_DATA = dataFolder
-  const { openTrainer } = await import('./tui/open.js')
+  const { openTrainer } = await import('./tui/app/open.js')
   return openTrainer(options)
 }
 

@@ -1,6 +1,6 @@
-import { throwAtRack } from '../../src/sim/pins/rack.js'
-import { rackNumber, throwOf } from '../sim/pins/rack-numbers.js'
-import { throwAtRapierRack } from '../sim/pins/rapier-rack.js'
+import { throwAtRack } from '../../src/sim/world/pins/rack.js'
+import { rackNumber, throwOf } from '../sim/world/pins/rack-numbers.js'
+import { throwAtRapierRack } from '../sim/world/pins/rapier-rack.js'
 import { type BenchRow, timeEach, timesOf } from './measure.js'
 
 const BOARDS = [13, 15, 16, 16.5, 17, 17.5, 18, 18.5, 19, 20, 22] as const

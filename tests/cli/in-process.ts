@@ -1,9 +1,9 @@
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { CommanderError } from 'commander'
-import type { CommandConsole } from '../../src/scenarios/commands/console.js'
-import { faultReport } from '../../src/scenarios/commands/fault-report.js'
-import { buildProgram } from '../../src/scenarios/commands/program.js'
+import { buildProgram } from '../../src/scenarios/commands/argv/program.js'
+import type { CommandConsole } from '../../src/scenarios/commands/console/console.js'
+import { faultReport } from '../../src/scenarios/commands/console/fault-report.js'
 
 /** Where nothing is set, whoever runs the tests. */
 const NO_FOLDER = join(tmpdir(), `dryboard-nothing-set-${process.pid}`)

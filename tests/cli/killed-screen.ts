@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import xterm from '@xterm/headless'
-import { replayRecord } from '../../src/scenarios/replay.js'
-import type { Spot } from '../../src/sim/block/types.js'
-import { readJournal } from '../scenarios/read-journal.js'
+import { replayRecord } from '../../src/scenarios/store/replay.js'
+import type { Spot } from '../../src/sim/world/block/types.js'
+import { readJournal } from '../scenarios/store/read-journal.js'
 import { type KilledPlay, lookedOver } from './kill-moments.js'
 
 const COLUMNS = 100

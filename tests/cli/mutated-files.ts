@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import fc from 'fast-check'
-import { fileKeeper } from '../../src/tui/keeping.js'
+import { fileKeeper } from '../../src/scenarios/store/keeping.js'
 import { readSettings } from '../../src/tui/settings/settings-file.js'
 import { type CommandResult, runCommand } from './in-process.js'
 import { type Kind, type Spoiled, soundRecord, spoiledFiles } from './spoiled-sources.js'

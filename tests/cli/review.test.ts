@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { mean, sampleStandardDeviation } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
-import { estimateOf } from '../../src/scenarios/review/estimate.js'
+import { estimateOf } from '../../src/scenarios/reports/review/estimate.js'
 import { runCommand } from './in-process.js'
 import { oneBallLane, playedRecord } from './played-record.js'
 

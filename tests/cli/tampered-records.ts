@@ -2,9 +2,9 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import fc from 'fast-check'
-import { canonicalText, scenarioHash } from '../../src/scenarios/hashes.js'
-import { recordDigest } from '../../src/scenarios/record-digest.js'
-import { mutated } from '../scenarios/mutations.js'
+import { canonicalText, scenarioHash } from '../../src/scenarios/store/hashes.js'
+import { recordDigest } from '../../src/scenarios/store/record-digest.js'
+import { mutated } from '../scenarios/files/text/mutations.js'
 import { runCommand } from './in-process.js'
 
 /** How much of what vouches for a record the forger has made anew. */

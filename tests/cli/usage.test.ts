@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { VERSION } from '../../src/scenarios/version.js'
-import { FEET_BOARDS, TARGET_BOARDS } from '../../src/sim/block/follow-the-miss.js'
-import { POLICIES } from '../../src/sim/fair/policies.js'
+import { VERSION } from '../../src/scenarios/store/version.js'
+import { POLICIES } from '../../src/sim/analysis/policies/policies.js'
+import { FEET_BOARDS, TARGET_BOARDS } from '../../src/sim/world/block/follow-the-miss.js'
 import { runCommand } from './in-process.js'
 
 const COMMANDS = [

@@ -1,11 +1,11 @@
-import type { BallSpecification } from '../../src/sim/ball/specification.js'
-import { throwBall } from '../../src/sim/block/throw.js'
-import type { BlockSetup } from '../../src/sim/block/types.js'
-import type { Aim } from '../../src/sim/bowler/release.js'
-import { knownSearch } from '../../src/sim/decision/known-choice.js'
-import { leastMove } from '../../src/sim/decision/least-move.js'
-import type { LaneState } from '../../src/sim/lane/wear.js'
-import { FULL_RACK } from '../../src/sim/pins/leaves.js'
+import { knownSearch } from '../../src/sim/analysis/oracle/known-choice.js'
+import { leastMove } from '../../src/sim/analysis/shots/least-move.js'
+import type { BallSpecification } from '../../src/sim/world/ball/specification.js'
+import { throwBall } from '../../src/sim/world/block/throw.js'
+import type { BlockSetup } from '../../src/sim/world/block/types.js'
+import type { Aim } from '../../src/sim/world/bowler/release.js'
+import type { LaneState } from '../../src/sim/world/lane/wear.js'
+import { FULL_RACK } from '../../src/sim/world/pins/leaves.js'
 
 export const SEEDS = Array.from({ length: 20 }, (_, index) => `facts-${index}`)
 

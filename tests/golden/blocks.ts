@@ -1,8 +1,8 @@
-import { beginScenario } from '../../src/scenarios/begin-scenario.js'
+import { beginScenario } from '../../src/scenarios/files/scenario/begin-scenario.js'
 import { DEMO_NAMES } from '../../src/scenarios/library/library.js'
-import { loadScenario } from '../../src/scenarios/load.js'
-import { advance } from '../../src/sim/block/advance.js'
-import { choose, type Policy } from '../../src/sim/fair/policies.js'
+import { loadScenario } from '../../src/scenarios/library/load.js'
+import { choose, type Policy } from '../../src/sim/analysis/policies/policies.js'
+import { advance } from '../../src/sim/world/block/advance.js'
 import { type GoldenFigures, goldenFigures } from './digest.js'
 
 export interface GoldenBlock {

@@ -1,7 +1,7 @@
 import { createHash, type Hash } from 'node:crypto'
-import type { BlockEvent, BlockState, Observation, Truth } from '../../src/sim/block/types.js'
-import type { LaneState } from '../../src/sim/lane/wear.js'
-import { tally } from '../../src/sim/scoring/game.js'
+import type { BlockEvent, BlockState, Observation, Truth } from '../../src/sim/world/block/types.js'
+import type { LaneState } from '../../src/sim/world/lane/wear.js'
+import { tally } from '../../src/sim/world/scoring/game.js'
 
 const NOT_A_NUMBER = Buffer.from('7ff8000000000000', 'hex')
 

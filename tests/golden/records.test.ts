@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { GRADE_REVISION } from '../../src/scenarios/review/grade-revision.js'
+import { GRADE_REVISION } from '../../src/scenarios/store/grade-revision.js'
 import { GOLDEN_BLOCKS, playGolden } from './blocks.js'
 import type { GoldenFigures } from './digest.js'
 import { gradeDigest } from './graded.js'

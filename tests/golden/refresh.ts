@@ -22,5 +22,5 @@ const filed = (path: string): string => fileURLToPath(new URL(path, import.meta.
 if (process.argv.includes('--print')) process.stdout.write(text + revision)
 else {
   writeFileSync(filed('./records.json'), text)
-  writeFileSync(filed('../../src/scenarios/review/grade-revision.ts'), revision)
+  writeFileSync(filed('../../src/scenarios/store/grade-revision.ts'), revision)
 }

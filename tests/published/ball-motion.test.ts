@@ -1,10 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { BallDynamics } from '../../src/sim/ball/dynamics.js'
-import { type Launch, newRollOutcome, type RollOutcome } from '../../src/sim/ball/launch.js'
-import { rollBall } from '../../src/sim/ball/motion.js'
-import { buildStepTable } from '../../src/sim/ball/step-table.js'
 import { cosine, sine } from '../../src/sim/exact-math.js'
-import { emptyFilm, FILM_BOARDS, FILM_ROWS, type OilFilm } from '../../src/sim/lane/film.js'
 import {
   boardToMetres,
   degreesToRadians,
@@ -13,6 +8,11 @@ import {
   radiansToDegrees,
   rpmToRadiansPerSecond,
 } from '../../src/sim/units.js'
+import type { BallDynamics } from '../../src/sim/world/ball/dynamics.js'
+import { type Launch, newRollOutcome, type RollOutcome } from '../../src/sim/world/ball/launch.js'
+import { rollBall } from '../../src/sim/world/ball/motion.js'
+import { buildStepTable } from '../../src/sim/world/ball/step-table.js'
+import { emptyFilm, FILM_BOARDS, FILM_ROWS, type OilFilm } from '../../src/sim/world/lane/film.js'
 
 const GRAVITY = 9.80665
 const PINS = 18.288

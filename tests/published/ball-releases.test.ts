@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { dynamicsOf } from '../../src/sim/ball/dynamics.js'
-import { newRollOutcome } from '../../src/sim/ball/launch.js'
-import { rollBall } from '../../src/sim/ball/motion.js'
-import { buildStepTable } from '../../src/sim/ball/step-table.js'
-import { layPattern, measurePattern } from '../../src/sim/lane/pattern.js'
 import { metresPerSecondToMph, metresToBoard, metresToFeet } from '../../src/sim/units.js'
-import { hybrid, sandedSolid, symmetricSolid, weakPearl } from '../sim/ball/bag-for-tests.js'
-import { throwOf } from '../sim/ball/throws-for-tests.js'
-import { flatForty, flatFortyFive, houseForty } from '../sim/lane/patterns-for-tests.js'
+import { dynamicsOf } from '../../src/sim/world/ball/dynamics.js'
+import { newRollOutcome } from '../../src/sim/world/ball/launch.js'
+import { rollBall } from '../../src/sim/world/ball/motion.js'
+import { buildStepTable } from '../../src/sim/world/ball/step-table.js'
+import { layPattern, measurePattern } from '../../src/sim/world/lane/pattern.js'
+import { hybrid, sandedSolid, symmetricSolid, weakPearl } from '../sim/world/ball/bag-for-tests.js'
+import { throwOf } from '../sim/world/ball/throws-for-tests.js'
+import { flatForty, flatFortyFive, houseForty } from '../sim/world/lane/patterns-for-tests.js'
 
 interface Release {
   readonly mph: number

@@ -1,8 +1,8 @@
-import { loadScenario } from '../../src/scenarios/load.js'
-import type { Level, Style } from '../../src/sim/bowler/levels.js'
-import { levelProfile } from '../../src/sim/bowler/levels.js'
-import { layPattern } from '../../src/sim/lane/pattern.js'
-import { countPins, maskOf } from '../../src/sim/pins/leaves.js'
+import { loadScenario } from '../../src/scenarios/library/load.js'
+import type { Level, Style } from '../../src/sim/world/bowler/levels.js'
+import { levelProfile } from '../../src/sim/world/bowler/levels.js'
+import { layPattern } from '../../src/sim/world/lane/pattern.js'
+import { countPins, maskOf } from '../../src/sim/world/pins/leaves.js'
 import { type BowledFrame, conversionRate, type FirstBall, type MatchedBowler, matchLines } from './frame-bowling.js'
 
 /**

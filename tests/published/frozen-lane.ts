@@ -1,8 +1,8 @@
-import { spareOddsOf } from '../../src/sim/decision/pricing.js'
-import { carryDistribution, newCarryDistribution } from '../../src/sim/pins/carry-table.js'
-import { countPins } from '../../src/sim/pins/leaves.js'
+import { carryDistribution, newCarryDistribution } from '../../src/sim/analysis/carry/carry-table.js'
+import { spareOddsOf } from '../../src/sim/analysis/value/pricing.js'
 import { stream } from '../../src/sim/random.js'
-import { tally } from '../../src/sim/scoring/game.js'
+import { countPins } from '../../src/sim/world/pins/leaves.js'
+import { tally } from '../../src/sim/world/scoring/game.js'
 import { deliver, type MatchedBowler, offsetOf } from './frame-bowling.js'
 
 const chances = newCarryDistribution()

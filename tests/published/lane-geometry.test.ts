@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import {
+  BOARD_WIDTH_METRES,
+  boardToMetres,
+  LANE_WIDTH_METRES,
+  metresToBoard,
+  metresToInches,
+  STANDARD_GRAVITY,
+} from '../../src/sim/units.js'
+import {
   ARROWS,
   CENTRE_BOARD,
   GREATEST_LANE_WIDTH_METRES,
@@ -12,15 +20,7 @@ import {
   LEVELNESS_METRES,
   PIN_ROW_METRES,
   pinSpot,
-} from '../../src/sim/lane/geometry.js'
-import {
-  BOARD_WIDTH_METRES,
-  boardToMetres,
-  LANE_WIDTH_METRES,
-  metresToBoard,
-  metresToInches,
-  STANDARD_GRAVITY,
-} from '../../src/sim/units.js'
+} from '../../src/sim/world/lane/geometry.js'
 
 describe('lane dimensions of the published rules', () => {
   it('puts the headpin 60 ft from the foul line and the pit 62 ft 10 3/16 in (world body, technical data of Nov 2006)', () => {

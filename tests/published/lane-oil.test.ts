@@ -1,16 +1,22 @@
 import { describe, expect, it } from 'vitest'
-import { filmVolumeMicrolitres } from '../../src/sim/lane/film.js'
+import { feetToMetres, LANE_WIDTH_METRES, metresToFeet } from '../../src/sim/units.js'
+import { filmVolumeMicrolitres } from '../../src/sim/world/lane/film.js'
 import {
   laneClassOf,
   layPattern,
   measurePattern,
   type OilPattern,
   patternVolumeMicrolitres,
-} from '../../src/sim/lane/pattern.js'
-import { feetToMetres, LANE_WIDTH_METRES, metresToFeet } from '../../src/sim/units.js'
-import { flaringField, strongUnflaringField, urethaneField, weakUnflaringField } from '../sim/lane/field-balls.js'
-import { bandLoss, bandMicrons, playField } from '../sim/lane/field-play.js'
-import { flatForty, flatFortyFive, houseForty, plainForty, shortThirtyFive } from '../sim/lane/patterns-for-tests.js'
+} from '../../src/sim/world/lane/pattern.js'
+import { flaringField, strongUnflaringField, urethaneField, weakUnflaringField } from '../sim/world/lane/field-balls.js'
+import { bandLoss, bandMicrons, playField } from '../sim/world/lane/field-play.js'
+import {
+  flatForty,
+  flatFortyFive,
+  houseForty,
+  plainForty,
+  shortThirtyFive,
+} from '../sim/world/lane/patterns-for-tests.js'
 
 describe('the oil book of a lane machine', () => {
   // Program arithmetic on a machine maker's help page: 145 boards forward + 229 back = 374 boards × 50 µL = 18.7 mL.

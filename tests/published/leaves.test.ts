@@ -8,7 +8,7 @@ import {
   listPins,
   maskOf,
   mirrorMask,
-} from '../../src/sim/pins/leaves.js'
+} from '../../src/sim/world/pins/leaves.js'
 
 const leaves = Array.from({ length: FULL_RACK }, (_, index) => index + 1)
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { countPins, maskOf } from '../../src/sim/pins/leaves.js'
 import { metresToBoards } from '../../src/sim/units.js'
-import { manyThrows, strikeShare, tallied, throwOf } from '../sim/pins/rack-numbers.js'
+import { countPins, maskOf } from '../../src/sim/world/pins/leaves.js'
+import { manyThrows, strikeShare, tallied, throwOf } from '../sim/world/pins/rack-numbers.js'
 
 /**
  * Pin-carry study and high-speed-camera article of the governing body's test laboratory (Benner, Mours, Ridenour,

@@ -1,24 +1,24 @@
 import { describe, expect, it } from 'vitest'
-import { USUAL_MATERIALS } from '../../src/sim/pins/materials.js'
-import { IDEAL_NATURE } from '../../src/sim/pins/nature.js'
+import { metresToInches, poundsToKilograms, STANDARD_GRAVITY } from '../../src/sim/units.js'
+import { USUAL_MATERIALS } from '../../src/sim/world/pins/materials.js'
+import { IDEAL_NATURE } from '../../src/sim/world/pins/nature.js'
 import {
   PIN_AXIAL_GYRATION_METRES,
   PIN_BASE_RADIUS_METRES,
   PIN_CENTRE_OF_GRAVITY_METRES,
   PIN_MASS_KILOGRAMS,
   PIN_TRANSVERSE_GYRATION_METRES,
-} from '../../src/sim/pins/pin-body.js'
-import { pinRadiusInches, turnPin } from '../../src/sim/pins/pin-profile.js'
-import { BALL } from '../../src/sim/pins/rack-world.js'
+} from '../../src/sim/world/pins/pin-body.js'
+import { pinRadiusInches, turnPin } from '../../src/sim/world/pins/pin-profile.js'
+import { BALL } from '../../src/sim/world/pins/rack-world.js'
 import {
   DECK_END_METRES,
   DECK_HALF_WIDTH_METRES,
   SPOT_DOWN_LANE_METRES,
   SPOT_LEFT_METRES,
-} from '../../src/sim/pins/spots.js'
-import { metresToInches, poundsToKilograms, STANDARD_GRAVITY } from '../../src/sim/units.js'
-import { bench, lonePin } from '../sim/pins/lone-bodies.js'
-import { throwOf } from '../sim/pins/rack-numbers.js'
+} from '../../src/sim/world/pins/spots.js'
+import { bench, lonePin } from '../sim/world/pins/lone-bodies.js'
+import { throwOf } from '../sim/world/pins/rack-numbers.js'
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Ball, ballsAllowed, nextBall, type Scoring, tally } from '../../src/sim/scoring/game.js'
+import { type Ball, ballsAllowed, nextBall, type Scoring, tally } from '../../src/sim/world/scoring/game.js'
 
 /** Balls of a game from a printed score line: frames by commas, balls by spaces, F for a foul that felled nothing. */
 function parse(line: string): Ball[][] {

@@ -1,13 +1,13 @@
-import { beginBelief, updateBelief } from '../../src/sim/belief/belief.js'
-import { shownThrows } from '../../src/sim/belief/shown.js'
-import { advance } from '../../src/sim/block/advance.js'
-import { beginBlock } from '../../src/sim/block/begin.js'
-import { followTheMiss } from '../../src/sim/block/follow-the-miss.js'
-import type { BlockSetup } from '../../src/sim/block/types.js'
-import { levelProfile } from '../../src/sim/bowler/levels.js'
-import { playerView } from '../../src/sim/decision/player-view.js'
-import { WIDEST_LIMITS } from '../../src/sim/lane/generator.js'
-import { hybrid, weakPearl } from '../sim/ball/bag-for-tests.js'
+import { beginBelief, updateBelief } from '../../src/sim/analysis/belief/belief.js'
+import { shownThrows } from '../../src/sim/analysis/belief/shown.js'
+import { playerView } from '../../src/sim/analysis/view/player-view.js'
+import { advance } from '../../src/sim/world/block/advance.js'
+import { beginBlock } from '../../src/sim/world/block/begin.js'
+import { followTheMiss } from '../../src/sim/world/block/follow-the-miss.js'
+import type { BlockSetup } from '../../src/sim/world/block/types.js'
+import { levelProfile } from '../../src/sim/world/bowler/levels.js'
+import { WIDEST_LIMITS } from '../../src/sim/world/lane/generator.js'
+import { hybrid, weakPearl } from '../sim/world/ball/bag-for-tests.js'
 
 const THROWS = 12
 

@@ -1,7 +1,7 @@
-import type { BallSpecification } from '../../src/sim/ball/specification.js'
-import { filmVolumeMicrolitres } from '../../src/sim/lane/film.js'
 import { metresPerSecondToMph, metresToBoard, metresToFeet } from '../../src/sim/units.js'
-import { bag } from '../sim/ball/bag-for-tests.js'
+import type { BallSpecification } from '../../src/sim/world/ball/specification.js'
+import { filmVolumeMicrolitres } from '../../src/sim/world/lane/film.js'
+import { bag } from '../sim/world/ball/bag-for-tests.js'
 import {
   entryBoard,
   entryDegrees,
@@ -12,8 +12,8 @@ import {
   type PricedLine,
   pricedLines,
   rollOn,
-} from '../sim/ball/lines-for-tests.js'
-import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../sim/lane/patterns-for-tests.js'
+} from '../sim/world/ball/lines-for-tests.js'
+import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../sim/world/lane/patterns-for-tests.js'
 
 const feet = (metres: number): string => (metres === Number.POSITIVE_INFINITY ? '-' : metresToFeet(metres).toFixed(0))
 

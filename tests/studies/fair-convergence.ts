@@ -1,16 +1,21 @@
-import { loadScenario } from '../../src/scenarios/load.js'
-import { advance } from '../../src/sim/block/advance.js'
-import { beginBlock } from '../../src/sim/block/begin.js'
-import type { BlockState } from '../../src/sim/block/types.js'
-import { pricingOf } from '../../src/sim/decision/bowler-pricing.js'
-import { meanOf } from '../../src/sim/decision/direct-worth.js'
-import { facesNewRack, playerView } from '../../src/sim/decision/player-view.js'
-import { type FairSearch, type SearchBudget, searchFair, USUAL_BUDGET } from '../../src/sim/fair/fair-search.js'
-import { choose } from '../../src/sim/fair/policies.js'
-import { sessionOf } from '../../src/sim/fair/session.js'
-import { ballIndexOf } from '../../src/sim/fair/shots.js'
-import { type JudgedThrow, pairedDifference, worthOnEachLane } from '../../src/sim/fair/worth-matrix.js'
-import { keepLines, keptLines } from '../sim/fair/kept-lines.js'
+import { loadScenario } from '../../src/scenarios/library/load.js'
+import { sessionOf } from '../../src/sim/analysis/belief/session.js'
+import {
+  type FairSearch,
+  type SearchBudget,
+  searchFair,
+  USUAL_BUDGET,
+} from '../../src/sim/analysis/grade/fair-search.js'
+import { choose } from '../../src/sim/analysis/policies/policies.js'
+import { meanOf } from '../../src/sim/analysis/shots/direct-worth.js'
+import { ballIndexOf } from '../../src/sim/analysis/shots/shots.js'
+import { type JudgedThrow, pairedDifference, worthOnEachLane } from '../../src/sim/analysis/shots/worth-matrix.js'
+import { pricingOf } from '../../src/sim/analysis/value/bowler-pricing.js'
+import { facesNewRack, playerView } from '../../src/sim/analysis/view/player-view.js'
+import { advance } from '../../src/sim/world/block/advance.js'
+import { beginBlock } from '../../src/sim/world/block/begin.js'
+import type { BlockState } from '../../src/sim/world/block/types.js'
+import { keepLines, keptLines } from '../sim/analysis/grade/kept-lines.js'
 
 const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-five', 'short-thirty-five'] as const
 const MOST_THROWS = 14

@@ -1,5 +1,5 @@
 import { sampleSkewness } from 'simple-statistics'
-import { leaveName } from '../../src/sim/pins/leaves.js'
+import { leaveName } from '../../src/sim/world/pins/leaves.js'
 import { type BowledFrame, bowlFirstBalls, bowlFrames, type MatchedBowler } from '../published/frame-bowling.js'
 import {
   bowlersOn,

@@ -1,13 +1,13 @@
-import { dynamicsOf } from '../../src/sim/ball/dynamics.js'
-import { newRollOutcome } from '../../src/sim/ball/launch.js'
-import { rollBall } from '../../src/sim/ball/motion.js'
-import { buildStepTable, EASY_STEPS, EXACTING_STEPS, type StepRule } from '../../src/sim/ball/step-table.js'
 import { stream } from '../../src/sim/random.js'
 import { metresToBoards, radiansToDegrees } from '../../src/sim/units.js'
-import { bag } from '../sim/ball/bag-for-tests.js'
-import { testLanes } from '../sim/ball/lanes-for-tests.js'
-import { rollByOdex } from '../sim/ball/sphere-by-odex.js'
-import { drawThrow } from '../sim/ball/throws-for-tests.js'
+import { dynamicsOf } from '../../src/sim/world/ball/dynamics.js'
+import { newRollOutcome } from '../../src/sim/world/ball/launch.js'
+import { rollBall } from '../../src/sim/world/ball/motion.js'
+import { buildStepTable, EASY_STEPS, EXACTING_STEPS, type StepRule } from '../../src/sim/world/ball/step-table.js'
+import { bag } from '../sim/world/ball/bag-for-tests.js'
+import { testLanes } from '../sim/world/ball/lanes-for-tests.js'
+import { rollByOdex } from '../sim/world/ball/sphere-by-odex.js'
+import { drawThrow } from '../sim/world/ball/throws-for-tests.js'
 
 const THROWS_A_LANE = 150
 

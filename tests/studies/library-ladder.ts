@@ -1,10 +1,10 @@
 import { join } from 'node:path'
 import { sampleStandardDeviation } from 'simple-statistics'
-import { playPolicyGame } from '../../src/scenarios/ladder.js'
 import { builtInNames } from '../../src/scenarios/library/library.js'
-import { loadScenario } from '../../src/scenarios/load.js'
-import { POLICIES, type Policy } from '../../src/sim/fair/policies.js'
-import { keepLines, keptLines } from '../sim/fair/kept-lines.js'
+import { loadScenario } from '../../src/scenarios/library/load.js'
+import { playPolicyGame } from '../../src/sim/analysis/explore/ladder.js'
+import { POLICIES, type Policy } from '../../src/sim/analysis/policies/policies.js'
+import { keepLines, keptLines } from '../sim/analysis/grade/kept-lines.js'
 
 /** The first game of one scenario under one seed by a policy: expected pins on first balls, as in the study policy-ladder. */
 interface Rung {

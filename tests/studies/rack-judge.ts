@@ -1,6 +1,6 @@
-import { leaveName } from '../../src/sim/pins/leaves.js'
-import { manyThrows, rackNumber, tallied, throwOf } from '../sim/pins/rack-numbers.js'
-import { throwAtRapierRack } from '../sim/pins/rapier-rack.js'
+import { leaveName } from '../../src/sim/world/pins/leaves.js'
+import { manyThrows, rackNumber, tallied, throwOf } from '../sim/world/pins/rack-numbers.js'
+import { throwAtRapierRack } from '../sim/world/pins/rapier-rack.js'
 
 const BOARDS = [20, 19.5, 19, 18.5, 18, 17.5, 17, 16.5, 16, 15.5, 15, 14, 13]
 const ANGLES = [0, 2, 4, 6]

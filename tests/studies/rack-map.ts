@@ -1,7 +1,7 @@
-import { leaveName } from '../../src/sim/pins/leaves.js'
-import { throwAtRack } from '../../src/sim/pins/rack.js'
 import { drawNormal, stream } from '../../src/sim/random.js'
-import { manyThrows, rackNumber, strikeShare, tallied, throwOf } from '../sim/pins/rack-numbers.js'
+import { leaveName } from '../../src/sim/world/pins/leaves.js'
+import { throwAtRack } from '../../src/sim/world/pins/rack.js'
+import { manyThrows, rackNumber, strikeShare, tallied, throwOf } from '../sim/world/pins/rack-numbers.js'
 
 const BOARDS = Array.from({ length: 25 }, (_, index) => 14 + index * 0.5)
 const ANGLES = [0, 1, 2, 3, 4, 5, 6, 7, 8]

@@ -1,6 +1,6 @@
-import { flaringField, strongUnflaringField, urethaneField, weakUnflaringField } from '../sim/lane/field-balls.js'
-import { bandLoss, bandMicrons, playField } from '../sim/lane/field-play.js'
-import { flatForty, houseForty } from '../sim/lane/patterns-for-tests.js'
+import { flaringField, strongUnflaringField, urethaneField, weakUnflaringField } from '../sim/world/lane/field-balls.js'
+import { bandLoss, bandMicrons, playField } from '../sim/world/lane/field-play.js'
+import { flatForty, houseForty } from '../sim/world/lane/patterns-for-tests.js'
 
 const FIELDS = [
   ['flaring, one line', flaringField, 4.5, 1.25],

@@ -1,9 +1,9 @@
 import { mean } from 'simple-statistics'
-import { dynamicsOf } from '../../src/sim/ball/dynamics.js'
-import type { OilPattern } from '../../src/sim/lane/pattern.js'
-import { evenSolid, hybrid, pearl, strongSolid } from '../sim/lane/field-balls.js'
-import { entryBoard, laydownForPocket, playShots, USUAL } from '../sim/lane/line-drift.js'
-import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../sim/lane/patterns-for-tests.js'
+import { dynamicsOf } from '../../src/sim/world/ball/dynamics.js'
+import type { OilPattern } from '../../src/sim/world/lane/pattern.js'
+import { evenSolid, hybrid, pearl, strongSolid } from '../sim/world/lane/field-balls.js'
+import { entryBoard, laydownForPocket, playShots, USUAL } from '../sim/world/lane/line-drift.js'
+import { flatForty, flatFortyFive, houseForty, shortThirtyFive } from '../sim/world/lane/patterns-for-tests.js'
 
 const SEEDS = ['a', 'b', 'c', 'd', 'e', 'f']
 

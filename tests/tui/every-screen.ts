@@ -1,5 +1,5 @@
 import { setTimeout as wait } from 'node:timers/promises'
-import { noNotes } from '../../src/tui/notes.js'
+import { noNotes } from '../../src/scenarios/store/block-notes.js'
 import { startBlock } from '../../src/tui/state/start.js'
 import { startingState } from '../../src/tui/state/starting-state.js'
 import { fixtureServices, shortScenario } from './fixtures.js'

@@ -1,6 +1,6 @@
 import { setTimeout as wait } from 'node:timers/promises'
 import { render } from 'ink'
-import { Trainer, type TrainerParts } from '../../src/tui/app.js'
+import { Trainer, type TrainerParts } from '../../src/tui/app/app.js'
 import { createKeyReader } from '../../src/tui/terminal/key-reader.js'
 import { createPainter, type PaintTarget } from '../../src/tui/terminal/painter.js'
 import { PLAIN } from './fixtures.js'

@@ -1,4 +1,3 @@
-import type { BlockSetup } from '../../sim/block/types.js'
 import {
   type BagOnLane,
   bagOnLane,
@@ -7,16 +6,17 @@ import {
   lostWith,
   type Surface,
   THROWS_A_GAME,
-} from '../bag-worth.js'
-import { beginScenario } from '../begin-scenario.js'
-import { jsonText, rounded } from '../json.js'
-import { loadScenario } from '../load.js'
-import { signedPins } from '../plain/words.js'
-import type { Scenario } from '../scenario.js'
-import { wornByBestLines } from '../worn-lane.js'
-import type { CommandConsole } from './console.js'
-import { EXIT } from './exit-codes.js'
-import { progressOn } from './progress.js'
+} from '../../sim/analysis/explore/bag-worth.js'
+import { wornByBestLines } from '../../sim/analysis/explore/worn-lane.js'
+import type { BlockSetup } from '../../sim/world/block/types.js'
+import { beginScenario } from '../files/scenario/begin-scenario.js'
+import type { Scenario } from '../files/scenario/scenario.js'
+import { EXIT } from '../files/text/exit-codes.js'
+import { jsonText, rounded } from '../files/text/json.js'
+import { loadScenario } from '../library/load.js'
+import { signedPins } from '../words/words.js'
+import type { CommandConsole } from './console/console.js'
+import { progressOn } from './console/progress.js'
 
 export interface BagOptions {
   readonly after: number

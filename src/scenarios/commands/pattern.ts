@@ -1,13 +1,13 @@
-import { patternOf } from '../../sim/block/begin.js'
-import type { LaneSetup } from '../../sim/block/types.js'
-import { meanFilmMicrons, type OilFilm } from '../../sim/lane/film.js'
-import { layPattern, measurePattern, patternVolumeMicrolitres } from '../../sim/lane/pattern.js'
 import { feetToMetres, metresToFeet } from '../../sim/units.js'
-import { jsonText, rounded } from '../json.js'
-import { loadScenario } from '../load.js'
-import { oilPicture } from '../plain/oil-picture.js'
-import type { CommandConsole } from './console.js'
-import { EXIT } from './exit-codes.js'
+import { patternOf } from '../../sim/world/block/begin.js'
+import type { LaneSetup } from '../../sim/world/block/types.js'
+import { meanFilmMicrons, type OilFilm } from '../../sim/world/lane/film.js'
+import { layPattern, measurePattern, patternVolumeMicrolitres } from '../../sim/world/lane/pattern.js'
+import { EXIT } from '../files/text/exit-codes.js'
+import { jsonText, rounded } from '../files/text/json.js'
+import { loadScenario } from '../library/load.js'
+import { oilPicture } from '../words/oil-picture.js'
+import type { CommandConsole } from './console/console.js'
 
 export interface PatternOptions {
   readonly seed: string

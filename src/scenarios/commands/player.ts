@@ -1,6 +1,6 @@
-import { keepPlayerName, playerName } from '../player-name.js'
-import type { CommandConsole } from './console.js'
-import { EXIT } from './exit-codes.js'
+import { EXIT } from '../files/text/exit-codes.js'
+import { keepPlayerName, playerName } from '../store/player-name.js'
+import type { CommandConsole } from './console/console.js'
 
 /** Tells the name that records carry, or keeps one for those to come. */
 export async function playerCommand(name: string | undefined, console: CommandConsole): Promise<number> {

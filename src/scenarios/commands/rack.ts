@@ -1,11 +1,11 @@
-import { countPins, leaveName } from '../../sim/pins/leaves.js'
-import { drawRackNature } from '../../sim/pins/nature.js'
-import { throwAtRack } from '../../sim/pins/rack.js'
 import { stream } from '../../sim/random.js'
 import { boardToMetres, degreesToRadians, mphToMetresPerSecond, poundsToKilograms } from '../../sim/units.js'
-import { jsonText, rounded } from '../json.js'
-import type { CommandConsole } from './console.js'
-import { EXIT } from './exit-codes.js'
+import { countPins, leaveName } from '../../sim/world/pins/leaves.js'
+import { drawRackNature } from '../../sim/world/pins/nature.js'
+import { throwAtRack } from '../../sim/world/pins/rack.js'
+import { EXIT } from '../files/text/exit-codes.js'
+import { jsonText, rounded } from '../files/text/json.js'
+import type { CommandConsole } from './console/console.js'
 
 export interface RackOptions {
   readonly board: number

@@ -1,13 +1,13 @@
-import { knownSearch } from '../../sim/decision/known-choice.js'
-import { beginScenario } from '../begin-scenario.js'
-import { ballPlace, laneIndex } from '../choose-ball.js'
-import { jsonText, rounded } from '../json.js'
-import { loadScenario } from '../load.js'
-import { boardWords, SPEED_WORDS } from '../plain/words.js'
-import { type LineRoom, lineRooms, ROOM_PINS, type Room } from '../room.js'
-import { wornByBestLines } from '../worn-lane.js'
-import type { CommandConsole } from './console.js'
-import { EXIT } from './exit-codes.js'
+import { type LineRoom, lineRooms, ROOM_PINS, type Room } from '../../sim/analysis/explore/room.js'
+import { wornByBestLines } from '../../sim/analysis/explore/worn-lane.js'
+import { knownSearch } from '../../sim/analysis/oracle/known-choice.js'
+import { beginScenario } from '../files/scenario/begin-scenario.js'
+import { ballPlace, laneIndex } from '../files/scenario/choose-ball.js'
+import { EXIT } from '../files/text/exit-codes.js'
+import { jsonText, rounded } from '../files/text/json.js'
+import { loadScenario } from '../library/load.js'
+import { boardWords, SPEED_WORDS } from '../words/words.js'
+import type { CommandConsole } from './console/console.js'
 
 export interface RoomOptions {
   readonly ball?: string

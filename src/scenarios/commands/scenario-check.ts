@@ -1,16 +1,22 @@
-import { POLICIES, type Policy } from '../../sim/fair/policies.js'
-import { beginScenario } from '../begin-scenario.js'
-import { HARDNESS_SEEDS, type Hardness, hardnessOf, hardnessWord, informationAtStart } from '../hardness.js'
-import { jsonText, rounded } from '../json.js'
-import { playPolicyGame } from '../ladder.js'
-import { loadScenario } from '../load.js'
-import { signedPins } from '../plain/words.js'
-import type { Scenario } from '../scenario.js'
-import { ScenarioError } from '../scenario-error.js'
-import { aboutWords, type LaneSummary, laneSummaries, laneWords } from '../scenario-summary.js'
-import type { CommandConsole } from './console.js'
-import { EXIT } from './exit-codes.js'
-import { progressOn } from './progress.js'
+import {
+  HARDNESS_SEEDS,
+  type Hardness,
+  hardnessOf,
+  hardnessWord,
+  informationAtStart,
+} from '../../sim/analysis/explore/hardness.js'
+import { playPolicyGame } from '../../sim/analysis/explore/ladder.js'
+import { POLICIES, type Policy } from '../../sim/analysis/policies/policies.js'
+import { beginScenario } from '../files/scenario/begin-scenario.js'
+import type { Scenario } from '../files/scenario/scenario.js'
+import { EXIT } from '../files/text/exit-codes.js'
+import { jsonText, rounded } from '../files/text/json.js'
+import { ScenarioError } from '../files/text/scenario-error.js'
+import { loadScenario } from '../library/load.js'
+import { aboutWords, type LaneSummary, laneSummaries, laneWords } from '../library/scenario-summary.js'
+import { signedPins } from '../words/words.js'
+import type { CommandConsole } from './console/console.js'
+import { progressOn } from './console/progress.js'
 
 /** Seeds under which drawn oil is tried, so that bounds which contradict each other do not wait for a player. */
 const TRIED_SEEDS = ['1', '2', '3']

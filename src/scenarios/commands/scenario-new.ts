@@ -1,11 +1,11 @@
+import type { ScenarioInput } from '../files/schema/scenario.js'
+import { EXIT } from '../files/text/exit-codes.js'
+import { ScenarioError } from '../files/text/scenario-error.js'
 import { commentedScenario } from '../library/commented.js'
 import { builtInScenario } from '../library/library.js'
-import { noBuiltInWords } from '../load.js'
-import { type OilFigures, withBowler, withOil, withOwnBowler } from '../made-to-measure.js'
-import { ScenarioError } from '../scenario-error.js'
-import type { ScenarioInput } from '../schema/scenario.js'
-import type { CommandConsole } from './console.js'
-import { EXIT } from './exit-codes.js'
+import { noBuiltInWords } from '../library/load.js'
+import { type OilFigures, withBowler, withOil, withOwnBowler } from '../library/made-to-measure.js'
+import type { CommandConsole } from './console/console.js'
 
 export interface NewOptions {
   readonly length?: number

@@ -1,7 +1,7 @@
-import { jsonText } from '../json.js'
-import { scenarioJsonSchema } from '../schema/json-schema.js'
-import type { CommandConsole } from './console.js'
-import { EXIT } from './exit-codes.js'
+import { scenarioJsonSchema } from '../files/schema/json-schema.js'
+import { EXIT } from '../files/text/exit-codes.js'
+import { jsonText } from '../files/text/json.js'
+import type { CommandConsole } from './console/console.js'
 
 /** The file format as JSON Schema (draft 7), for editors that complete and check while one writes. */
 export function scenarioSchemaCommand(console: CommandConsole): number {

@@ -1,4 +1,4 @@
-import type { ScenarioInput } from '../schema/scenario.js'
+import type { ScenarioInput } from '../files/schema/scenario.js'
 import { demoBag } from './demo-bag.js'
 
 type Told = Pick<ScenarioInput, 'title' | 'purpose' | 'lanes'> & Partial<ScenarioInput>

@@ -1,5 +1,5 @@
 import { Document, isMap, type Node, type YAMLMap } from 'yaml'
-import type { ScenarioInput } from '../schema/scenario.js'
+import type { ScenarioInput } from '../files/schema/scenario.js'
 
 /** What is said before each field of a scenario file, for one who writes it for the first time. */
 const COMMENTS: Readonly<Record<string, string>> = {

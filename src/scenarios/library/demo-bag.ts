@@ -1,4 +1,4 @@
-import type { ScenarioInput } from '../schema/scenario.js'
+import type { ScenarioInput } from '../files/schema/scenario.js'
 
 /** Six balls from the strongest to the straightest, each named by what it is. */
 export const demoBag: ScenarioInput['bag'] = [

@@ -1,4 +1,4 @@
-import type { ScenarioInput } from '../schema/scenario.js'
+import type { ScenarioInput } from '../files/schema/scenario.js'
 import { demoBag } from './demo-bag.js'
 import { fromFoulLine } from './passes.js'
 

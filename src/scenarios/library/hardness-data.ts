@@ -1,5 +1,5 @@
-// Made by `npx tsx src/scenarios/make-hardness.ts`; not edited by hand.
-import type { Hardness } from '../hardness.js'
+// Made by `npx tsx src/tools/make-difficulty.ts`; not edited by hand.
+import type { Hardness } from '../../sim/analysis/explore/hardness.js'
 
 /** Pins a game that the scripted policies give away on each built-in scenario. */
 export const BUILT_IN_HARDNESS: Readonly<Record<string, Hardness>> = {

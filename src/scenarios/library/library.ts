@@ -1,4 +1,4 @@
-import type { ScenarioInput } from '../schema/scenario.js'
+import type { ScenarioInput } from '../files/schema/scenario.js'
 import { flatFortyFive } from './flat-forty-five.js'
 import { houseForty } from './house-forty.js'
 import { freshSide, leaningOil, leftFlat, leftHouse } from './left-lanes.js'

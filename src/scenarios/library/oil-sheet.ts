@@ -1,7 +1,7 @@
-import type { OilPass } from '../../sim/lane/oil-pass.js'
-import { layPattern, measurePattern } from '../../sim/lane/pattern.js'
 import { feetToMetres } from '../../sim/units.js'
-import type { ScenarioInput } from '../schema/scenario.js'
+import type { OilPass } from '../../sim/world/lane/oil-pass.js'
+import { layPattern, measurePattern } from '../../sim/world/lane/pattern.js'
+import type { ScenarioInput } from '../files/schema/scenario.js'
 import { fromFoulLine } from './passes.js'
 
 type Passes = NonNullable<ScenarioInput['lanes'][number]['passes']>

@@ -1,4 +1,4 @@
-import type { ScenarioInput } from '../schema/scenario.js'
+import type { ScenarioInput } from '../files/schema/scenario.js'
 
 type PassInput = NonNullable<ScenarioInput['lanes'][number]['passes']>[number]
 

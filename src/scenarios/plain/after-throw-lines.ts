@@ -1,6 +1,6 @@
-import type { BlockEvent, BlockState } from '../../sim/block/types.js'
-import { scoreLines } from './score-lines.js'
-import { breakpointWords, observationWords, pinWords } from './words.js'
+import type { BlockEvent, BlockState } from '../../sim/world/block/types.js'
+import { scoreLines } from '../words/score-lines.js'
+import { breakpointWords, observationWords, pinWords } from '../words/words.js'
 
 /** What a throw brought about, in the order it happened. */
 export function afterThrowLines(state: BlockState, events: readonly BlockEvent[]): string[] {

@@ -1,5 +1,5 @@
-import type { BlockState, Decision } from '../../sim/block/types.js'
-import { gradeFair } from '../../sim/fair/fair-grade.js'
+import { gradeFair } from '../../sim/analysis/grade/fair-grade.js'
+import type { BlockState, Decision } from '../../sim/world/block/types.js'
 
 export const FAIR_LABEL = 'by what could be known'
 

@@ -1,7 +1,7 @@
-import type { BlockSetup } from '../../sim/block/types.js'
 import { metresPerSecondToMph, radiansPerSecondToRpm, radiansToDegrees } from '../../sim/units.js'
-import type { Scenario } from '../scenario.js'
-import { ballWords, trimmed } from './words.js'
+import type { BlockSetup } from '../../sim/world/block/types.js'
+import type { Scenario } from '../files/scenario/scenario.js'
+import { ballWords, trimmed } from '../words/words.js'
 
 /** What a player is told before the first throw. */
 export function openingLines(scenario: Scenario, seed: string): string[] {

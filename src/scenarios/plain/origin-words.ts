@@ -1,5 +1,5 @@
-import type { CameToBe, Origin } from '../origin.js'
-import type { BlockRecord } from '../record.js'
+import type { CameToBe, Origin } from '../store/origin.js'
+import type { BlockRecord } from '../store/record.js'
 
 export const CAME_TO_BE_WORDS: Readonly<Record<CameToBe, string>> = {
   played: 'played',

@@ -1,15 +1,15 @@
-import { advance, checkDecision } from '../../sim/block/advance.js'
-import type { BlockState, Decision, ThrowRecord } from '../../sim/block/types.js'
-import { playerView } from '../../sim/decision/player-view.js'
-import { FULL_RACK, leaveName } from '../../sim/pins/leaves.js'
-import { WriteError } from '../atomic-write.js'
+import { playerView } from '../../sim/analysis/view/player-view.js'
+import { advance, checkDecision } from '../../sim/world/block/advance.js'
+import type { BlockState, Decision, ThrowRecord } from '../../sim/world/block/types.js'
+import { FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
+import { WriteError } from '../files/text/atomic-write.js'
+import { scoreLines } from '../words/score-lines.js'
+import { decisionWords, moveWords, observationWords, spotWords } from '../words/words.js'
 import { afterThrowLines } from './after-throw-lines.js'
 import { gradeLine } from './grade-line.js'
 import { HELP_LINES } from './help-lines.js'
 import { bagLines } from './opening-lines.js'
 import { readDecision } from './read-decision.js'
-import { scoreLines } from './score-lines.js'
-import { decisionWords, moveWords, observationWords, spotWords } from './words.js'
 
 export interface LinePlay {
   /** What is typed, or a script's lines. */

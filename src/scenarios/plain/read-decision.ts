@@ -1,7 +1,7 @@
-import type { BallSpecification } from '../../sim/ball/specification.js'
-import type { Decision } from '../../sim/block/types.js'
-import type { Hand } from '../../sim/bowler/profile.js'
-import { SPEED_WORDS } from './words.js'
+import type { BallSpecification } from '../../sim/world/ball/specification.js'
+import type { Decision } from '../../sim/world/block/types.js'
+import type { Hand } from '../../sim/world/bowler/profile.js'
+import { SPEED_WORDS } from '../words/words.js'
 
 /** What a typed line asks for. */
 export type TypedLine =

@@ -1,3 +1,4 @@
+import type { Call, Mode } from '../../scenarios/store/block-notes.js'
 import {
   boardWords,
   CONTACT_WORDS,
@@ -5,10 +6,9 @@ import {
   observationWords,
   pinWords,
   SPEED_WORDS,
-} from '../../scenarios/plain/words.js'
-import type { BlockSetup, Decision, Spot, ThrowRecord } from '../../sim/block/types.js'
-import type { Hand } from '../../sim/bowler/profile.js'
-import type { Call, Mode } from '../notes.js'
+} from '../../scenarios/words/words.js'
+import type { BlockSetup, Decision, Spot, ThrowRecord } from '../../sim/world/block/types.js'
+import type { Hand } from '../../sim/world/bowler/profile.js'
 
 /** Everything that differs from an earlier decision, in words. */
 export function changeWords(hand: Hand, from: Decision, to: Decision, ballName: (id: string) => string): string {

@@ -1,4 +1,4 @@
-import type { BeliefSummary, Reading } from '../../sim/belief/summary.js'
+import type { BeliefSummary, Reading } from '../../sim/analysis/belief/summary.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { wrapWords } from '../terminal/fit.js'

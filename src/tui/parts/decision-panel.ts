@@ -1,6 +1,6 @@
-import { boardWords, SPEED_WORDS } from '../../scenarios/plain/words.js'
-import type { BallSpecification } from '../../sim/ball/specification.js'
-import type { Decision } from '../../sim/block/types.js'
+import { boardWords, SPEED_WORDS } from '../../scenarios/words/words.js'
+import type { BallSpecification } from '../../sim/world/ball/specification.js'
+import type { Decision } from '../../sim/world/block/types.js'
 import { canvasRows, newCanvas, put } from '../draw/canvas.js'
 import type { Theme } from '../draw/theme.js'
 

@@ -1,6 +1,6 @@
 import type { Theme } from '../draw/theme.js'
 import type { KeyContext, PlainCommand } from '../keys/binding.js'
-import { KEY_BINDINGS } from '../keys.js'
+import { KEY_BINDINGS } from '../keys/keys.js'
 import { type KeyHint, keyLine } from './key-line.js'
 
 const ASCII_ARROWS: Readonly<Record<string, string>> = { '↑': 'up', '↓': 'down', '←': 'left', '→': 'right' }

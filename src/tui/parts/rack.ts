@@ -1,5 +1,5 @@
-import { pinSpot } from '../../sim/lane/geometry.js'
 import { LANE_WIDTH_METRES } from '../../sim/units.js'
+import { pinSpot } from '../../sim/world/lane/geometry.js'
 import { type Canvas, canvasRows, newCanvas, put } from '../draw/canvas.js'
 import type { Theme } from '../draw/theme.js'
 

@@ -1,4 +1,4 @@
-import type { GameLine } from '../../sim/scoring/game.js'
+import type { GameLine } from '../../sim/world/scoring/game.js'
 import { canvasRows, newCanvas, put, putCentred, putRight } from '../draw/canvas.js'
 import type { Theme } from '../draw/theme.js'
 

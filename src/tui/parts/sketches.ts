@@ -1,8 +1,8 @@
-import { sketchPath } from '../../sim/block/seen.js'
-import type { ThrowRecord } from '../../sim/block/types.js'
-import type { BowlerProfile } from '../../sim/bowler/profile.js'
-import { FULL_RACK } from '../../sim/pins/leaves.js'
 import { metresToBoards } from '../../sim/units.js'
+import { sketchPath } from '../../sim/world/block/seen.js'
+import type { ThrowRecord } from '../../sim/world/block/types.js'
+import type { BowlerProfile } from '../../sim/world/bowler/profile.js'
+import { FULL_RACK } from '../../sim/world/pins/leaves.js'
 import type { Trace, TraceLook } from './lane.js'
 
 /** Newest first. */

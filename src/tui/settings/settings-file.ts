@@ -1,7 +1,7 @@
 import { basename, join } from 'node:path'
-import { configFolder } from '../../scenarios/config-folder.js'
-import { setAside } from '../set-aside.js'
-import { textAt } from '../text-at.js'
+import { setAside } from '../../scenarios/files/text/set-aside.js'
+import { textAt } from '../../scenarios/files/text/text-at.js'
+import { configFolder } from '../../scenarios/store/config-folder.js'
 import { DEFAULT_SETTINGS, type Settings, settingsFault, settingsFrom } from './settings.js'
 
 type Environment = Readonly<Record<string, string | undefined>>

@@ -1,7 +1,7 @@
-import type { Hand } from '../../sim/bowler/profile.js'
+import { MODES, type Mode } from '../../scenarios/store/block-notes.js'
+import type { Hand } from '../../sim/world/bowler/profile.js'
 import type { Theme } from '../draw/theme.js'
 import { themeFor } from '../draw/theme.js'
-import { MODES, type Mode } from '../notes.js'
 import type { ColourDepth } from '../terminal/colour.js'
 
 /** How finely the eye sees: as each scenario has it, or finer or coarser than any. */

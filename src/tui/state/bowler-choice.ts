@@ -1,9 +1,9 @@
-import type { Scenario } from '../../scenarios/scenario.js'
-import { ScenarioError } from '../../scenarios/scenario-error.js'
-import type { Level } from '../../sim/bowler/levels.js'
-import type { BowlerData, OwnKit } from '../kit/own-kit.js'
-import type { TrainerServices } from '../services.js'
+import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
+import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
+import type { BowlerData, OwnKit } from '../../scenarios/store/own-kit.js'
+import type { Level } from '../../sim/world/bowler/levels.js'
 import type { AppState, BowlerChoice } from './app-state.js'
+import type { TrainerServices } from './services.js'
 
 /** One bowler to choose. */
 export type BowlerEntry =

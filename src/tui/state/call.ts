@@ -1,5 +1,5 @@
+import { CALL_CONFIDENCES, CALL_CONTACTS } from '../../scenarios/store/block-notes.js'
 import type { Command } from '../keys/binding.js'
-import { CALL_CONFIDENCES, CALL_CONTACTS } from '../notes.js'
 import type { PlayState } from './play-state.js'
 
 /** The open call after a command. Esc keeps what was called, for it costs nothing; x takes it back. */

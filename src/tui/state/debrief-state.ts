@@ -1,6 +1,6 @@
+import { OWN_FINDINGS } from '../../scenarios/store/block-notes.js'
+import type { WhatIf } from '../../sim/analysis/explore/what-if.js'
 import type { Command } from '../keys/binding.js'
-import { OWN_FINDINGS } from '../notes.js'
-import type { WhatIf } from '../thinking/what-if.js'
 import { isOwn, isWeighed, type OwnFindingAt, type PlayState, pinsGiven, playFrom } from './play-state.js'
 
 /** What stands below the lane. */

@@ -1,7 +1,7 @@
-import type { Scenario } from '../../scenarios/scenario.js'
-import { FULL_RACK } from '../../sim/pins/leaves.js'
+import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
+import { FULL_RACK } from '../../sim/world/pins/leaves.js'
 import { type LanePicture, pathTrace } from '../parts/lane.js'
-import type { TrainerServices } from '../services.js'
+import type { TrainerServices } from './services.js'
 
 const PICTURE_SEED = 'home'
 

@@ -1,9 +1,9 @@
 import { type Dispatch, useEffect, useRef } from 'react'
-import type { BlockState } from '../../sim/block/types.js'
-import type { TrainerServices } from '../services.js'
+import type { BlockState } from '../../sim/world/block/types.js'
 import type { Action, AppState } from './app-state.js'
 import { blockOf, notesOf, type PlayState } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
+import type { TrainerServices } from './services.js'
 
 /** Puts on the disk what has to stay, when it has to. */
 export function useKeeping(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {

@@ -1,13 +1,13 @@
-import type { Scenario } from '../../scenarios/scenario.js'
-import type { Account } from '../../sim/account/account.js'
-import type { ThrowAccount } from '../../sim/account/throw-account.js'
-import type { BeliefSummary } from '../../sim/belief/summary.js'
-import type { BlockState, Decision } from '../../sim/block/types.js'
-import type { FairGrade } from '../../sim/fair/grade-types.js'
-import { FULL_RACK } from '../../sim/pins/leaves.js'
-import { type BlockNotes, type Call, type Mode, noNotes, type OwnFinding } from '../notes.js'
+import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
+import { type BlockNotes, type Call, type Mode, noNotes, type OwnFinding } from '../../scenarios/store/block-notes.js'
+import type { BeliefSummary } from '../../sim/analysis/belief/summary.js'
+import type { Account } from '../../sim/analysis/debrief/account.js'
+import type { ThrowAccount } from '../../sim/analysis/debrief/throw-account.js'
+import type { FairGrade } from '../../sim/analysis/grade/grade-types.js'
+import type { BlockState, Decision } from '../../sim/world/block/types.js'
+import { FULL_RACK } from '../../sim/world/pins/leaves.js'
 import type { DecisionField } from '../parts/decision-panel.js'
-import type { PlayedBlock } from '../services.js'
+import type { PlayedBlock } from './services.js'
 
 /** Known once weighed; null where a throw is not priced. Undefined while nobody has asked. */
 export type ThrowGrade = FairGrade | null | undefined

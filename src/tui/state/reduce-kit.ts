@@ -1,7 +1,7 @@
-import type { BallData } from '../../scenarios/schema/ball.js'
-import type { Command } from '../keys/binding.js'
-import { BALL_FIELDS, newBall, startingBag } from '../kit/ball-form.js'
-import { bowlerFields, startingBowler } from '../kit/bowler-form.js'
+import type { BallData } from '../../scenarios/files/schema/ball.js'
+import { ballFaults, bowlerFaults, freeBallId, MOST_BALLS, type OwnKit } from '../../scenarios/store/own-kit.js'
+import { BALL_FIELDS, newBall, startingBag } from '../forms/ball-form.js'
+import { bowlerFields, startingBowler } from '../forms/bowler-form.js'
 import {
   type FormField,
   type FormKey,
@@ -10,8 +10,8 @@ import {
   pasteInto,
   reduceForm,
   settleTyping,
-} from '../kit/form.js'
-import { ballFaults, bowlerFaults, freeBallId, MOST_BALLS, type OwnKit } from '../kit/own-kit.js'
+} from '../forms/form.js'
+import type { Command } from '../keys/binding.js'
 import type { AppState, ScreenOf } from './app-state.js'
 import { moved } from './reduce-menus.js'
 

@@ -1,12 +1,12 @@
-import type { Account, AccountStep } from '../../sim/account/account.js'
-import type { BlockState } from '../../sim/block/types.js'
+import type { Account, AccountStep } from '../../sim/analysis/debrief/account.js'
+import type { WhatIf } from '../../sim/analysis/explore/what-if.js'
+import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
-import type { TrainerServices } from '../services.js'
-import type { WhatIf } from '../thinking/what-if.js'
 import type { AppState, ScreenOf } from './app-state.js'
 import { reduceDebrief, reduceOwnAccount, withDearest } from './debrief-state.js'
 import { blockOf, type PlayState } from './play-state.js'
 import { reducePlay } from './reduce-play.js'
+import type { TrainerServices } from './services.js'
 
 /** The debrief's answer to a command. */
 export function lookBack(

@@ -1,13 +1,13 @@
-import type { Scenario } from '../../scenarios/scenario.js'
-import { STYLES } from '../../sim/bowler/levels.js'
+import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
+import { MODES } from '../../scenarios/store/block-notes.js'
+import { STYLES } from '../../sim/world/bowler/levels.js'
 import type { Command } from '../keys/binding.js'
-import { MODES } from '../notes.js'
-import type { TrainerServices } from '../services.js'
 import { SETTING_ROWS, stepSetting } from '../settings/settings.js'
 import { type AppState, type BowlerChoice, homeEntries, type Screen, type ScreenOf } from './app-state.js'
 import { bowlerEntries, chosenScenario } from './bowler-choice.js'
 import { debriefOf } from './debrief-state.js'
 import type { PlayState } from './play-state.js'
+import type { TrainerServices } from './services.js'
 import { startBlock } from './start.js'
 
 type MenuScreen = Exclude<Screen, { kind: 'play' | 'debrief' | 'kit' | 'ball' | 'own-bowler' }>

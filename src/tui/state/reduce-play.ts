@@ -1,9 +1,9 @@
-import type { Decision } from '../../sim/block/types.js'
+import type { Decision } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
 import { DECISION_FIELDS, type DecisionField } from '../parts/decision-panel.js'
-import type { TrainerServices } from '../services.js'
 import { stepCall } from './call.js'
 import { blockOf, canCall, type PlayState, tellsGrades } from './play-state.js'
+import type { TrainerServices } from './services.js'
 
 /** A step of one field: boards for feet and target, places for the others. */
 interface Nudge {

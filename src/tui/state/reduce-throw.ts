@@ -1,6 +1,6 @@
-import type { BlockState } from '../../sim/block/types.js'
-import type { TrainerServices } from '../services.js'
+import type { BlockState } from '../../sim/world/block/types.js'
 import { blockOf, type PlayState, playFrom, type Rolling, type ThrowGrade } from './play-state.js'
+import type { TrainerServices } from './services.js'
 import { isTourOver } from './tour.js'
 
 /** Pictures in the run of one ball down the lane. */

@@ -1,5 +1,5 @@
-import { WriteError } from '../../scenarios/atomic-write.js'
-import { ScenarioError } from '../../scenarios/scenario-error.js'
+import { WriteError } from '../../scenarios/files/text/atomic-write.js'
+import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 
 /** What went wrong, in one sentence. */
 export function sentenceOf(fault: unknown): string {

@@ -1,9 +1,9 @@
-import type { Scenario } from '../../scenarios/scenario.js'
-import { ScenarioError } from '../../scenarios/scenario-error.js'
-import { type Mode, noNotes } from '../notes.js'
-import type { PlayedBlock, TrainerServices } from '../services.js'
+import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
+import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
+import { type Mode, noNotes } from '../../scenarios/store/block-notes.js'
 import type { AppState } from './app-state.js'
 import { playedOn, playFrom } from './play-state.js'
+import type { PlayedBlock, TrainerServices } from './services.js'
 import { TOUR_SCENARIO, TOUR_SEED } from './tour.js'
 
 /** A new block on the play screen, or a notice why there is none. */

@@ -1,6 +1,6 @@
-import { ScenarioError } from '../../scenarios/scenario-error.js'
-import type { TrainerServices } from '../services.js'
+import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 import type { AppState } from './app-state.js'
+import type { TrainerServices } from './services.js'
 import { goOnWith, startBlock, startTour } from './start.js'
 
 /** The state the trainer opens in where a block is to be gone on with. @throws ScenarioError */

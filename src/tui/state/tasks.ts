@@ -1,12 +1,12 @@
 import { type Dispatch, useEffect, useMemo, useState } from 'react'
-import type { PlayerView } from '../../sim/decision/player-view.js'
+import type { PlayerView } from '../../sim/analysis/view/player-view.js'
 import type { LanePicture } from '../parts/lane.js'
-import type { TrainerServices } from '../services.js'
 import type { Action, AppState } from './app-state.js'
 import { homePicture } from './home-picture.js'
 import { useKeeping } from './keeping-tasks.js'
 import { blockOf } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
+import type { TrainerServices } from './services.js'
 import { useThinking } from './thinking-tasks.js'
 
 /** Twelve pictures a second while something moves; no timer runs otherwise. */

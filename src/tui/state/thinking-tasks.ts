@@ -1,11 +1,11 @@
 import { type Dispatch, useEffect, useRef } from 'react'
-import type { BlockState } from '../../sim/block/types.js'
-import type { TrainerServices } from '../services.js'
-import type { Thinker } from '../thinking/thinker.js'
+import type { BlockState } from '../../sim/world/block/types.js'
+import type { Thinker } from '../worker/thinker.js'
 import type { Action, AppState } from './app-state.js'
 import { notKept } from './keeping-tasks.js'
 import { blockOf, type PlayState, type ThrowGrade, tellsGrades } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
+import type { TrainerServices } from './services.js'
 
 /** The clock while a choice is weighed; the screen speaks of it from the second turn on. */
 const WAIT_MILLISECONDS = 300

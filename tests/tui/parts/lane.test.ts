@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { emptyFilm, FILM_BOARDS, FILM_ROWS } from '../../../src/sim/lane/film.js'
+import { emptyFilm, FILM_BOARDS, FILM_ROWS } from '../../../src/sim/world/lane/film.js'
 import {
   AIM_LINE,
   boardOnTrace,

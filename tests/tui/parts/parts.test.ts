@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { tally } from '../../../src/sim/scoring/game.js'
+import { tally } from '../../../src/sim/world/scoring/game.js'
 import { decisionPanelRows } from '../../../src/tui/parts/decision-panel.js'
 import { keyLine } from '../../../src/tui/parts/key-line.js'
 import { rackRows } from '../../../src/tui/parts/rack.js'
 import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../../src/tui/parts/score-sheet.js'
-import { timelineRows } from '../../../src/tui/parts/value-chart.js'
+import { timelineRows } from '../../../src/tui/screens/debrief/value-chart.js'
 import { columnsOf } from '../../../src/tui/terminal/fit.js'
 import { bare, PLAIN, shortScenario, THEMES } from '../fixtures.js'
 

@@ -1,0 +1,105 @@
+import { type Command, Option } from 'commander'
+import { framesOption, playerOption, seedOption, titleOption, wholeOption } from './options.js'
+import type { ProgramParts } from './program-parts.js'
+import { dataFolder, fixedSeed, jsonFlag, playedBy, SCENARIO_WORDS } from './shared-options.js'
+
+/** Commands that play blocks. */
+export function addBlockCommands(program: Command, { console, openScreen, finish }: ProgramParts): void {
+  program
+    .command('home', { hidden: true })
+    .description('open the trainer, or show a short demonstration where there is no terminal')
+    .action(async () => {
+      if (console.interactive) return finish(await openScreen({}))
+      const { demonstrationCommand } = await import('../demonstration.js')
+      finish(await demonstrationCommand(console))
+    })
+
+  program
+    .command('play')
+    .description('play a block, on screen or line by line')
+    .argument('[scenario]', `${SCENARIO_WORDS} (house-forty if left out)`)
+    .addOption(
+      new Option('--seed <text>', 'seed of the luck and of drawn oil (a fresh one if left out)').argParser(seedOption),
+    )
+    .option('--plain', 'line by line, for pipes and screen readers')
+    .option('--script <file>', 'read the decisions from a file, one a line (implies --plain)')
+    .option('--no-grade', 'plain: do not price each choice before it is thrown (quicker; a debrief prices them all)')
+    .option('--resume [record]', 'go on with an unfinished record, or with what was left last time')
+    .option('--take <balls>', 'plain: the balls to take along where the scenario leaves a choice, such as 1,4,5')
+    .option('--no-motion', 'do not animate')
+    .addOption(playedBy())
+    .addOption(dataFolder())
+    .action(async (scenario, options) => {
+      if (console.interactive && !options.plain && !options.script) {
+        return finish(
+          await openScreen({
+            ...(scenario ? { scenarioName: scenario } : {}),
+            ...(options.seed ? { seed: options.seed } : {}),
+            ...(options.data ? { dataFolder: options.data } : {}),
+            ...(options.player ? { player: options.player } : {}),
+            ...(options.resume ? { resume: options.resume } : {}),
+            noMotion: !options.motion,
+          }),
+        )
+      }
+      const { playCommand } = await import('../play.js')
+      finish(await playCommand(scenario, options, console))
+    })
+
+  const drill = program
+    .command('drill')
+    .description("a coach's drill: moments to decide one after the other, line by line")
+    .argument('<file>', 'a drill file')
+    .option('--check', 'only say whether it can be played')
+    .addOption(playedBy())
+    .addOption(dataFolder())
+    .action(async (file, options) => {
+      const { drillCommand } = await import('../drill.js')
+      finish(await drillCommand(file, options, console))
+    })
+
+  drill
+    .command('new')
+    .description(
+      'print a drill: the costliest choices of records, or the frames named; or the start of scenarios. It carries what it needs, to be sent as one file',
+    )
+    .argument('<source...>', 'record files, scenario files or built-in names')
+    .addOption(new Option('--at <frames>', 'frames of the records, such as 3,7 or 2-7').argParser(framesOption))
+    .addOption(
+      new Option('--throws <number>', "how many throws are the player's").argParser(wholeOption(1, 60)).default(1),
+    )
+    .addOption(new Option('--title <text>', 'what the drill is called').argParser(titleOption))
+    .addOption(fixedSeed())
+    .addOption(dataFolder())
+    .action(async (sources, options) => {
+      const { drillNewCommand } = await import('../drill-new.js')
+      finish(await drillNewCommand(sources, options, console))
+    })
+
+  program
+    .command('auto')
+    .description('a block played by a policy, graded')
+    .argument('<scenario>', SCENARIO_WORDS)
+    .addOption(
+      new Option(
+        '--policy <name>',
+        'known sees the oil; fair sees what a player sees and decides best; thumb follows the miss; stay never moves; random throws anywhere sensible',
+      )
+        .choices(['known', 'fair', 'thumb', 'stay', 'random'])
+        .makeOptionMandatory(),
+    )
+    .addOption(fixedSeed())
+    .addOption(
+      new Option('--blocks <number>', 'how many blocks, each with its own seed')
+        .argParser(wholeOption(1, 1000))
+        .default(1),
+    )
+    .option('--save', 'keep a record of each block')
+    .addOption(new Option('--player <name>', 'whose the kept records are said to be').argParser(playerOption))
+    .addOption(dataFolder())
+    .addOption(jsonFlag())
+    .action(async (scenario, options) => {
+      const { autoCommand } = await import('../auto.js')
+      finish(await autoCommand(scenario, options, console))
+    })
+}

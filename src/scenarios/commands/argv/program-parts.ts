@@ -1,0 +1,20 @@
+import type { CommandConsole } from '../console/console.js'
+
+export interface ScreenOptions {
+  readonly scenarioName?: string
+  readonly seed?: string
+  readonly noMotion?: boolean
+  /** True for the block left last, or the path of an unfinished record. */
+  readonly resume?: string | true
+  /** Where records are kept, if named on the command line. */
+  readonly dataFolder?: string
+  /** Who plays, if named on the command line. */
+  readonly player?: string
+}
+
+/** What the program needs from outside: streams, the screen, and a place to leave the exit code. */
+export interface ProgramParts {
+  readonly console: CommandConsole
+  readonly openScreen: (options: ScreenOptions) => Promise<number>
+  readonly finish: (exitCode: number) => void
+}

@@ -1,0 +1,115 @@
+import { basename } from 'node:path'
+import { Document, isMap } from 'yaml'
+import type { Scenario } from '../files/scenario/scenario.js'
+import type { DrillInput } from '../files/schema/drill.js'
+import { DRILL_VERSION } from '../files/schema/drill.js'
+import type { ScenarioInput } from '../files/schema/scenario.js'
+import { ScenarioError } from '../files/text/scenario-error.js'
+import { flowRows } from '../library/commented.js'
+import type { DebriefReport } from '../reports/debrief/debrief-report.js'
+import type { BlockRecord } from '../store/record.js'
+import type { Replay } from '../store/replay.js'
+import { type FramePlace, noSuchFrame } from '../words/frame-place.js'
+import { decisionWords } from '../words/words.js'
+import { LOOK_FOR_TO_WRITE } from './load-drill.js'
+
+type Position = DrillInput['positions'][number]
+
+/** Positions with the scenarios they are played on, which a drill carries in itself. */
+export interface DrillPart {
+  readonly positions: readonly Position[]
+  readonly scenarios: Readonly<Record<string, ScenarioInput>>
+}
+
+const DEAREST = 3
+
+/** The start of a scenario; one that is built in is named and not carried along. */
+export function startOf(scenario: Scenario, isBuiltIn: boolean, seed: string, throws: number): DrillPart {
+  const position = { scenario: scenario.name, seed, throws, lookFor: LOOK_FOR_TO_WRITE }
+  return { positions: [position], scenarios: isBuiltIn ? {} : { [scenario.name]: scenario.data } }
+}
+
+/** Where a block stood before the first ball of each of some frames. @throws ScenarioError */
+export function framesOf(
+  record: BlockRecord,
+  replay: Replay,
+  path: string,
+  frames: readonly FramePlace[],
+  throws: number,
+): DrillPart {
+  const ended = replay.states[replay.states.length - 1]
+  const places = frames.map((at) => {
+    const { game, frame } = at
+    const place = ended.throws.findIndex(({ spot }) => spot.game === game && spot.frame === frame)
+    if (place < 0) throw noSuchFrame(path, at)
+    return { place, lookFor: `Frame ${game}-${frame}. ${LOOK_FOR_TO_WRITE}` }
+  })
+  return partOf(record, path, places, throws)
+}
+
+/** Where a block stood before the choices that gave most away; what was thrown and what was best is told afterwards. */
+export function dearestOf(
+  record: BlockRecord,
+  replay: Replay,
+  report: DebriefReport,
+  path: string,
+  throws: number,
+): DrillPart {
+  const { bag } = replay.scenario.setup
+  const ended = replay.states[replay.states.length - 1]
+  const places = report.throws
+    .flatMap(({ fair }, place) => (fair && fair.givenAwayPins > 0 ? [{ place, fair }] : []))
+    .sort((a, b) => b.fair.givenAwayPins - a.fair.givenAwayPins)
+    .slice(0, DEAREST)
+    .map(({ place, fair: { givenAwayPins, best } }) => {
+      const { decision } = ended.throws[place]
+      const bestBall = bag.find(({ id }) => id === best.ball)?.name ?? best.ball
+      return {
+        place,
+        lookFor: `In the block it was ${decisionWords(decision, bag)}, which gave away ${givenAwayPins.toFixed(1)} pins by what could be known; best was ${bestBall}, feet ${best.feet}, target ${best.target}. What could have told you?`,
+      }
+    })
+  if (places.length === 0)
+    throw new ScenarioError([`${path}: no choice in it gave anything away; say frames with --at.`])
+  return partOf(record, path, places, throws)
+}
+
+function partOf(
+  record: BlockRecord,
+  path: string,
+  places: readonly { readonly place: number; readonly lookFor: string }[],
+  throws: number,
+): DrillPart {
+  const name = basename(path, '.json')
+  return {
+    positions: places.map(({ place, lookFor }) => ({
+      scenario: name,
+      seed: record.seed,
+      decisions: record.decisions.slice(0, place).map(({ standing: _standing, by: _by, ...decision }) => decision),
+      throws,
+      lookFor,
+    })),
+    scenarios: { [name]: record.scenario },
+  }
+}
+
+/** A drill as YAML with comments, to be worded and sent. */
+export function drillText(title: string, parts: readonly DrillPart[]): string {
+  const scenarios = Object.assign({}, ...parts.map((part) => part.scenarios)) as Record<string, ScenarioInput>
+  const document = new Document(
+    {
+      version: DRILL_VERSION,
+      title,
+      positions: parts.flatMap(({ positions }) => positions),
+      ...(Object.keys(scenarios).length > 0 ? { scenarios } : {}),
+    },
+    { aliasDuplicateObjects: false },
+  )
+  document.commentBefore =
+    " A Dryboard drill: moments to decide, one after the other. Check it with: dryboard drill FILE --check. Play it with: dryboard drill FILE.\n Each position names a scenario (one of scenarios below, a file beside this one, or a built-in one), the seed, what was thrown before,\n how many throws are the player's, and what is told after the last of them."
+  flowRows(document.get('positions'), 'decisions')
+  const carried = document.get('scenarios')
+  if (isMap(carried))
+    for (const { value } of carried.items) if (isMap(value)) flowRows(value.get('lanes', true), 'passes')
+  return document.toString({ lineWidth: 0 }).trimEnd()
+}

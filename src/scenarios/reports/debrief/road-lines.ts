@@ -1,0 +1,51 @@
+import type { Alternative } from '../../../sim/analysis/debrief/reading/alternatives.js'
+import type { BlockSetup, ThrowRecord } from '../../../sim/world/block/types.js'
+import { shortDecision, signedPins } from '../../words/words.js'
+import type { DebriefedThrow } from './debrief.js'
+
+/** Throws whose other choices are told, and how many of them. */
+const TOLD_THROWS = 3
+const TOLD_CHOICES = 4
+
+export const OTHER_CHOICE_WORDS: Readonly<Record<Alternative['what'], string>> = {
+  move: 'a small move',
+  'best-line-of-ball': 'the best line of that ball',
+}
+
+export interface OtherChoices {
+  readonly thrown: ThrowRecord
+  /** The best of them by what could be known. */
+  readonly others: readonly Alternative[]
+}
+
+/** The throws that gave most away, each with the best of what else could have been thrown. */
+export function dearestWithOtherChoices(throws: readonly DebriefedThrow[]): OtherChoices[] {
+  return throws
+    .filter(
+      ({ account, fair }) => fair !== null && fair.givenAwayPins > 0 && (account.graded?.alternatives.length ?? 0) > 0,
+    )
+    .sort((a, b) => (b.fair?.givenAwayPins ?? 0) - (a.fair?.givenAwayPins ?? 0))
+    .slice(0, TOLD_THROWS)
+    .map(({ record, account }) => ({ thrown: record, others: best(account.graded?.alternatives ?? []) }))
+}
+
+/** The road not taken, at the throws that gave most away: other balls on their best lines and small moves of the same ball. */
+export function roadLines(throws: readonly DebriefedThrow[], bag: BlockSetup['bag']): string[] {
+  const dearest = dearestWithOtherChoices(throws)
+  if (dearest.length === 0) return []
+  return [
+    '',
+    'The road not taken: what else could have been thrown, gained by what could be known / on the oil as it was',
+    ...dearest.flatMap(({ thrown, others }) => [
+      `  frame ${thrown.spot.game}-${thrown.spot.frame}, thrown ${shortDecision(thrown.decision, bag)}`,
+      ...others.map(
+        ({ what, decision, fairGainPins, knownGainPins }) =>
+          `    ${shortDecision(decision, bag).padEnd(18)}${signedPins(fairGainPins).padStart(5)} / ${signedPins(knownGainPins).padStart(5)}  ${OTHER_CHOICE_WORDS[what]}`,
+      ),
+    ]),
+  ]
+}
+
+function best(alternatives: readonly Alternative[]): Alternative[] {
+  return [...alternatives].sort((a, b) => b.fairGainPins - a.fairGainPins).slice(0, TOLD_CHOICES)
+}

@@ -1,0 +1,135 @@
+import { basename } from 'node:path'
+import { LEDGER_TERMS, type LedgerTerms, shortfallOf } from '../../../sim/analysis/debrief/ledger/ledger.js'
+import { radiansToDegrees } from '../../../sim/units.js'
+import { leaveName } from '../../../sim/world/pins/leaves.js'
+import { originWords } from '../../plain/origin-words.js'
+import type { Note } from '../../store/coach-notes.js'
+import type { BlockRecord } from '../../store/record.js'
+import type { Replay } from '../../store/replay.js'
+import { LEDGER_TITLES } from '../../words/ledger-lines.js'
+import { shortDecision, signedPins } from '../../words/words.js'
+import type { Debrief, DebriefedThrow } from '../debrief/debrief.js'
+import { debriefReport } from '../debrief/debrief-report.js'
+import { dearestWithOtherChoices, OTHER_CHOICE_WORDS } from '../debrief/road-lines.js'
+import { escaped } from './escaped.js'
+import { findingsList, notesList } from './findings-html.js'
+import { laneFigures } from './lane-figures.js'
+import { cautionsBox, cell, head, htmlPage, tableOf, tile, tiles } from './page.js'
+import { scoreSheets } from './score-sheet.js'
+
+export interface DebriefedRecord {
+  readonly path: string
+  readonly record: BlockRecord
+  readonly replay: Replay
+  readonly debrief: Debrief
+  readonly notes: readonly Note[]
+}
+
+/** A debrief as one page that needs nothing else: sheet, findings, every choice, the road not taken, where the pins went, and the oil. */
+export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedRecord): string {
+  const report = debriefReport(record, debrief)
+  const { account, ended, throws } = debrief
+  const { bag, bowler } = ended.setup
+  const most = Math.max(2, ...report.ledger.frames.map(({ chargedPins }) => chargedPins))
+  const who = record.player === undefined ? '' : `${record.player}, `
+  return htmlPage(`${record.scenario.title}, debrief`, [
+    `<h1>${escaped(record.scenario.title)}${report.finished ? '' : ', unfinished'}</h1>`,
+    `<p class="soft">${escaped(`${who}${basename(path)}, seed ${record.seed}; bowled for ${bowler.name}`)}</p>`,
+    `<p class="soft">${escaped(originWords(record))}.</p>`,
+    tiles([
+      tile(report.games.length === 1 ? 'Score' : 'Scores', report.games.join(' ') || '–'),
+      tile('Given away', report.givenAway.total.toFixed(1), 'pins, by what could be known'),
+      tile('First balls', report.givenAway.firstBalls.toFixed(1)),
+      tile('Spares', report.givenAway.spares.toFixed(1)),
+    ]),
+    ...scoreSheets(ended, report, most),
+    '<h3>Findings and what to practise</h3>',
+    findingsList(report.tags),
+    ...report.luck.map(({ words }) => `<p>${escaped(words)}</p>`),
+    ...notesList(notes),
+    '<h3>The lanes</h3>',
+    laneFigures(replay),
+    '<h3>Every choice</h3>',
+    `<p class="soft">${escaped(bag.map(({ name }, index) => `${index + 1} is the ${name}`).join('; '))}. Choices are ball, feet/target; a dash is nothing worth calling.</p>`,
+    choices(throws, bag),
+    ...roads(
+      throws.filter(({ counted }) => counted),
+      bag,
+    ),
+    '<h3>Where the pins went</h3>',
+    '<p class="soft">Against the best with the oil in sight; below 0 is gained. Given away: by the choice, as far as could be known, before anything is called too close. Swing: how the oil turned out for that choice. Hidden: what not seeing the oil cost. Delivery: this throw against the usual miss. Carry: the pins. The five add up.</p>',
+    ledger(account.sums),
+    ...cautionsBox(report.cautions),
+  ])
+}
+
+type Bag = Parameters<typeof shortDecision>[1]
+
+function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
+  const heads = [
+    head('frame'),
+    head('thrown'),
+    head('entered', 'n wide'),
+    head('left'),
+    head('given away', 'n'),
+    head('against the oil', 'n wide'),
+    head('best'),
+  ]
+  const rows = throws.map(({ record, fair, known, calledPins, counted }) => {
+    const { spot, decision, standingAfter, truth } = record
+    const angle = radiansToDegrees(truth.entryAngleRadians).toFixed(1)
+    return [
+      cell(spot.phase === 'practice' ? 'practice' : `${spot.game}-${spot.frame}.${spot.ball}`, 'nowrap'),
+      cell(shortDecision(decision, bag)),
+      cell(Number.isFinite(truth.leftLaneFeet) ? 'gutter' : `${truth.entryBoard.toFixed(1)}, ${angle}°`, 'n wide'),
+      cell(standingAfter === 0 ? 'all down' : leaveName(standingAfter)),
+      cell(!counted ? 'given' : fair ? pinsOrDash(fair.givenAwayPins) : '', 'n'),
+      cell(known && counted ? pinsOrDash(calledPins) : '', 'n wide'),
+      cell(counted && fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : ''),
+    ]
+  })
+  return tableOf(heads, rows)
+}
+
+const pinsOrDash = (pins: number): string => (pins < 0.05 ? '–' : pins.toFixed(1))
+
+function roads(throws: readonly DebriefedThrow[], bag: Bag): string[] {
+  const told = dearestWithOtherChoices(throws)
+  if (told.length === 0) return []
+  const rows = told.flatMap(({ thrown, others }) =>
+    others.map(({ what, decision, fairGainPins, knownGainPins }, index) => [
+      cell(index === 0 ? `${thrown.spot.game}-${thrown.spot.frame}` : ''),
+      cell(index === 0 ? shortDecision(thrown.decision, bag) : ''),
+      cell(shortDecision(decision, bag)),
+      cell(OTHER_CHOICE_WORDS[what], 'wide'),
+      cell(signedPins(fairGainPins), 'n'),
+      cell(signedPins(knownGainPins), 'n'),
+    ]),
+  )
+  return [
+    '<h3>The road not taken</h3>',
+    '<p class="soft">What else could have been thrown where most was given away, and the pins it would have gained: fair by what could be known, oil on the oil as it was.</p>',
+    tableOf(
+      [head('frame'), head('thrown'), head('instead'), head('', 'wide'), head('fair', 'n'), head('oil', 'n')],
+      rows,
+    ),
+  ]
+}
+
+function ledger({ frames, games, block }: Debrief['account']['sums']): string {
+  const heads = [head('frame'), ...LEDGER_TERMS.map((term) => head(LEDGER_TITLES[term], 'n')), head('in all', 'n')]
+  const row = (name: string, terms: LedgerTerms): string[] => [
+    cell(name, 'nowrap'),
+    ...LEDGER_TERMS.map((term) => cell(pins(terms[term]), 'n')),
+    cell(pins(shortfallOf(terms)), 'n'),
+  ]
+  return tableOf(heads, [
+    ...games.flatMap(({ game, ledger: sum }) => [
+      ...frames.filter((one) => one.game === game).map((one) => row(`${game}-${one.frame}`, one.ledger)),
+      row(`game ${game}`, sum),
+    ]),
+    ...(games.length > 1 ? [row('block', block.ledger)] : []),
+  ])
+}
+
+const pins = (value: number): string => (Math.abs(value) < 0.05 ? '0.0' : value.toFixed(1).replace('-', '−'))

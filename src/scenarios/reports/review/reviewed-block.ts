@@ -1,0 +1,71 @@
+import { readFile } from 'node:fs/promises'
+import { basename, dirname, join, resolve } from 'node:path'
+import { replaceFile } from '../../files/text/replace-file.js'
+import { type Note, readNotes } from '../../store/coach-notes.js'
+import { debriefName } from '../../store/debrief-name.js'
+import { type BlockRecord, ownThrows, readRecord } from '../../store/record.js'
+import { replayRecord } from '../../store/replay.js'
+import { sealedText, unsealed } from '../../store/sealed-text.js'
+import { debriefOf } from '../debrief/debrief.js'
+import { type DebriefReport, debriefReport } from '../debrief/debrief-report.js'
+
+const FORMAT = 'dryboard-debrief'
+const VERSION = 1
+
+/** A record with its debrief and what a coach wrote to it. */
+export interface ReviewedBlock {
+  readonly path: string
+  /** Who the record says played; else the folder it lies in, one for each player of a group. A policy counts as nobody else. */
+  readonly player: string
+  readonly record: BlockRecord
+  readonly report: DebriefReport
+  readonly notes: readonly Note[]
+}
+
+/**
+ * Reads and debriefs a record. A debrief takes its time, so it is kept in `cache` under a name made of the record but for its
+ * player, the model, the grade and the program: the same again gives the same.
+ *
+ * @throws ScenarioError
+ */
+export async function reviewBlock(
+  path: string,
+  cache: string,
+  reached: (done: number, of: number) => void,
+): Promise<ReviewedBlock> {
+  const record = await readRecord(path)
+  const notes = await readNotes(path)
+  const kept = join(cache, `${debriefName(record)}.json`)
+  const report = (await readKept(kept)) ?? (await debriefAndKeep(record, path, kept, reached))
+  const named = record.player ?? folderName(path)
+  const player = record.origin.cameToBe === 'auto' ? `${named} (a policy plays)` : named
+  return { path, player, record, report, notes }
+}
+
+/** The folder of a record; of the program's own folder of records, whose it is. */
+function folderName(path: string): string {
+  const folder = dirname(resolve(path))
+  return basename(folder) === 'records' ? basename(dirname(folder)) : basename(folder)
+}
+
+async function readKept(path: string): Promise<DebriefReport | null> {
+  try {
+    const text = unsealed(FORMAT, VERSION, await readFile(path, 'utf8'))
+    return text === null ? null : (JSON.parse(text) as DebriefReport)
+  } catch {
+    return null
+  }
+}
+
+async function debriefAndKeep(
+  record: BlockRecord,
+  path: string,
+  kept: string,
+  reached: (done: number, of: number) => void,
+): Promise<DebriefReport> {
+  const debrief = debriefOf(replayRecord(record, path), { alternatives: false, own: ownThrows(record), reached })
+  const text = JSON.stringify(debriefReport(record, debrief))
+  // It can be made again; that there is no room for it is no reason to stop.
+  await replaceFile(kept, sealedText(FORMAT, VERSION, text)).catch(() => {})
+  return JSON.parse(text) as DebriefReport
+}

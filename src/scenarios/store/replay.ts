@@ -1,0 +1,47 @@
+import { advance, checkDecision } from '../../sim/world/block/advance.js'
+import type { BlockState } from '../../sim/world/block/types.js'
+import { leaveName } from '../../sim/world/pins/leaves.js'
+import { beginScenario } from '../files/scenario/begin-scenario.js'
+import { type Scenario, scenarioFrom } from '../files/scenario/scenario.js'
+import { ScenarioError } from '../files/text/scenario-error.js'
+import { locateNowhere } from '../files/text/source-text.js'
+import { modelFingerprint } from './model-fingerprint.js'
+import { type BlockRecord, decisionsOf } from './record.js'
+
+export interface Replay {
+  readonly scenario: Scenario
+  /** The block before each decision, and last the block after all of them. */
+  readonly states: readonly BlockState[]
+}
+
+/**
+ * Plays a record again.
+ *
+ * @throws ScenarioError where a decision cannot be thrown or the pins fall otherwise than the record says.
+ */
+export function replayRecord(record: BlockRecord, name: string): Replay {
+  const scenario = scenarioFrom(record.name, locateNowhere(`${name} scenario`, record.scenario))
+  const states = [beginScenario(scenario, record.seed)]
+  decisionsOf(record).forEach((decision, index) => {
+    const state = states[index]
+    const problem = checkDecision(state, decision)
+    if (problem !== null) throw new ScenarioError([`${name}: decision ${index + 1} cannot be thrown: ${problem}`])
+    const next = advance(state, decision)
+    const left = next.throws[index].standingAfter
+    if (left !== record.decisions[index].standing) {
+      throw new ScenarioError([differenceSentence(record, name, index, left)])
+    }
+    states.push(next)
+  })
+  return { scenario, states }
+}
+
+function differenceSentence(record: BlockRecord, name: string, index: number, left: number): string {
+  const pins = (mask: number): string => (mask === 0 ? 'nothing' : `the ${leaveName(mask)}`)
+  const model = modelFingerprint()
+  const why =
+    record.model === model
+      ? 'the file was changed by hand'
+      : `it was made by model ${record.model} and this is ${model}`
+  return `${name}: decision ${index + 1} leaves ${pins(left)}, but the record says ${pins(record.decisions[index].standing)}; ${why}.`
+}

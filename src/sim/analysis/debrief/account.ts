@@ -1,0 +1,175 @@
+import type { BlockState, ThrowRecord } from '../../world/block/types.js'
+import { beginSession, type FairSession, follow } from '../belief/session.js'
+import { summarise } from '../belief/summary.js'
+import { type FairChoices, gradeFair, prepareFair } from '../grade/fair-grade.js'
+import type { FairSearch } from '../grade/fair-search.js'
+import type { FairSpareSearch } from '../grade/fair-spare.js'
+import type { FairGrade, PricedFairGrade } from '../grade/grade-types.js'
+import { knownPlay } from '../oracle/known-play.js'
+import { facesNewRack } from '../view/player-view.js'
+import { CAUTIONS } from './findings/cautions.js'
+import { type LuckNote, luckNotes } from './findings/luck-notes.js'
+import type { Tag } from './findings/tag.js'
+import { tagsOf } from './findings/tags.js'
+import { ledgerOf } from './ledger/ledger.js'
+import { throwWorths } from './ledger/throw-worths.js'
+import { stateAfter, stateBefore } from './moments.js'
+import { alternativesOf } from './reading/alternatives.js'
+import { contactChances } from './reading/contact-chances.js'
+import { judgeFirstBalls } from './reading/first-ball-judge.js'
+import { innovationOf } from './reading/innovation.js'
+import { meantPath } from './reading/meant-path.js'
+import { readFirstBall } from './reading/read-first-ball.js'
+import { readSpare } from './reading/read-spare.js'
+import type { Reading } from './reading/reading.js'
+import { type AccountSums, sumsOf } from './sums.js'
+import type { ThrowAccount } from './throw-account.js'
+
+export interface AccountOptions {
+  /** Grades fixed during play, by the throw's number; what is missing is graded now. */
+  readonly grades?: readonly (FairGrade | null | undefined)[]
+  /** By the throw's number: whether what it cost is the player's own and so is summed and told of; all are where it is left out. */
+  readonly own?: readonly boolean[]
+  /** Whether to price the road not taken; without it and with grades kept, an account takes a fraction of the time. */
+  readonly alternatives?: boolean
+}
+
+export interface Account {
+  readonly throws: readonly ThrowAccount[]
+  readonly sums: AccountSums
+  readonly tags: readonly Tag[]
+  readonly luck: readonly LuckNote[]
+  /** To be shown once with the tags. */
+  readonly cautions: readonly string[]
+}
+
+export interface AccountStep {
+  readonly done: number
+  readonly of: number
+  readonly latest: ThrowAccount
+}
+
+/** The whole account of a block, finished or not; see accountSteps for one that can show how far it is. */
+export function accountOf(state: BlockState, options: AccountOptions = {}): Account {
+  const steps = accountSteps(state, options)
+  for (;;) {
+    const { done, value } = steps.next()
+    if (done) return value
+  }
+}
+
+/** Works an account out throw by throw: yields after each, returns the whole. Draws nothing of the block's own luck. */
+export function* accountSteps(state: BlockState, options: AccountOptions = {}): Generator<AccountStep, Account> {
+  const isOwn = (index: number): boolean => options.own?.[index] ?? true
+  let session = beginSession(state.setup, state.seed)
+  const throws: ThrowAccount[] = []
+  const readings: Reading[] = []
+  for (const [index, record] of state.throws.entries()) {
+    const { account, reading, after } = accountThrow(state, index, record, session, throws, options)
+    session = after
+    throws.push(account)
+    if (reading && isOwn(index)) readings.push(reading)
+    yield { done: index + 1, of: state.throws.length, latest: account }
+  }
+  return {
+    throws,
+    sums: sumsOf(throws.filter(({ index }) => isOwn(index))),
+    tags: tagsOf({ setup: state.setup, readings }),
+    luck: luckNotes(
+      throws.flatMap(({ index, spot, graded }) =>
+        graded && isOwn(index)
+          ? [{ index, frame: spot.frame, chargedPins: graded.grade.givenAwayPins, ledger: graded.ledger }]
+          : [],
+      ),
+    ),
+    cautions: CAUTIONS,
+  }
+}
+
+interface Accounted {
+  readonly account: ThrowAccount
+  readonly reading: Reading | null
+  /** What could be known once the throw had been seen. */
+  readonly after: FairSession
+}
+
+function accountThrow(
+  state: BlockState,
+  index: number,
+  record: ThrowRecord,
+  earlierSession: FairSession,
+  earlier: readonly ThrowAccount[],
+  { grades, alternatives = true }: AccountOptions,
+): Accounted {
+  const { spot, decision } = record
+  const before = stateBefore(state, index)
+  const session = follow(earlierSession, before)
+  const after = follow(session, stateAfter(state, index))
+  const isFirstBall = facesNewRack(before)
+  const choices = once(() => prepareFair(before, 'lane', session))
+  const judge = once(() => judgeFirstBalls(before.setup, spot.lane, firstBallsOf(choices())))
+  const grade = spot.phase === 'game' ? pricedOf(grades?.[index] ?? gradeFair(before, decision, choices())) : null
+  const bestFair = grade && (grade.lostPins > 0 ? grade.best : decision)
+  const bestKnown = grade && knownPlay(before)
+  const graded = grade &&
+    bestFair &&
+    bestKnown && {
+      grade,
+      bestKnown,
+      ledger: ledgerOf(grade.lostPins, throwWorths(before, record, bestFair, bestKnown)),
+      alternatives: isFirstBall && alternatives ? alternativesOf(before, decision, judge()) : [],
+    }
+  const beliefBefore = session.beliefs[spot.lane].toChooseBy
+  return {
+    after,
+    reading:
+      grade &&
+      (isFirstBall
+        ? readFirstBall(before, record, judge, grade, (at) => earlier[at].innovation)
+        : readSpare(before, record, () => sparesOf(choices()), grade)),
+    account: {
+      index,
+      spot,
+      kind: isFirstBall ? 'first-ball' : 'spare',
+      decision,
+      observation: record.observation,
+      standingBefore: record.standingBefore,
+      standingAfter: record.standingAfter,
+      graded,
+      paths: {
+        choice: meantPath(before, decision),
+        bestFair: bestFair && meantPath(before, bestFair),
+        bestKnown: bestKnown && meantPath(before, bestKnown),
+      },
+      belief: summarise(beliefBefore),
+      contactChances: isFirstBall ? contactChances(before.setup, beliefBefore, spot.lane, decision) : null,
+      innovation: isFirstBall
+        ? innovationOf(before.setup, beliefBefore, after.beliefs[spot.lane].toChooseBy, record)
+        : null,
+    },
+  }
+}
+
+function pricedOf(grade: FairGrade): PricedFairGrade {
+  if (grade.kind === 'practice') throw new RangeError('A throw of a game was graded as practice.')
+  return grade
+}
+
+function firstBallsOf(choices: FairChoices): FairSearch {
+  if (choices.kind === 'spare') throw new RangeError('These choices are at a spare.')
+  return choices
+}
+
+function sparesOf(choices: FairChoices): FairSpareSearch {
+  if (choices.kind !== 'spare') throw new RangeError('These choices are at a full rack.')
+  return choices
+}
+
+/** Worked out when first asked for. */
+function once<T>(compute: () => T): () => T {
+  let kept: { readonly value: T } | null = null
+  return () => {
+    kept ??= { value: compute() }
+    return kept.value
+  }
+}

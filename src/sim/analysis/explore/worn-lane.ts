@@ -1,0 +1,45 @@
+import type { BallSpecification } from '../../world/ball/specification.js'
+import { throwBall } from '../../world/block/throw.js'
+import type { BlockSetup } from '../../world/block/types.js'
+import type { Aim } from '../../world/bowler/release.js'
+import type { LaneState } from '../../world/lane/wear.js'
+import { knownSearch } from '../oracle/known-choice.js'
+
+/** Balls that only wear the lane are thrown at an empty deck, which costs nothing. */
+const NO_PINS = 0
+/** Throws after which a bowler who sees the oil looks for a better line. */
+const THROWS_A_LINE = 10
+
+export interface WearingLine {
+  readonly ball: BallSpecification
+  readonly aim: Aim
+  readonly release: 'strike' | 'spare'
+}
+
+/** A lane after throws `from` to `to` of one line, each with the bowler's own misses under the seed. */
+export function wornByLine(
+  setup: BlockSetup,
+  lane: LaneState,
+  line: WearingLine,
+  seed: string,
+  to: number,
+  from = 1,
+): LaneState {
+  let worn = lane
+  for (let number = from; number <= to; number++) {
+    const delivery = { lane: worn, ...line, profile: setup.bowler, standing: NO_PINS }
+    worn = throwBall({ ...delivery, seed, game: 0, frame: number, ballInFrame: 1, bowlerIndex: 0 }).lane
+  }
+  return worn
+}
+
+/** A lane after so many throws by the scenario's bowler, who sees the oil and takes the best line anew every ten throws. */
+export function wornByBestLines(setup: BlockSetup, lane: LaneState, seed: string, throws: number): LaneState {
+  let worn = lane
+  for (let from = 1; from <= throws; from += THROWS_A_LINE) {
+    const { best } = knownSearch(setup, worn)
+    const line = { ball: setup.bag[best.ballIndex], aim: best.aim, release: 'strike' as const }
+    worn = wornByLine(setup, worn, line, seed, Math.min(throws, from + THROWS_A_LINE - 1), from)
+  }
+  return worn
+}

@@ -1,0 +1,61 @@
+import type { Decision } from '../../world/block/types.js'
+
+/** The best line of one ball, for one who knows no more than was shown. */
+export interface FairBall {
+  readonly ballId: string
+  readonly decision: Decision
+  /** Expected game pins against the bowler's average first ball. */
+  readonly worth: number
+}
+
+interface FairGradeBase {
+  readonly best: Decision
+  /** Pins that seeing the oil would be worth on this throw. */
+  readonly informationPins: number
+  /** Expected game pins that the throw's lesson gains on each later throw; null where lessons are not counted. */
+  readonly teachingPins: number | null
+  /** Dearest first; empty for spares. */
+  readonly perBall: readonly FairBall[]
+}
+
+/** A throw with pins at stake, held against the best that could be chosen by what had been shown. All in game pins. */
+export interface PricedFairGrade extends FairGradeBase {
+  readonly kind: 'first-ball' | 'spare'
+  /** Worth against the bowler's average first ball, or against felling nothing. */
+  readonly choiceWorth: number
+  readonly bestWorth: number
+  /** What the choice loses in expectation; never below 0. */
+  readonly lostPins: number
+  /** One standard error of it. */
+  readonly standardErrorPins: number
+  /** What the best choice loses that the bowler cannot tell from this one; looked for where the choice itself is not too close to call. */
+  readonly indistinguishableLostPins: number
+  /** A gap below this is no difference. */
+  readonly tooCloseToCallPins: number
+  /** The grade. */
+  readonly givenAwayPins: number
+  /** What the best gains over changing nothing: how much there was to decide. */
+  readonly stakesPins: number
+  /** Share of sensible choices that are worth no more, 0 to 1; null for spares. */
+  readonly percentile: number | null
+}
+
+/** A practice throw has nothing at stake but what it teaches. */
+export interface PracticeFairGrade extends FairGradeBase {
+  readonly kind: 'practice'
+  readonly teachingPins: number
+  /** The same for the throw that would teach most, which is `best`. */
+  readonly bestTeachingPins: number
+  readonly choiceWorth: null
+  readonly bestWorth: null
+  readonly lostPins: null
+  readonly standardErrorPins: null
+  readonly indistinguishableLostPins: null
+  readonly tooCloseToCallPins: null
+  readonly givenAwayPins: null
+  readonly stakesPins: null
+  readonly percentile: null
+}
+
+/** A decision graded by what could be known when it was made. Nothing that came after it has a part in it. */
+export type FairGrade = PricedFairGrade | PracticeFairGrade

@@ -1,0 +1,56 @@
+import type { ImaginedLanes } from '../belief/imagined-lanes.js'
+import type { PricedLine } from '../shots/best-line.js'
+import { meanOf } from '../shots/direct-worth.js'
+import { quadratureWorth } from '../shots/line-quadrature.js'
+import { type Bench, judgingOn, worthOnEachLane } from '../shots/worth-matrix.js'
+
+/** Lines with their worth on some lanes, twice over: once to choose by and once, by errors of its own, to count by. */
+export interface LinesOnLanes {
+  readonly lanes: ImaginedLanes
+  /** Line by line, lane by lane. */
+  readonly toChooseBy: readonly Float64Array[]
+  readonly toCountBy: readonly Float64Array[]
+}
+
+const COUNTED_DELIVERIES = 16
+const COUNTED_START = 500_000
+
+/**
+ * The best of many uncertain figures looks better than it is, so what is chosen by one set of figures is counted by
+ * another: then nothing is gained by error alone.
+ */
+export function linesOnLanes(bench: Bench, lanes: ImaginedLanes, lines: readonly PricedLine[]): LinesOnLanes {
+  const counting = judgingOn(bench, lanes, COUNTED_DELIVERIES, COUNTED_START)
+  return {
+    lanes,
+    toChooseBy: lines.map((line) => {
+      const known = new Map<ImaginedLanes[number], number>()
+      return Float64Array.from(lanes, (lane) => {
+        const worth =
+          known.get(lane) ?? quadratureWorth(lane, bench.bag[line.ballIndex], bench.profile, line.aim, bench.pricing)
+        known.set(lane, worth)
+        return worth
+      })
+    }),
+    toCountBy: lines.map((line) => worthOnEachLane(counting, line)),
+  }
+}
+
+/** What choosing among `lines` with each lane in sight gains over the line that is best without, in pins. */
+export function informationWorth(bench: Bench, lanes: ImaginedLanes, lines: readonly PricedLine[]): number {
+  const { toChooseBy, toCountBy } = linesOnLanes(bench, lanes, lines)
+  const blind = placeOfMost(toChooseBy.map((worths) => meanOf(worths)))
+  let gain = 0
+  for (let lane = 0; lane < lanes.length; lane++) {
+    const seeing = placeOfMost(toChooseBy.map((worths) => worths[lane]))
+    gain += toCountBy[seeing][lane] - toCountBy[blind][lane]
+  }
+  return Math.max(0, gain / lanes.length)
+}
+
+/** Place of the largest value, the first where several are. */
+export function placeOfMost(values: ArrayLike<number>): number {
+  let place = 0
+  for (let at = 1; at < values.length; at++) if (values[at] > values[place]) place = at
+  return place
+}

@@ -1,0 +1,48 @@
+import type { Command, KeyBinding, KeyContext } from './binding.js'
+import { COMMON_KEYS } from './common-keys.js'
+import { DEBRIEF_KEYS } from './debrief-keys.js'
+import { DECIDING, DECIDING_KEYS } from './deciding-keys.js'
+import { MENU_KEYS } from './menu-keys.js'
+
+/** The one table of keys: the reader of keys, the bottom line and the help page all come from it. */
+export const KEY_BINDINGS: readonly KeyBinding[] = [...MENU_KEYS, ...DECIDING_KEYS, ...DEBRIEF_KEYS, ...COMMON_KEYS]
+
+/**
+ * What a key means in a context; null where it means nothing. A digit picks a ball, letters are typed into a form; any key
+ * ends an animation.
+ */
+export function commandFor(context: KeyContext, key: string): Command | null {
+  if (context === 'rolling') return 'skip'
+  if (DECIDING.includes(context) && /^[1-8]$/.test(key)) return { ball: Number(key) - 1 }
+  const bound = KEY_BINDINGS.find((one) => one.contexts.includes(context) && one.keys.includes(key))
+  if (bound) return bound.command
+  if (context !== 'form') return null
+  if (key === 'space') return { type: ' ' }
+  return [...key].length === 1 ? { type: key } : null
+}
+/** Part of Ink's key record that names a key. */
+export interface PressedKey {
+  readonly upArrow: boolean
+  readonly downArrow: boolean
+  readonly leftArrow: boolean
+  readonly rightArrow: boolean
+  readonly return: boolean
+  readonly escape: boolean
+  readonly tab: boolean
+  readonly backspace: boolean
+  readonly ctrl: boolean
+}
+
+/** The key's name as the table has it; empty for what the table cannot name. */
+export function keyName(input: string, key: PressedKey): string {
+  if (key.upArrow) return 'up'
+  if (key.downArrow) return 'down'
+  if (key.leftArrow) return 'left'
+  if (key.rightArrow) return 'right'
+  if (key.return) return 'enter'
+  if (key.escape) return 'escape'
+  if (key.tab) return 'tab'
+  if (key.backspace) return 'backspace'
+  if (key.ctrl) return ''
+  return input === ' ' ? 'space' : input
+}

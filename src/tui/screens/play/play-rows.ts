@@ -1,0 +1,254 @@
+import { breakpointWords } from '../../../scenarios/words/words.js'
+import type { BeliefSummary } from '../../../sim/analysis/belief/summary.js'
+import type { PlayerView, PostedSheet } from '../../../sim/analysis/view/player-view.js'
+import type { BlockState, Spot } from '../../../sim/world/block/types.js'
+import { FULL_RACK } from '../../../sim/world/pins/leaves.js'
+import { tally } from '../../../sim/world/scoring/game.js'
+import { beside, indent, type Size } from '../../draw/layout.js'
+import { spreadRow, textRow } from '../../draw/text-row.js'
+import type { Theme } from '../../draw/theme.js'
+import { callWords, changeWords, FAIR_WORDS, MODE_WORDS, pinsGivenWords, placeWords } from '../../draw/words.js'
+import { beliefWords } from '../../parts/belief.js'
+import { decisionPanelRows } from '../../parts/decision-panel.js'
+import { LANE_FEET, type LanePicture, lanePicture } from '../../parts/lane.js'
+import { rackRows } from '../../parts/rack.js'
+import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../parts/score-sheet.js'
+import { laydownBoard, recentSketches, sketchTrace } from '../../parts/sketches.js'
+import { allPinsGiven, blockOf, type PlayState, tellsGrades } from '../../state/play-state.js'
+import { ROLL_FRAMES } from '../../state/reduce-throw.js'
+import { tourLines } from '../../state/tour.js'
+import { BELIEF_HEADING, sidePanelRows } from './play-side.js'
+import { recentThrowRows } from './recent-throws.js'
+import { resultRows, standingWords } from './result.js'
+
+const LANE_FRAME_ROWS = 3
+/** Everything but the lane, without air between: head, result, score, panel, move, keys. */
+const FIXED_ROWS = 10
+/** From this width on the head says when grades are told. */
+const MODE_COLUMNS = 110
+/** Between the pins and what stands beside them. */
+const SIDE_GAP_COLUMNS = 3
+const SIDE_COLUMNS = 28
+/** Where what the others did fits whole. */
+const WIDE_SIDE_COLUMNS = 46
+const WIDE_SIDE_FROM_COLUMNS = 170
+/** From this width on there is room beside the score sheet. */
+const BELIEF_COLUMNS = 100
+/** From this height on there is a row to spare. */
+const BELIEF_ROWS = 30
+const SIDE_FROM: Size = { columns: 110, rows: 30 }
+
+export interface PlayLayout {
+  readonly laneRows: number
+  readonly laneColumns: number
+  readonly sideColumns: number
+  /** Where a few words on how sure one could be of the oil stand: beside the lane, beside the score sheet, on a row, or nowhere. */
+  readonly beliefAt: 'lane' | 'sheet' | 'row' | 'nowhere'
+  /** Blank rows, at most three, before score sheet, panel and recent throws. */
+  readonly air: number
+  readonly recentRows: number
+}
+
+/** How the play screen shares out a size: first the lane grows, then the latest throws get rows. */
+export function playLayout(size: Size): PlayLayout {
+  const most = size.rows >= 56 ? 30 : size.rows >= 50 ? 26 : 20
+  const hasSide = size.columns >= SIDE_FROM.columns && size.rows >= SIDE_FROM.rows
+  const beliefAt = hasSide
+    ? 'lane'
+    : size.columns >= BELIEF_COLUMNS
+      ? 'sheet'
+      : size.rows >= BELIEF_ROWS
+        ? 'row'
+        : 'nowhere'
+  const spare = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0)
+  const laneRows = Math.min(most, Math.max(10, spare - 1))
+  const left = spare - laneRows
+  const air = Math.min(3, Math.max(0, left))
+  const sideColumns = hasSide ? (size.columns >= WIDE_SIDE_FROM_COLUMNS ? WIDE_SIDE_COLUMNS : SIDE_COLUMNS) : 0
+  return {
+    laneRows,
+    laneColumns: Math.min(150, size.columns - 1 - sideColumns),
+    sideColumns,
+    beliefAt,
+    air,
+    recentRows: Math.max(0, left - air),
+  }
+}
+
+/** Head, lane, result: what stays in sight whatever is open below. */
+export function playTopRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
+  const layout = playLayout(size)
+  const block = blockOf(play)
+  const lane = lanePicture(pictureOf(play), layout.laneColumns, layout.laneRows, theme)
+  const withSide =
+    layout.sideColumns > 0
+      ? beside(
+          lane,
+          layout.laneColumns + SIDE_GAP_COLUMNS,
+          sidePanelRows(
+            { block, rack: rackRows(standingShown(play), theme), belief: toldBelief(play) },
+            layout.sideColumns - SIDE_GAP_COLUMNS,
+            theme,
+          ),
+        )
+      : lane
+  return [
+    headRow(play, view, size.columns, theme),
+    ...withSide,
+    ...indent(resultRows(play, size.columns - 2, theme), 1),
+  ]
+}
+
+/** Score sheet, decision and move, below the lane. */
+export function playLowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
+  const { air, beliefAt, recentRows } = playLayout(size)
+  const block = blockOf(play)
+  const columns = size.columns - 2
+  const blank = (which: number) => (air >= which ? [''] : [])
+  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(block.spot), theme)
+  const field = play.stage.kind === 'deciding' ? play.field : null
+  return [
+    ...blank(1),
+    ...(play.tour === null
+      ? withBelief(score, beliefAt === 'sheet' ? toldBelief(play) : null, theme)
+      : tourRows(play.tour, theme)),
+    ...(beliefAt === 'row' ? [beliefRow(play, theme)] : []),
+    ...blank(3),
+    ...indent(decisionPanelRows(play.decision, block.setup.bag, field, columns, theme), 1),
+    ` ${moveRow(play, view, columns, theme)}`,
+    ...blank(2),
+    ...indent(recentThrowRows(view?.onThisLane ?? [], block.setup.bag, Math.min(116, columns), recentRows, theme), 1),
+  ]
+}
+
+/** What could be known before the last choice, where grades are told at once. */
+const toldBelief = (play: PlayState): BeliefSummary | null => (tellsGrades(play) ? play.belief : null)
+
+function withBelief(score: readonly string[], belief: BeliefSummary | null, theme: Theme): string[] {
+  if (!belief) return [...score]
+  const [length, volume, shape] = beliefWords(belief)
+  const words = [BELIEF_HEADING, `${length}, ${volume}`, shape]
+  return beside(
+    score,
+    SCORE_SHEET_COLUMNS + 2,
+    words.map((row) => textRow(theme, [row, 'faint'])),
+  )
+}
+
+function beliefRow(play: PlayState, theme: Theme): string {
+  const belief = toldBelief(play)
+  return textRow(theme, [belief ? ` ${BELIEF_HEADING}: ${beliefWords(belief).join(', ')}` : '', 'faint'])
+}
+
+/** The guide, where the score sheet stands otherwise. */
+const tourRows = (step: number, theme: Theme): string[] => [
+  ...tourLines(step).map((line) => textRow(theme, [` ${line}`, 'accent'])),
+  textRow(theme, [' The first frame, guided. Esc leaves it; ? then t brings it back.', 'faint']),
+]
+
+function headRow(play: PlayState, view: PlayerView | null, columns: number, theme: Theme): string {
+  const block = blockOf(play)
+  const dot = ` ${theme.glyphs.separator} `
+  const mode = columns >= MODE_COLUMNS ? `${dot}${MODE_WORDS[play.mode]}` : ''
+  const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}${mode}` : ''
+  const place = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
+  return spreadRow(
+    textRow(theme, [` ${play.scenario.title}`, 'strong'], [about, 'faint']),
+    textRow(theme, [`${place} `, 'strong']),
+    columns,
+  )
+}
+
+function placeNow({ setup }: BlockState, spot: Spot): string {
+  if (spot.phase === 'practice') return `Practice ${spot.frame} of ${setup.practiceThrows * setup.lanes.length}`
+  return placeWords(spot, setup.games)
+}
+
+const overWords = (play: PlayState): string => (play.tour === null ? 'The block is over' : 'The frame is over')
+
+function postedWords(posted: PostedSheet | null): string {
+  if (!posted) return 'no sheet'
+  const { lengthFeet, volumeMillilitres, ratio } = posted
+  if (volumeMillilitres === undefined || ratio === undefined) return `sheet ${lengthFeet} ft`
+  return `sheet ${lengthFeet} ft, ${volumeMillilitres} mL, ${ratio}:1`
+}
+
+/** The game being bowled, or the last one. */
+const gameShown = (play: PlayState): readonly (readonly number[])[] => {
+  const block = blockOf(play)
+  const game = block.spot ? block.spot.game : block.balls.length
+  return block.balls[game - 1] ?? []
+}
+
+const frameShown = (spot: Spot | null): number | null => (spot?.phase === 'game' ? spot.frame : null)
+
+const standingShown = (play: PlayState): number => (blockOf(play).spot ? blockOf(play).standing : FULL_RACK)
+
+function pictureOf(play: PlayState): LanePicture {
+  const block = blockOf(play)
+  const { bowler } = block.setup
+  const lane = block.spot?.lane ?? block.throws.at(-1)?.spot.lane ?? 0
+  const past = recentSketches(block.throws, lane, bowler)
+  const base = { hand: bowler.hand, standing: standingShown(play) }
+  const { stage } = play
+  if (stage.kind === 'rolling') {
+    const feet = (LANE_FEET * stage.frame) / ROLL_FRAMES
+    const record = stage.next.throws.at(-1)!
+    const rolling = sketchTrace(record, bowler, 'last', stage.frame === 0 ? -1 : feet)
+    const board = rolling.boards[Math.floor(feet)]!
+    const aged = past.map((trace) => ({
+      ...trace,
+      look: trace.look === 'last' ? ('older' as const) : ('oldest' as const),
+    }))
+    return {
+      ...base,
+      traces: [...aged.slice(-2), rolling],
+      ...(Number.isNaN(board) ? {} : { balls: [{ board, feet, look: 'last' as const }] }),
+    }
+  }
+  const last = block.throws.findLast((record) => record.spot.lane === lane && record.standingBefore === FULL_RACK)
+  const { feetBoard, targetBoard } = play.decision.aim
+  return {
+    ...base,
+    traces: past,
+    ...(block.spot ? { aim: { laydownBoard: laydownBoard(bowler, feetBoard), targetBoard } } : {}),
+    ...(last && breakpointWords(last.observation) !== ''
+      ? { breakpoint: { board: last.observation.breakpointBoard, feet: last.observation.breakpointFeet } }
+      : {}),
+  }
+}
+
+function moveRow(play: PlayState, view: PlayerView | null, columns: number, theme: Theme): string {
+  if (play.notice !== '') return textRow(theme, [play.notice, 'loss'])
+  const { stage } = play
+  if (stage.kind === 'leaving') {
+    return textRow(theme, ['End the block here and lift the oil? The rest will not be bowled.', 'accent'])
+  }
+  const block = blockOf(play)
+  if (stage.kind === 'done') return textRow(theme, [totalWords(play), 'strong'])
+  const standing = textRow(theme, [standingWords(block.standing), block.standing === FULL_RACK ? 'faint' : 'strong'])
+  if (block.standing !== FULL_RACK) return spreadRow(textRow(theme, ['A spare to make.', 'faint']), standing, columns)
+  const last = view?.onThisLane.findLast((record) => record.standingBefore === FULL_RACK)
+  const called = play.call ? ` Called ${callWords(play.call)}.` : ''
+  if (!last) {
+    return spreadRow(textRow(theme, ['First ball on this lane.', 'faint'], [called, 'accent']), standing, columns)
+  }
+  const name = (id: string) => block.setup.bag.find((ball) => ball.id === id)?.name ?? id
+  const change = changeWords(block.setup.bowler.hand, last.decision, play.decision, name)
+  return spreadRow(
+    textRow(theme, ['Against the last throw: ', 'faint'], [`${change}.${called}`, 'accent']),
+    standing,
+    columns,
+  )
+}
+
+function totalWords(play: PlayState): string {
+  const block = blockOf(play)
+  const totals = block.balls.map((game) => tally(block.setup.scoring, game).total)
+  const sum = totals.reduce((all, total) => all + total, 0)
+  const score = totals.length > 1 ? `${totals.join(', ')}: ${sum} in all` : `${sum}`
+  if (play.mode === 'test') return `${score}. What the choices gave away is told in the debrief.`
+  const isOpen = play.grades.includes(undefined)
+  const given = isOpen ? 'being weighed' : pinsGivenWords(allPinsGiven(play))
+  return `${score}. Given away by choices: ${given}, ${FAIR_WORDS}.`
+}

@@ -1,0 +1,110 @@
+import { Box, Text } from 'ink'
+import SelectInput from 'ink-select-input'
+import { useState } from 'react'
+import { ballWords } from '../../../scenarios/words/words.js'
+import type { PlayerView } from '../../../sim/analysis/view/player-view.js'
+import { indent, page, type Size } from '../../draw/layout.js'
+import { Rows } from '../../draw/rows.js'
+import { textRow } from '../../draw/text-row.js'
+import type { Theme } from '../../draw/theme.js'
+import type { KeyContext } from '../../keys/binding.js'
+import { beliefRows } from '../../parts/belief.js'
+import type { DecisionField } from '../../parts/decision-panel.js'
+import { contextKeyLine, type KeyWords } from '../../parts/key-hints.js'
+import { blockOf, canCall, type PlayState } from '../../state/play-state.js'
+import { wrapWords } from '../../terminal/fit.js'
+import { callRows } from './call.js'
+import { playLowerRows, playTopRows } from './play-rows.js'
+
+interface PlayScreenParts {
+  readonly play: PlayState
+  readonly view: PlayerView | null
+  readonly context: KeyContext
+  readonly size: Size
+  readonly theme: Theme
+}
+
+/** The main screen: lane and result on top, score sheet and decision below. */
+export function playScreenRows({ play, view, context, size, theme }: PlayScreenParts): string[] {
+  const body = [...playTopRows(play, view, size, theme), ...lowerRows(play, view, size, theme)]
+  return page(body, contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : {}), size)
+}
+
+const STEP_WORDS: Readonly<Record<DecisionField, string>> = {
+  ball: 'ball',
+  feet: 'left, right',
+  target: 'left, right',
+  speed: 'firmer, softer',
+  release: 'release',
+}
+
+/** What the keys of the main screen do to the field under the hand, and which have nothing to do. */
+const keyWords = (play: PlayState): KeyWords => ({
+  up: STEP_WORDS[play.field],
+  ...(canCall(play) ? {} : { call: null }),
+  ...(play.undo.length > 0 ? {} : { undo: null }),
+})
+
+/** The main screen with the open bag in place of its lower part. */
+export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
+  const { play, view, context, size, theme, onChoose } = props
+  const top = playTopRows(play, view, size, theme)
+  return (
+    <Box flexDirection="column" height={size.rows}>
+      <Rows rows={top} columns={size.columns} />
+      <Bag play={play} columns={size.columns} rows={size.rows - top.length - 1} theme={theme} onChoose={onChoose} />
+      <Box flexGrow={1} />
+      <Rows rows={[contextKeyLine(context, size.columns, theme)]} columns={size.columns} />
+    </Box>
+  )
+}
+
+function lowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
+  if (play.open === 'call' && play.call) return indent(callRows(play.call, theme), 1)
+  if (play.open === 'belief') return indent(beliefRows(play.belief, size.columns - 2, theme), 1)
+  return playLowerRows(play, view, size, theme)
+}
+
+interface BagProps {
+  readonly play: PlayState
+  readonly columns: number
+  readonly rows: number
+  readonly theme: Theme
+  readonly onChoose: (place: number) => void
+}
+
+const NAME_COLUMNS = 38
+
+function Bag({ play, columns, rows, theme, onChoose }: BagProps) {
+  const { bag } = blockOf(play).setup
+  const current = Math.max(
+    0,
+    bag.findIndex((ball) => ball.id === play.decision.ballId),
+  )
+  const [looked, lookAt] = useState(current)
+  const items = bag.map((ball, place) => ({ key: ball.id, label: `${place + 1} ${ball.name}`, value: place }))
+  const details = wrapWords(ballWords(bag[looked]!), columns - NAME_COLUMNS - 3)
+  return (
+    <Box flexDirection="column" height={rows} overflow="hidden">
+      <Text>{textRow(theme, [' The bag', 'strong'])}</Text>
+      <Box>
+        <Box width={NAME_COLUMNS} paddingLeft={1}>
+          <SelectInput
+            items={items}
+            initialIndex={current}
+            limit={rows - 1}
+            onHighlight={(item) => lookAt(item.value)}
+            onSelect={(item) => onChoose(item.value)}
+            indicatorComponent={({ isSelected = false }) => (
+              <Text>{isSelected ? textRow(theme, [`${theme.glyphs.pointer} `, 'accent']) : '  '}</Text>
+            )}
+            itemComponent={({ label, isSelected = false }) => (
+              <Text wrap="truncate">{textRow(theme, [label, isSelected ? 'accent' : 'plain'])}</Text>
+            )}
+          />
+        </Box>
+        <Rows rows={details} columns={columns - NAME_COLUMNS} />
+      </Box>
+    </Box>
+  )
+}

@@ -1,0 +1,54 @@
+import type { BlockState } from '../../../sim/world/block/types.js'
+import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
+import { spreadRow, textRow } from '../../draw/text-row.js'
+import type { Theme } from '../../draw/theme.js'
+import { FAIR_WORDS, fellWords, pinsGivenWords, seenWords } from '../../draw/words.js'
+import { blockOf, type PlayState, type ThrowGrade, tellsGrades } from '../../state/play-state.js'
+import { columnsOf } from '../../terminal/fit.js'
+
+/** What the last choice was worth and what became of it; while the ball rolls, only the first. */
+export function resultRows(play: PlayState, columns: number, theme: Theme): string[] {
+  const { stage } = play
+  const block = blockOf(play)
+  if (stage.kind === 'weighing') return [weighingRow(play, stage.turns, theme), '']
+  if (stage.kind === 'rolling')
+    return [
+      gradeRow(play, stage.grade, block, theme),
+      textRow(theme, [`The ball is on its way${theme.glyphs.ellipsis}`, 'faint']),
+    ]
+  const last = block.throws.at(-1)
+  if (!last)
+    return [textRow(theme, ['A line by rule of thumb to start from; move it as you like, then throw.', 'faint']), '']
+  const before = play.states.at(-2) ?? block
+  const grade = gradeRow(play, play.grades.at(-1), before, theme)
+  const room = columns - columnsOf(grade) - 1
+  const fell = fellWords(last).length <= room ? fellWords(last) : leaveName(last.standingAfter)
+  return [
+    spreadRow(grade, textRow(theme, [fell, 'strong']), columns),
+    textRow(theme, seenWords(last, block.setup.lanes, columns)),
+  ]
+}
+
+/** A drill's grade on its way; from the second turn of the clock on, how long it has been. */
+function weighingRow(play: PlayState, turns: number, theme: Theme): string {
+  if (!tellsGrades(play)) return ''
+  const bar = theme.glyphs.dot.repeat(turns)
+  return textRow(theme, [`Weighing the choice against what could be known${theme.glyphs.ellipsis} ${bar}`, 'faint'])
+}
+
+/** The grade of a choice made in `before`, or why there is none. */
+function gradeRow(play: PlayState, grade: ThrowGrade, before: BlockState, theme: Theme): string {
+  if (before.spot?.phase === 'practice') return textRow(theme, ['Practice costs nothing.', 'faint'])
+  if (!tellsGrades(play)) {
+    return textRow(theme, [play.mode === 'block' ? 'Grades come at the end.' : 'Grades come in the debrief.', 'faint'])
+  }
+  if (!grade) return textRow(theme, ['Not weighed.', 'faint'])
+  const pins = grade.givenAwayPins ?? 0
+  if (pins === 0) return textRow(theme, ['Nothing given away', 'gain'], [`, ${FAIR_WORDS}`, 'faint'])
+  return textRow(theme, [`Gave away ${pinsGivenWords(pins)}`, 'loss'], [`, ${FAIR_WORDS}`, 'faint'])
+}
+
+/** What the coming ball faces. */
+export function standingWords(standing: number): string {
+  return standing === FULL_RACK ? 'Full rack' : `Standing: ${leaveName(standing)}`
+}

@@ -1,0 +1,122 @@
+import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
+import type { BallData } from '../../scenarios/files/schema/ball.js'
+import type { BlockNotes } from '../../scenarios/store/block-notes.js'
+import type { KeptAccount } from '../../scenarios/store/kept-account.js'
+import type { BowlerData, OwnKit } from '../../scenarios/store/own-kit.js'
+import type { PastBlock } from '../../scenarios/store/past-blocks.js'
+import type { PlayerView } from '../../sim/analysis/view/player-view.js'
+import type { BlockState, Decision } from '../../sim/world/block/types.js'
+import type { Seeing, Settings } from '../settings/settings.js'
+import type { Thinker } from '../worker/thinker.js'
+
+/** A block as it stands, with all that led there. */
+export interface PlayedBlock {
+  readonly scenario: Scenario
+  /** The block before each throw, and last as it stands. */
+  readonly states: readonly BlockState[]
+  readonly notes: BlockNotes
+  /** Where it is filed; null while it is unfinished. */
+  readonly recordPath: string | null
+  /** By the throw's number, as far as known: whether what it cost is the player's own; all are where it is left out. */
+  readonly ownThrows?: readonly boolean[]
+  /** Why later ones were passed over, one sentence each. */
+  readonly passedOver?: readonly string[]
+  /** What was worked out of it before, if it is still kept. */
+  readonly worked?: KeptAccount
+}
+
+/** A block left unfinished, told without playing it again. */
+export interface KeptBlock {
+  readonly title: string
+  readonly throws: number
+  /**
+   * Plays it again up to where it was left, and takes it up.
+   *
+   * @throws ScenarioError when it no longer comes out the same, WriteError when somebody else has taken it up
+   */
+  takeUp(): Promise<PlayedBlock>
+}
+
+export interface LeftBlocks {
+  /** The latest first. */
+  readonly blocks: readonly KeptBlock[]
+  /** Why others cannot be gone on with, one sentence each; they are left as they are. */
+  readonly problems: readonly string[]
+}
+
+/** What of a scenario is the player's to choose; what is left out stays the scenario's own. */
+export interface Fitting {
+  readonly bowler?: BowlerData
+  readonly bag?: readonly BallData[]
+  readonly seeing: Seeing
+}
+
+/** All that has to stay on the disk but the settings. */
+export interface Keeper {
+  /** Tries whether blocks can be kept at all, before one is played for nothing. @throws WriteError */
+  tryOut(): Promise<void>
+  /** Blocks left unfinished before, on screen or in plain play. */
+  leftBlocks(): Promise<LeftBlocks>
+  /**
+   * The block left last (true), or the one of an unfinished record (its path), played again and taken up.
+   *
+   * @throws ScenarioError
+   */
+  resume(from: string | true): Promise<PlayedBlock>
+  /**
+   * Puts the throw that leads from one state to the next on the disk: only then may its result be shown.
+   *
+   * @throws WriteError
+   */
+  keepThrow(scenario: Scenario, before: BlockState, after: BlockState): Promise<void>
+  /** Keeps what the player said of a block that is still played. */
+  keepSaid(block: BlockState, notes: BlockNotes): Promise<void>
+  /** Files a block that is over or ended, and tells where. */
+  file(scenario: Scenario, block: BlockState, notes: BlockNotes): Promise<string>
+  /** Replaces the notes beside a filed record. */
+  keepNotes(recordPath: string, notes: BlockNotes): Promise<void>
+  /** Keeps what was worked out of a filed block, so that it need not be worked out again. */
+  keepWorked(scenario: Scenario, block: BlockState, worked: KeptAccount, ownThrows?: readonly boolean[]): Promise<void>
+  hasPast(): Promise<boolean>
+  listPast(): Promise<readonly PastBlock[]>
+  /** @throws ScenarioError when it cannot be read or no longer comes out the same */
+  openPast(path: string): Promise<PlayedBlock>
+  /** Own balls and bowler; `problem` is why they could not be read, else empty. */
+  findKit(): Promise<{ readonly kit: OwnKit; readonly problem: string }>
+  /** Returns where a file that could not be read lies now, out of the way of the new one; null where there was none. */
+  keepKit(kit: OwnKit): Promise<string | null>
+  /** Ends the keeping once all that was to be kept is; blocks left unfinished stay for next time. */
+  leave(): Promise<void>
+}
+
+/** All that the screens ask of the scenarios and the simulator, gathered so that tests can put other answers in. */
+export interface TrainerServices extends Keeper {
+  scenarioNames(): readonly string[]
+  /** @throws ScenarioError */
+  loadScenario(pathOrName: string): Promise<Scenario>
+  /** Levels a bowler can be chosen from, most even first. */
+  levels(): readonly string[]
+  /**
+   * The scenario with the player's choices in it.
+   *
+   * @throws ScenarioError
+   */
+  fit(scenario: Scenario, fitting: Fitting): Scenario
+  freshSeed(): string
+  /** @throws ScenarioError */
+  begin(scenario: Scenario, seed: string): BlockState
+  view(block: BlockState): PlayerView | null
+  check(block: BlockState, decision: Decision): string | null
+  advance(block: BlockState, decision: Decision): BlockState
+  /** Grades, accounts and whatever else takes long. */
+  readonly thinker: Thinker
+  /**
+   * The ball as meant, on the lane as it lies before the block's next throw: boards from the bowler's own side at the
+   * middle of each half foot; NaN off the lane.
+   */
+  meantBoards(block: BlockState, decision: Decision): Float64Array
+  /** Settings; `problem` is why they could not be read, else empty. */
+  readSettings(): Promise<{ readonly settings: Settings; readonly problem: string }>
+  /** Returns the same as keepKit. */
+  keepSettings(settings: Settings): Promise<string | null>
+}

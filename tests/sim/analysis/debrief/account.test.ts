@@ -1,0 +1,120 @@
+import { describe, expect, it } from 'vitest'
+import { accountOf, accountSteps } from '../../../../src/sim/analysis/debrief/account.js'
+import { LEDGER_TERMS, shortfallOf } from '../../../../src/sim/analysis/debrief/ledger/ledger.js'
+import { throwWorths } from '../../../../src/sim/analysis/debrief/ledger/throw-worths.js'
+import { stateBefore } from '../../../../src/sim/analysis/debrief/moments.js'
+import type { BlockSetup, BlockState, ThrowRecord } from '../../../../src/sim/world/block/types.js'
+import { hybrid, plastic } from '../../world/ball/bag-for-tests.js'
+import { houseSetup, stubbornState, thumbStates } from './block-for-tests.js'
+
+const last = <T>(list: readonly T[]): T => list[list.length - 1]
+
+/** The state with its last throw shown and recorded otherwise. */
+function withLastThrow(state: BlockState, change: (record: ThrowRecord) => ThrowRecord): BlockState {
+  const changed = change(last(state.throws))
+  return {
+    ...state,
+    throws: [...state.throws.slice(0, -1), changed],
+    events: state.events.map((event) =>
+      event.type === 'throw' && event.record === last(state.throws) ? { type: 'throw', record: changed } : event,
+    ),
+  }
+}
+
+/** Two balls, so that a search is quick. */
+const setup: BlockSetup = { ...houseSetup, bag: [hybrid, plastic] }
+const COUNT = 5
+const played = last(thumbStates(setup, 'account', COUNT))
+const account = accountOf(played)
+const grades = account.throws.map(({ graded }) => graded?.grade)
+/** Everything but the last throw is graded already; that one is graded anew. */
+const lastAnew = { alternatives: false, grades: grades.slice(0, -1) } as const
+
+describe('the account of a block', () => {
+  it('closes for every throw, frame and game, spares among them, to 1e-9', () => {
+    expect(account.throws).toHaveLength(COUNT)
+    expect(account.throws.some(({ kind }) => kind === 'spare')).toBe(true)
+    for (const { graded, index } of account.throws) {
+      const before = stateBefore(played, index)
+      const record = played.throws[index]
+      const fair = graded!.grade.lostPins > 0 ? graded!.grade.best : record.decision
+      const worths = throwWorths(before, record, fair, graded!.bestKnown)
+      expect(Math.abs(shortfallOf(graded!.ledger) - (worths.bestKnown - worths.result))).toBeLessThan(1e-9)
+      expect(graded!.ledger.givenAwayPins).toBeGreaterThanOrEqual(0)
+      expect(graded!.ledger.hiddenPins).toBeGreaterThanOrEqual(0)
+    }
+    const { frames, games, block, firstBalls, spares } = account.sums
+    for (const term of LEDGER_TERMS) {
+      const byFrames = frames.reduce((sum, { ledger }) => sum + ledger[term], 0)
+      expect(byFrames).toBeCloseTo(block.ledger[term], 9)
+      expect(games[0].ledger[term]).toBeCloseTo(block.ledger[term], 9)
+      expect(firstBalls.ledger[term] + spares.ledger[term]).toBeCloseTo(block.ledger[term], 9)
+    }
+    expect(block.chargedPins).toBeLessThanOrEqual(block.ledger.givenAwayPins)
+  })
+
+  it('comes out the same again, and the same from kept grades, telling how far it is', () => {
+    expect(accountOf(played)).toEqual(account)
+    const steps = accountSteps(played, { grades, alternatives: false })
+    const told: number[] = []
+    let step = steps.next()
+    for (; !step.done; step = steps.next()) told.push(step.value.done)
+    expect(told).toEqual([1, 2, 3, 4, 5])
+    expect(step.value.sums).toEqual(account.sums)
+    expect(step.value.tags).toEqual(account.tags)
+  })
+
+  // The grade is fixed before the throw, so what the pins did to it can change nothing but the last term.
+  it('changes in carry luck alone when only the carry of the last throw changes', () => {
+    const other = withLastThrow(played, (record) => {
+      const standing = record.standingAfter === 0 ? 1 << 9 : 0
+      return { ...record, standingAfter: standing, observation: { ...record.observation, standing } }
+    })
+    const changed = accountOf(other, lastAnew)
+    expect(changed.throws.map(({ graded }) => graded?.grade)).toEqual(grades)
+    expect(changed.tags).toEqual(account.tags)
+    changed.throws.forEach(({ graded }, index) => {
+      for (const term of LEDGER_TERMS) {
+        const moved = graded!.ledger[term] !== account.throws[index].graded!.ledger[term]
+        expect(moved).toBe(index === COUNT - 1 && term === 'carryPins')
+      }
+    })
+  })
+
+  it('grades without a look at the hidden oil', () => {
+    const other = withLastThrow(played, (record) => ({
+      ...record,
+      truth: {
+        ...record.truth,
+        normals: [2, -1, 1, 0, 1],
+        laneBefore: {
+          ...record.truth.laneBefore,
+          film: { microns: record.truth.laneBefore.film.microns.map((film) => 0.5 * film) },
+        },
+      },
+    }))
+    const changed = accountOf(other, lastAnew)
+    expect(changed.throws.map(({ graded }) => graded?.grade)).toEqual(grades)
+    expect(last(changed.throws).graded!.ledger).not.toEqual(last(account.throws).graded!.ledger)
+  })
+
+  it('says what a plastic ball for first balls costs on house oil, and what it would take', () => {
+    // A straight ball strikes far less often than one that hooks into the pocket: common practice, no source.
+    const straight = {
+      ballId: plastic.id,
+      aim: { feetBoard: 24, targetBoard: 16, speedStep: 0 },
+      release: 'strike',
+    } as const
+    const state = stubbornState(setup, 'plastic', straight, 2)
+    const { tags, throws } = accountOf(state, { alternatives: false })
+    const firstBalls = throws.filter(({ kind }) => kind === 'first-ball')
+    for (const { graded } of firstBalls) expect(graded!.grade.givenAwayPins).toBeGreaterThan(0.5)
+    const [dearest] = tags
+    expect(dearest.kind).toBe('wrong-ball')
+    expect(dearest.words).toContain('polished plastic')
+    for (const { graded, paths } of firstBalls) {
+      expect(graded!.grade.best.ballId).not.toBe(plastic.id)
+      expect(paths.bestKnown!.entryAngleRadians).toBeGreaterThan(paths.choice.entryAngleRadians)
+    }
+  })
+})
