@@ -5,8 +5,8 @@ import type { ScreenOptions } from './scenarios/commands/argv/program-parts.js'
 import { faultReport } from './scenarios/commands/console/fault-report.js'
 import { watchStandardStreams } from './scenarios/commands/console/standard-streams.js'
 import { systemConsole } from './scenarios/commands/console/system-console.js'
-import { EXIT } from './scenarios/files/text/exit-codes.js'
-import { playerName } from './scenarios/store/player-name.js'
+import { EXIT, SIGNAL_EXIT } from './scenarios/files/text/exit-codes.js'
+import { nameIfReadable } from './scenarios/store/player-name.js'
 
 const console = systemConsole()
 
@@ -19,7 +19,7 @@ function endOn(fault: unknown): void {
 
 /** Opens the screen; kept behind an import of its own so that no command pays for it. */
 async function openScreen(asked: ScreenOptions): Promise<number> {
-  const player = await playerName(asked.player, process.env)
+  const player = await nameIfReadable(asked.player, process.env, console.tell)
   const options = { ...asked, ...(player === undefined ? {} : { player }) }
   const { openTrainer } = await import('./tui/app/open.js')
   // The screen takes its own faults, for it has a terminal to give back before anything can be said.
@@ -49,4 +49,10 @@ async function main(argv: readonly string[]): Promise<number> {
 
 watchStandardStreams(console.lost)
 process.on('uncaughtException', endOn)
-process.exitCode = await main(process.argv.slice(2))
+const ended = await main(process.argv.slice(2))
+process.exitCode = ended
+// Ending by itself would give back a terminal that is gone, which some versions of Node take for a fault of their own.
+if (ended === SIGNAL_EXIT.SIGHUP) {
+  process.removeAllListeners('SIGHUP')
+  process.kill(process.pid, 'SIGHUP')
+}

@@ -66,7 +66,9 @@ it('makes a drill of a record in one file: the player stands where the block sto
   expect(drill).toMatchObject({ title: 'Second frames', positions: [{ seed: 'c', throws: 1 }] })
   const before = drill.positions[0].decisions
   expect(before).toEqual(
-    decisions.slice(0, before.length).map(({ standing: _pins, ...one }: { standing: number }) => one),
+    decisions
+      .slice(0, before.length)
+      .map(({ standing: _pins, by: _by, ...one }: { standing: number; by: string }) => one),
   )
 
   const elsewhere = join(folder(), 'drill.yaml')

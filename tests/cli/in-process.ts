@@ -7,7 +7,8 @@ import { faultReport } from '../../src/scenarios/commands/console/fault-report.j
 import { visibleLine } from '../../src/scenarios/files/text/visible-text.js'
 
 /** Where nothing is set, whoever runs the tests. */
-const NO_FOLDER = join(tmpdir(), 'dryboard-nothing-set')
+const NO_FOLDER = join(tmpdir(), `dryboard-nothing-set-${process.pid}`)
+const NO_DATA = join(tmpdir(), `dryboard-nothing-kept-${process.pid}`)
 
 export interface CommandResult {
   readonly exitCode: number
@@ -32,7 +33,7 @@ export async function runCommand(
     },
     stoppedBy: () => null,
     interactive: false,
-    environment: { DRYBOARD_CONFIG: NO_FOLDER, ...environment },
+    environment: { DRYBOARD_CONFIG: NO_FOLDER, DRYBOARD_DATA: NO_DATA, ...environment },
   }
   let exitCode = 0
   const openScreen = async (): Promise<number> => {

@@ -4,21 +4,21 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import xterm from '@xterm/headless'
-import { readJournal } from '../../src/scenarios/store/journal.js'
 import { replayRecord } from '../../src/scenarios/store/replay.js'
 import type { Spot } from '../../src/sim/world/block/types.js'
+import { readJournal } from '../scenarios/store/read-journal.js'
 import { type KilledPlay, lookedOver } from './kill-moments.js'
 
 const COLUMNS = 100
 const ROWS = 30
-const LONGEST_WAIT_MILLISECONDS = 20_000
+const LONGEST_WAIT_MILLISECONDS = 120_000
 const SETTINGS = { motion: 'off', mode: 'test', tour: 'seen' }
 
 /** Where the screen says the block stands, as in its first line: what was thrown before is told. */
 const STANDS = /(Practice \d+|Frame \d+, ball \d+)/
 
 /** The trainer on a terminal of its own, a pseudo-terminal that util-linux's `script` opens, read through a terminal emulator. */
-function openScreen(program: readonly string[], argv: readonly string[], data: string) {
+export function openScreen(program: readonly string[], argv: readonly string[], data: string) {
   const pidFile = join(data, 'pid')
   const words = [process.execPath, ...program, ...argv].map((word) => `'${word}'`).join(' ')
   const command = `echo $$ > '${pidFile}'; stty cols ${COLUMNS} rows ${ROWS}; exec ${words}`
@@ -36,9 +36,11 @@ function openScreen(program: readonly string[], argv: readonly string[], data: s
   child.stdout.on('data', (bytes: Buffer) => terminal.write(bytes))
   child.stdin.on('error', () => {})
   const closed = new Promise<void>((resolve) => child.on('close', () => resolve()))
-  const firstLine = (): string => terminal.buffer.active.getLine(0)?.translateToString(true) ?? ''
+  const lineAt = (row: number): string => terminal.buffer.active.getLine(row)?.translateToString(true) ?? ''
+  const firstLine = (): string => lineAt(0)
   return {
     stands: () => STANDS.exec(firstLine())?.[1] ?? '',
+    shows: () => Array.from({ length: ROWS }, (_, row) => lineAt(row)).join('\n'),
     press: (keys: string) => void child.stdin.write(keys),
     kill: async () => {
       process.kill(Number(readFileSync(pidFile, 'utf8')), 'SIGKILL')
@@ -69,13 +71,14 @@ const spotStands = (spot: Spot | null): string =>
 
 /**
  * Throws on the screen until so many results have been told, throws once more and kills the program outright so many milliseconds
- * after; then goes on with what is on the disk, first on the screen for one throw where `again` says so, then in plain play.
+ * after; then goes on with what is on the disk, first on the screen for one throw where `then` says so, then in plain play. For
+ * `filing` it ends the block in place of the last throw, so that it dies while it files it.
  */
 export async function killScreenAt(
   throws: number,
   milliseconds: number,
   program: readonly string[],
-  again: boolean,
+  then: 'plain play' | 'the screen' | 'filing',
 ): Promise<KilledPlay> {
   const data = mkdtempSync(join(tmpdir(), 'dryboard-screen-'))
   mkdirSync(join(data, 'config'))
@@ -87,11 +90,16 @@ export async function killScreenAt(
     stands = await standsOtherThan(screen, stands)
     await wait(AFTER_RESULT_MILLISECONDS)
   }
-  screen.press('\r')
+  if (then === 'filing') {
+    // The block is ended and filed, and the program dies somewhere on the way.
+    screen.press('e')
+    await wait(150)
+    screen.press('\r')
+  } else screen.press('\r')
   await wait(milliseconds)
   await screen.kill()
-  const told = await toldBefore(screen.stands(), data)
-  if (again && told > 0) await goOnScreen(program, data)
+  const told = then === 'filing' ? throws : await toldBefore(screen.stands(), data)
+  if (then === 'the screen' && told > 0) await goOnScreen(program, data)
   return lookedOver(data, told)
 }
 

@@ -4,7 +4,6 @@ import { dirname, join } from 'node:path'
 import fc from 'fast-check'
 import { fileKeeper } from '../../src/scenarios/store/keeping.js'
 import { readSettings } from '../../src/tui/settings/settings-file.js'
-import { leftByDead } from '../scenarios/store/dead-process.js'
 import { type CommandResult, runCommand } from './in-process.js'
 import { type Kind, type Spoiled, soundRecord, spoiledFiles } from './spoiled-sources.js'
 
@@ -15,7 +14,7 @@ export interface Answer extends CommandResult {
   readonly changed: readonly string[]
 }
 
-const JOURNAL_NAME = leftByDead('left-1.1.jsonl')
+const JOURNAL_NAME = 'left-1.1.jsonl'
 
 /** Where each kind lies within its folder, and who is asked to read it. */
 const READERS: Readonly<

@@ -28,10 +28,11 @@ it('is named in the record: by the command line, else the environment, else the 
   expect((await readRecord(await oneThrow(['--player', 'Cille'], both))).player).toBe('Cille')
 })
 
-it('stays with a block that somebody else goes on with', async () => {
+it('is of whoever goes on with somebody else’s block, in which what was thrown before is given', async () => {
   const record = await oneThrow(['--player', 'Cille'])
   const goneOn = await playedRecord(['--resume', record, '--player', 'Brono', '--data', folder()], [''])
-  expect((await readRecord(goneOn)).player).toBe('Cille')
+  const { player, decisions } = await readRecord(goneOn)
+  expect([player, ...decisions.map(({ by }) => by)]).toEqual(['Brono', 'given', 'player'])
 })
 
 it('is named in what the screen files', async () => {
@@ -39,7 +40,9 @@ it('is named in what the screen files', async () => {
   const { scenario, states } = replayRecord(await readRecord(named), named)
   const keeper = fileKeeper({ DRYBOARD_DATA: folder(), DRYBOARD_PLAYER: 'Darro' })
   const path = await keeper.file(scenario, states.at(-1)!, noNotes('block'))
-  expect(readFileSync(path, 'utf8')).toBe(readFileSync(named, 'utf8'))
+  const [filed, played] = [await readRecord(path), await readRecord(named)]
+  expect(filed.player).toBe('Darro')
+  expect(filed).toEqual({ ...played, block: filed.block, origin: filed.origin })
 })
 
 it('makes a record no other than it was where nobody is named: older files read and write as before', async () => {
@@ -59,7 +62,7 @@ it('refuses what is no name, and a spoiled profile, in one sentence and without 
   const profile = join(config, 'profile.json')
   for (const text of ['{', 'null', '[]', '{"format":"dryboard-profile","version":1,"player":7}']) {
     writeFileSync(profile, text)
-    const { exitCode, err, out } = await runCommand(['play', 'house-forty'], {
+    const { exitCode, err, out } = await runCommand(['player'], {
       environment: { DRYBOARD_CONFIG: config },
     })
     expect([exitCode, out]).toEqual([65, ''])

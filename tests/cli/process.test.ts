@@ -49,7 +49,8 @@ describe('the program as a process', () => {
     const path = keptPath(played)
     expect(JSON.parse(readFileSync(path, 'utf8')).decisions).toHaveLength(4)
     const verified = await dryboard(['verify', path])
-    expect([verified.code, verified.out]).toEqual([0, `${path}: the same, 4 throws, nothing scored\n`])
+    expect(verified.code).toBe(0)
+    expect(verified.out.split('\n')[0]).toBe(`${path}: the same, 4 throws, unfinished, nothing scored`)
   })
 
   it('ends quietly when its reader has seen enough', async () => {

@@ -5,7 +5,7 @@ import { beginScenario } from '../../src/scenarios/files/scenario/begin-scenario
 import { ownFigures } from '../../src/scenarios/files/scenario/own-figures.js'
 import { builtInScenario } from '../../src/scenarios/library/library.js'
 import { loadScenario } from '../../src/scenarios/library/load.js'
-import { keptDecision, recordOf, recordText } from '../../src/scenarios/store/record.js'
+import { recordOf, recordText } from '../../src/scenarios/store/record.js'
 import { JOURNAL_FORMAT } from '../../src/scenarios/store/record-schema.js'
 import { playerView } from '../../src/sim/analysis/view/player-view.js'
 import { advance } from '../../src/sim/world/block/advance.js'
@@ -17,6 +17,18 @@ import { mangled, mutated } from '../scenarios/files/text/mutations.js'
 /** Every kind of file that the program reads. */
 export const KINDS = ['scenario', 'record', 'journal', 'drill', 'notes', 'settings', 'kit', 'profile'] as const
 export type Kind = (typeof KINDS)[number]
+
+const ABOUT = {
+  player: 'Ansa',
+  block: '0123456789abcdef01234567',
+  origin: {
+    cameToBe: 'played',
+    begun: '2026-03-08T19:04:11+01:00',
+    ended: '2026-03-08T19:40:52+01:00',
+    openedBefore: 0,
+    copyOf: null,
+  },
+} as const
 
 export interface Spoiled {
   readonly kind: Kind
@@ -33,15 +45,16 @@ async function someThrows(name: string, seed: string, count: number) {
 /** A sound record that reaches its first frame, for notes to lie beside. */
 export async function soundRecord(): Promise<string> {
   const { scenario, state } = await someThrows('house-forty', 'spoil', 5)
-  return recordText(recordOf(scenario, state, 'Ansa'))
+  return recordText(recordOf(scenario, state, ABOUT))
 }
 
 /** Files of every kind with slips of data or of the pen in them. */
 export async function spoiledFiles(): Promise<fc.Arbitrary<Spoiled>> {
   const { scenario: played, state } = await someThrows('unseen-draw', 'spoil', 2)
-  const record = recordOf(played, state, 'Ansa')
-  const { format: _format, decisions: _decisions, ...head } = record
-  const lines = [{ ...head, format: JOURNAL_FORMAT }, ...state.throws.map(keptDecision)]
+  const record = JSON.parse(recordText(recordOf(played, state, ABOUT)))
+  const { format: _format, decisions, digest: _digest, ...head } = record
+  const { ended: _ended, ...origin } = ABOUT.origin
+  const lines = [{ ...head, origin, format: JOURNAL_FORMAT }, ...decisions]
   const house = builtInScenario('house-forty')!
   const drill = parse(readFileSync('scenarios-demo/drill-moves.yaml', 'utf8'))
   const note = { game: 1, frame: 1, text: 'Where did it turn?' }

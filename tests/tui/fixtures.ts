@@ -239,6 +239,7 @@ export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
     ...realServices({}, madeUpThinker, { seed: 'fixture' }),
     view: quickView,
     now: parts.now ?? stepping(),
+    tryOut: async () => {},
     resume: () => Promise.reject(new Error('there is nothing to go on with')),
     leftBlocks: async () => ({ blocks: parts.kept ?? [], problems: [] }),
     keepThrow: async (scenario, _before, block) => void calls.keptThrows.push({ scenario, block }),

@@ -7,12 +7,11 @@ import type { BlockState } from '../../sim/world/block/types.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
 import { tally } from '../../sim/world/scoring/game.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
-import type { Scenario } from '../files/scenario/scenario.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
-import { dataFolder, recordsFolder } from '../store/data-folder.js'
-import { recordOf, writeRecord } from '../store/record.js'
+import { blockStore } from '../store/block-store.js'
+import { dataFolder } from '../store/data-folder.js'
 import { type CommandConsole, printText } from './console/console.js'
 
 export interface AutoOptions {
@@ -40,18 +39,22 @@ interface PlayedBlock {
 /** Blocks played by a policy: scores, strikes and pins given away. The k-th block has seed `seed-k`; a single one `seed` itself. */
 export async function autoCommand(name: string, options: AutoOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
+  const store = blockStore(dataFolder(options.data, console.environment))
+  if (options.save) await store.tryOut()
   const blocks: PlayedBlock[] = []
   for (let number = 1; number <= options.blocks; number++) {
     const seed = options.blocks === 1 ? options.seed : `${options.seed}-${number}`
-    const { state, report } = playBlock(scenario, seed, options.policy)
+    const open = store.begin({
+      scenario,
+      begun: beginScenario(scenario, seed),
+      player: options.player,
+      cameToBe: 'auto',
+    })
+    const { state, report } = playBlock(open.begun, options.policy)
     blocks.push(report)
     if (!options.json) console.print(blockLine(report))
     if (options.save) {
-      const path = await writeRecord(
-        recordOf(scenario, state, options.player),
-        recordsFolder(dataFolder(options.data, console.environment)),
-      )
-      console.tell(`Record kept: ${path}`)
+      console.tell(`Record kept: ${await open.file(state)}`)
     }
   }
   const summary = summaryOf(blocks)
@@ -60,8 +63,8 @@ export async function autoCommand(name: string, options: AutoOptions, console: C
   return EXIT.fine
 }
 
-function playBlock(scenario: Scenario, seed: string, policy: Policy): { state: BlockState; report: PlayedBlock } {
-  let state = beginScenario(scenario, seed)
+function playBlock(begun: BlockState, policy: Policy): { state: BlockState; report: PlayedBlock } {
+  let state = begun
   const givenAway = { 'first-ball': 0, spare: 0 }
   while (state.spot) {
     const decision = choose(policy, state)
@@ -75,7 +78,7 @@ function playBlock(scenario: Scenario, seed: string, policy: Policy): { state: B
   return {
     state,
     report: {
-      seed,
+      seed: begun.seed,
       games,
       total: games.reduce((sum, total) => sum + total, 0),
       strikes: firstBalls.filter((one) => one.standingAfter === 0).length,

@@ -1,8 +1,10 @@
 import { EXIT } from '../files/text/exit-codes.js'
-import { replaceFile } from '../files/text/replace-file.js'
+import { jsonText } from '../files/text/json.js'
+import { checkTarget, writePage } from '../files/text/report-file.js'
 import { debriefLines } from '../reports/debrief/debrief-lines.js'
-import { debriefText } from '../reports/debrief/debrief-report.js'
+import { debriefReport } from '../reports/debrief/debrief-report.js'
 import { frameLines } from '../reports/debrief/frame-lines.js'
+import { originWords } from '../reports/debrief/origin-words.js'
 import { workedDebrief } from '../reports/debrief/worked-debrief.js'
 import { debriefHtml } from '../reports/html/debrief-page.js'
 import { type Note, readNotes } from '../store/coach-notes.js'
@@ -28,6 +30,7 @@ export async function debriefCommand(
   options: DebriefCommandOptions,
   console: CommandConsole,
 ): Promise<number> {
+  if (options.html !== undefined) await checkTarget(options.html, [path])
   const record = await readRecord(path)
   const notes = await readNotes(path)
   const progress = progressOn(console, 'pricing choices')
@@ -39,17 +42,21 @@ export async function debriefCommand(
   })
   progress.over()
   if (options.json) {
-    printText(console, debriefText(record, debrief))
+    const { block, program, player = null, origin } = record
+    const madeBy = record.decisions.map(({ by }) => by)
+    const report = { ...debriefReport(record, debrief), block, program, player, origin, madeBy }
+    printText(console, jsonText(report))
     return EXIT.fine
   }
   if (options.html !== undefined) {
-    await replaceFile(options.html, debriefHtml({ path, record, replay, debrief, notes }))
+    await writePage(options.html, debriefHtml({ path, record, replay, debrief, notes }), [path])
     console.tell(`Debrief written: ${options.html}`)
     return EXIT.fine
   }
   console.print(
     `${replay.scenario.title} (${record.name}), seed ${record.seed}${debrief.ended.spot ? ', unfinished' : ''}`,
   )
+  for (const line of wrapped(`${originWords(record)}.`)) console.print(line)
   const lines = options.at ? frameLines(debrief, options.at, path) : debriefLines(debrief)
   for (const line of [...lines, ...noteLines(notes, options.at)]) console.print(line)
   return EXIT.fine

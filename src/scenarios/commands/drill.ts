@@ -3,11 +3,13 @@ import { type DrillPosition, LOOK_FOR_TO_WRITE, loadDrill } from '../drills/load
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { answerLines, playLines } from '../plain/play-lines.js'
-import { dataFolder, recordsFolder } from '../store/data-folder.js'
-import { playerName } from '../store/player-name.js'
-import { fileStem, recordOf, writeRecord } from '../store/record.js'
+import { type BlockStore, blockStore } from '../store/block-store.js'
+import { dataFolder } from '../store/data-folder.js'
+import { nameIfReadable } from '../store/player-name.js'
+import { fileStem } from '../store/record.js'
 import { wrapped } from '../words/wrapped.js'
 import type { CommandConsole } from './console/console.js'
+import { notThrown } from './play.js'
 
 export interface DrillOptions {
   /** Only says whether the drill can be played. */
@@ -27,40 +29,54 @@ export async function drillCommand(path: string, options: DrillOptions, console:
     })
     return EXIT.fine
   }
-  const player = await playerName(options.player, console.environment)
+  const player = await nameIfReadable(options.player, console.environment, console.tell)
+  const store = blockStore(dataFolder(options.data, console.environment))
+  await store.tryOut()
   console.print(drill.title)
   const typed = console.lines()[Symbol.asyncIterator]()
   for (const [index, position] of drill.positions.entries()) {
     console.print('')
     console.print(`Position ${index + 1} of ${count}`)
-    const ended = await playPosition(position, typed, console)
+    const { ended, kept } = await playPosition(position, player, store, typed, console)
     const thrown = ended.throws.length - position.state.throws.length
-    if (thrown < position.throws && ended.spot) break
-    for (const line of wrapped(position.lookFor, 'Look for: ')) console.print(line)
-    const record = recordOf(position.scenario, ended, player)
-    const kept = await writeRecord(record, recordsFolder(dataFolder(options.data, console.environment)))
-    console.tell(`Record of ${fileStem(record)} kept: ${kept}`)
+    const isAnswered = thrown >= position.throws || !ended.spot
+    if (isAnswered) for (const line of wrapped(position.lookFor, 'Look for: ')) console.print(line)
+    if (kept !== null) {
+      const stem = fileStem({ name: position.scenario.name, seed: ended.seed })
+      console.tell(`Record of ${stem} kept: ${kept}`)
+    }
+    if (!isAnswered) break
   }
   const signal = console.stoppedBy()
   return signal ? SIGNAL_EXIT[signal] : EXIT.fine
 }
 
+/** What was thrown before is given; each answer is on the disk before its result is told. */
 async function playPosition(
   { scenario, state, throws }: DrillPosition,
+  player: string | undefined,
+  store: BlockStore,
   typed: AsyncIterator<string>,
   console: CommandConsole,
-): Promise<BlockState> {
+): Promise<{ readonly ended: BlockState; readonly kept: string | null }> {
   for (const line of openingLines(scenario, state.seed)) console.print(line)
   for (const line of answerLines(state, 'seen')) console.print(line)
   const last = state.throws.length + throws
-  return playLines(state, {
-    lines: shared(typed),
-    say: console.print,
-    object: console.print,
-    keep: async () => {},
-    grade: true,
-    enough: ({ throws: thrown }) => thrown.length >= last,
-  })
+  const open = store.begin({ scenario, begun: state, player, cameToBe: 'drill' })
+  try {
+    const ended = await playLines(state, {
+      lines: shared(typed),
+      say: console.print,
+      object: console.print,
+      keep: open.keep,
+      notKept: (fault) => notThrown(fault, console),
+      grade: true,
+      enough: ({ throws: thrown }) => thrown.length >= last,
+    })
+    return { ended, kept: ended.throws.length > state.throws.length ? await open.file(ended) : null }
+  } finally {
+    await open.leave()
+  }
 }
 
 /** Lines of a common source: who stops reading leaves the rest for who comes next. */

@@ -1,16 +1,21 @@
 import { randomBytes } from 'node:crypto'
 import type { PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState } from '../../sim/world/block/types.js'
+import { beginScenario } from '../files/scenario/begin-scenario.js'
+import { withBallsTaken } from '../files/scenario/take-balls.js'
+import type { WriteError } from '../files/text/atomic-write.js'
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 import { readTextFile } from '../files/text/read-text-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
+import { loadScenario } from '../library/load.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
-import { dataFolder, debriefsFolder, recordsFolder } from '../store/data-folder.js'
+import { type BlockStore, blockStore } from '../store/block-store.js'
+import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { keepAccount } from '../store/kept-account.js'
-import { playerName } from '../store/player-name.js'
-import { recordOf, writeRecord } from '../store/record.js'
-import { type BlockKeeping, freshBlock, offerOf, resumedBlock } from '../store/take-up.js'
+import type { OpenBlock } from '../store/open-block.js'
+import { nameIfReadable } from '../store/player-name.js'
+import { recordOf } from '../store/record.js'
 import type { CommandConsole } from './console/console.js'
 
 export interface PlayOptions {
@@ -22,7 +27,7 @@ export interface PlayOptions {
   readonly player?: string
   /** Whether each choice is priced before it is thrown. */
   readonly grade: boolean
-  /** True for what was left last time, or a record's path. */
+  /** True for what was left last time, the name of a block that was left, or a record's path. */
   readonly resume?: string | true
 }
 
@@ -38,20 +43,23 @@ export async function playCommand(
   console: CommandConsole,
 ): Promise<number> {
   const data = dataFolder(options.data, console.environment)
-  const player = await playerName(options.player, console.environment)
+  const store = blockStore(data)
+  const player = await nameIfReadable(options.player, console.environment, console.tell)
   const script = options.script === undefined ? null : await scriptLines(options.script)
   const block =
     options.resume === undefined
-      ? await freshBlock(name ?? DEFAULT_SCENARIO, options.seed ?? freshSeed(), data, player, options.take?.split(','))
-      : await resumedBlock(options.resume, data, player)
-  if (options.resume === undefined) for (const sentence of await offerOf(data)) console.tell(sentence)
-  for (const line of openingLines(block.scenario, block.begun.seed)) console.print(line)
-  if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
-  if (block.begun.spot) console.print('Type ? for what you can say.')
+      ? await newBlock(name ?? DEFAULT_SCENARIO, options, player, store)
+      : await resumedBlock(options.resume, player, store, console)
   try {
+    // Nobody should play a block for nothing.
+    await store.tryOut()
+    if (options.resume === undefined) for (const sentence of await offerOf(store)) console.tell(sentence)
+    for (const line of openingLines(block.scenario, block.begun.seed)) console.print(line)
+    if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
+    if (block.begun.spot) console.print('Type ? for what you can say.')
     const grades: Grade[] = block.begun.throws.map(() => undefined)
     const state = await playOn(block, script, options, console, (grade) => grades.push(grade))
-    await keepRecord(block, state, grades, data, console)
+    await fileBlock(block, { state, grades, data }, console)
   } finally {
     await block.leave()
   }
@@ -59,8 +67,41 @@ export async function playCommand(
   return signal ? SIGNAL_EXIT[signal] : EXIT.fine
 }
 
+async function newBlock(
+  name: string,
+  { take, seed }: PlayOptions,
+  player: string | undefined,
+  store: BlockStore,
+): Promise<OpenBlock> {
+  const scenario = withBallsTaken(await loadScenario(name), take?.split(','))
+  return store.begin({ scenario, begun: beginScenario(scenario, seed ?? freshSeed()), player, cameToBe: 'played' })
+}
+
+async function resumedBlock(
+  from: string | true,
+  player: string | undefined,
+  store: BlockStore,
+  console: CommandConsole,
+): Promise<OpenBlock> {
+  const { open, passedOver } = await store.resume(from, player)
+  for (const sentence of passedOver) console.tell(sentence)
+  return open
+}
+
+/** What can be gone on with, one sentence a block; nothing where nothing was left. Files that cannot be read are named and left. */
+async function offerOf(store: BlockStore): Promise<string[]> {
+  const { blocks, refused } = await store.left()
+  return [
+    ...blocks.map(
+      ({ name, record }, place) =>
+        `${place === 0 ? 'A block' : 'An earlier one'} on ${record.name} was left after ${record.decisions.length} throws. To go on with it: dryboard play --resume${place === 0 ? '' : ` ${name}`}`,
+    ),
+    ...refused.flatMap(({ fault }) => fault.sentences),
+  ]
+}
+
 async function playOn(
-  { begun, keep }: BlockKeeping,
+  { begun, keep }: OpenBlock,
   script: readonly string[] | null,
   options: PlayOptions,
   console: CommandConsole,
@@ -76,26 +117,35 @@ async function playOn(
       console.print(sentence)
     },
     keep,
+    notKept: (fault) => notThrown(fault, console),
     grade: options.grade,
     graded,
   })
 }
 
-async function keepRecord(
-  { scenario, player, done }: BlockKeeping,
-  state: BlockState,
-  grades: readonly Grade[],
-  data: string,
-  console: CommandConsole,
-): Promise<void> {
+interface PlayedOn {
+  readonly state: BlockState
+  readonly grades: readonly Grade[]
+  readonly data: string
+}
+
+async function fileBlock(open: OpenBlock, { state, grades, data }: PlayedOn, console: CommandConsole): Promise<void> {
   if (state.spot) console.print('The block stops here, unfinished.')
   if (state.throws.length === 0) return
-  const record = recordOf(scenario, state, player)
-  const path = await writeRecord(record, recordsFolder(data))
-  await done(path)
+  const path = await open.file(state).catch((fault: unknown) => {
+    console.tell('What was thrown is kept all the same. To go on once it can be filed: dryboard play --resume')
+    throw fault
+  })
+  const record = recordOf(open.scenario, state, { madeBy: open.madeBy })
   if (grades.some((grade) => grade)) await keepAccount(debriefsFolder(data), record, { grades, account: null })
   console.tell(`Record kept: ${path}`)
   if (state.spot) console.tell(`To go on with it: dryboard play --resume ${path}`)
+}
+
+/** Whoever sits at the keys can make room and throw again; a script cannot. */
+export function notThrown(fault: WriteError, { interactive, print }: CommandConsole): void {
+  if (!interactive) throw fault
+  print(`Not kept, so not thrown: ${fault.reason}. Throw again once that is mended.`)
 }
 
 /** A seed nobody has seen, short enough to read out. */

@@ -1,12 +1,13 @@
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText } from '../files/text/json.js'
-import { replaceFile } from '../files/text/replace-file.js'
+import { checkTarget, writePage } from '../files/text/report-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
 import { reviewHtml } from '../reports/html/review-page.js'
 import { reviewCsv } from '../reports/review/csv.js'
 import { reviewMarkdown } from '../reports/review/markdown.js'
 import { reviewReport } from '../reports/review/review-report.js'
 import { type ReviewedBlock, reviewBlock } from '../reports/review/reviewed-block.js'
+import { standingBlocks } from '../reports/review/standing-blocks.js'
 import { addNote } from '../store/coach-notes.js'
 import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { readRecord } from '../store/record.js'
@@ -35,17 +36,19 @@ export async function reviewCommand(
   const cache = debriefsFolder(dataFolder(options.data, console.environment))
   const blocks: ReviewedBlock[] = []
   const records = await recordsAmong(paths)
+  if (options.html !== undefined) await checkTarget(options.html, records)
   for (const [index, path] of records.entries()) {
     const progress = progressOn(console, `record ${index + 1} of ${records.length}`)
     blocks.push(await reviewBlock(path, cache, progress.reached))
     progress.over()
   }
+  const { standing, superseded } = standingBlocks(blocks)
   if (options.html !== undefined) {
-    await replaceFile(options.html, reviewHtml(blocks))
+    await writePage(options.html, reviewHtml(standing, superseded), records)
     console.tell(`Report written: ${options.html}`)
-  } else if (options.json) printText(console, jsonText(reviewReport(blocks)))
-  else if (options.csv) for (const line of reviewCsv(blocks)) console.print(line)
-  else for (const line of reviewMarkdown(reviewReport(blocks))) console.print(line)
+  } else if (options.json) printText(console, jsonText(reviewReport(standing, superseded)))
+  else if (options.csv) for (const line of reviewCsv(standing)) console.print(line)
+  else for (const line of reviewMarkdown(reviewReport(standing, superseded))) console.print(line)
   return EXIT.fine
 }
 

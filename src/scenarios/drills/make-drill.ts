@@ -84,7 +84,7 @@ function partOf(
     positions: places.map(({ place, lookFor }) => ({
       scenario: name,
       seed: record.seed,
-      decisions: record.decisions.slice(0, place).map(({ standing: _standing, ...decision }) => decision),
+      decisions: record.decisions.slice(0, place).map(({ standing: _standing, by: _by, ...decision }) => decision),
       throws,
       lookFor,
     })),

@@ -1,9 +1,14 @@
 import { basename } from 'node:path'
 import { type Scenario, scenarioFrom } from '../files/scenario/scenario.js'
 import { nearestOf } from '../files/text/nearest.js'
+import { isLine, lineWords } from '../files/text/one-line.js'
 import { readTextFile } from '../files/text/read-text-file.js'
+import { ScenarioError } from '../files/text/scenario-error.js'
 import { locateNowhere, readSourceText } from '../files/text/source-text.js'
 import { builtInNames, builtInScenario } from './library.js'
+
+/** Of a scenario in a record. */
+const LONGEST_NAME = 200
 
 /** Of a scenario's file. */
 const ENDING = /\.(ya?ml|json)$/i
@@ -18,6 +23,12 @@ export async function loadScenario(pathOrName: string): Promise<Scenario> {
   if (builtIn) return scenarioFrom(pathOrName, locateNowhere(pathOrName, builtIn))
   const text = await readTextFile(pathOrName, `, and ${noBuiltInWords(pathOrName)}`)
   const name = basename(pathOrName).replace(ENDING, '')
+  if (!isLine(name, LONGEST_NAME)) {
+    const found = JSON.stringify(name.length > 60 ? `${name.slice(0, 57)}...` : name)
+    throw new ScenarioError([
+      `${pathOrName}: the scenario is called as its file is, and found is ${found}; allowed before the ending is ${lineWords(LONGEST_NAME)}.`,
+    ])
+  }
   return scenarioFrom(name, readSourceText(pathOrName, text))
 }
 

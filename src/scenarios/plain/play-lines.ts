@@ -3,6 +3,7 @@ import { playerView } from '../../sim/analysis/view/player-view.js'
 import { advance, checkDecision } from '../../sim/world/block/advance.js'
 import type { BlockState, Decision, ThrowRecord } from '../../sim/world/block/types.js'
 import { FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
+import { WriteError } from '../files/text/atomic-write.js'
 import { scoreLines } from '../words/score-lines.js'
 import { decisionWords, moveWords, observationWords, spotWords } from '../words/words.js'
 import { afterThrowLines } from './after-throw-lines.js'
@@ -19,6 +20,8 @@ export interface LinePlay {
   readonly object: (sentence: string) => void
   /** Puts a throw where it is safe before its result is said. */
   readonly keep: (thrown: ThrowRecord) => Promise<void>
+  /** Called for a throw that could not be kept, and so is not made; says it and goes on, or throws to stop the block. */
+  readonly notKept: (fault: WriteError) => void
   /** Whether each choice is priced before it is thrown. */
   readonly grade: boolean
   /** Told the grade of each throw, that it need not be worked out again: null where there is none, undefined where nobody asked. */
@@ -45,7 +48,13 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
         object(problem)
         continue
       }
-      state = await throwOne(state, read.decision, suggestion, play)
+      try {
+        state = await throwOne(state, read.decision, suggestion, play)
+      } catch (fault) {
+        if (!(fault instanceof WriteError)) throw fault
+        play.notKept(fault)
+        continue
+      }
       if (!state.spot || play.enough?.(state)) break
       announce(state, say)
       offer(state, say)

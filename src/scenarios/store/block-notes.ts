@@ -38,10 +38,12 @@ export interface BlockNotes {
 
 export const noNotes = (mode: Mode): BlockNotes => ({ mode, calls: [], ownFindings: [] })
 
-const FORMAT = 'dryboard-notes'
+const FORMAT = 'dryboard-said'
+/** What the format was called when a coach's notes had the same name. */
+const OLD_FORMAT = 'dryboard-notes'
 
 const notesSchema = z.strictObject({
-  format: z.literal(FORMAT),
+  format: z.literal([FORMAT, OLD_FORMAT]),
   version: z.literal(1),
   mode: z.enum(MODES),
   calls: z.array(

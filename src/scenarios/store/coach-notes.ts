@@ -7,6 +7,7 @@ import { readTextFile } from '../files/text/read-text-file.js'
 import { replaceFile } from '../files/text/replace-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
 import { readSourceText } from '../files/text/source-text.js'
+import { alone } from './alone.js'
 
 const FORMAT = 'dryboard-notes'
 const VERSION = 1
@@ -44,8 +45,10 @@ export async function readNotes(record: string): Promise<readonly Note[]> {
 
 /** Adds a note and returns the file it is in. @throws ScenarioError, WriteError */
 export async function addNote(record: string, note: Note): Promise<string> {
-  const notes = [...(await readNotes(record)), note]
   const path = notesPath(record)
-  await replaceFile(path, `${JSON.stringify({ format: FORMAT, version: VERSION, notes }, null, 1)}\n`)
+  await alone(`${path}.lock`, async () => {
+    const notes = [...(await readNotes(record)), note]
+    await replaceFile(path, `${JSON.stringify({ format: FORMAT, version: VERSION, notes }, null, 1)}\n`)
+  })
   return path
 }

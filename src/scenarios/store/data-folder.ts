@@ -1,5 +1,5 @@
-import { homedir } from 'node:os'
 import { basename, dirname, join, resolve } from 'node:path'
+import { homeFolder } from './home-folder.js'
 
 /**
  * Where the program keeps things: the folder named on the command line, else DRYBOARD_DATA, else the user's data folder
@@ -12,7 +12,7 @@ export function dataFolder(
   const own = named ?? environment.DRYBOARD_DATA
   if (own) return own
   const shared = environment.XDG_DATA_HOME
-  const base = shared?.startsWith('/') ? shared : join(homedir(), '.local', 'share')
+  const base = shared?.startsWith('/') ? shared : join(homeFolder(), '.local', 'share')
   return join(base, 'dryboard')
 }
 

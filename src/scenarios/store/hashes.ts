@@ -12,7 +12,12 @@ export function carryTableHash(): string {
 
 /** Names a scenario by all that is in it, in whatever order its fields were written. */
 export function scenarioHash(data: unknown): string {
-  return digest(JSON.stringify(sorted(data)))
+  return digest(canonicalText(data))
+}
+
+/** Data as one line of JSON with the fields in order: equal data give equal text. */
+export function canonicalText(data: unknown): string {
+  return JSON.stringify(sorted(data))
 }
 
 /**

@@ -13,6 +13,10 @@ export interface PlayedBlock {
   readonly notes: BlockNotes
   /** Where it is filed; null while it is unfinished. */
   readonly recordPath: string | null
+  /** By the throw's number, as far as known: whether what it cost is the player's own; all are where it is left out. */
+  readonly ownThrows?: readonly boolean[]
+  /** Why later ones were passed over, one sentence each. */
+  readonly passedOver?: readonly string[]
   /** What was worked out of it before, if it is still kept. */
   readonly worked?: KeptAccount
 }
@@ -38,6 +42,8 @@ interface LeftBlocks {
 
 /** All that has to stay on the disk but the settings. */
 export interface Keeper {
+  /** Tries whether blocks can be kept at all, before one is played for nothing. @throws WriteError */
+  tryOut(): Promise<void>
   /** Blocks left unfinished before, on screen or in plain play. */
   leftBlocks(): Promise<LeftBlocks>
   /**
@@ -59,7 +65,7 @@ export interface Keeper {
   /** Replaces the notes beside a filed record. */
   keepNotes(recordPath: string, notes: BlockNotes): Promise<void>
   /** Keeps what was worked out of a filed block, so that it need not be worked out again. */
-  keepWorked(scenario: Scenario, block: BlockState, worked: KeptAccount): Promise<void>
+  keepWorked(scenario: Scenario, block: BlockState, worked: KeptAccount, ownThrows?: readonly boolean[]): Promise<void>
   hasPast(): Promise<boolean>
   listPast(): Promise<readonly PastBlock[]>
   /** @throws ScenarioError when it cannot be read or no longer comes out the same */

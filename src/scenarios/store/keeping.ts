@@ -1,17 +1,20 @@
 import { basename, join } from 'node:path'
+import type { BlockState } from '../../sim/world/block/types.js'
+import type { Scenario } from '../files/scenario/scenario.js'
 import { replaceFile } from '../files/text/replace-file.js'
 import { setAside } from '../files/text/set-aside.js'
 import { textAt } from '../files/text/text-at.js'
-import { notesAt, writeNotes } from './block-notes-file.js'
-import { dataFolder, debriefsFolder, recordsFolder, saidWithRecord } from './data-folder.js'
-import type { Keeper } from './keeper.js'
+import { type BlockNotes, noNotes, notesText, readNotes } from './block-notes.js'
+import { blockStore, type ResumedBlock } from './block-store.js'
+import { dataFolder, debriefsFolder, saidWithRecord } from './data-folder.js'
+import type { Keeper, PlayedBlock } from './keeper.js'
 import { keepAccount, readKeptAccount } from './kept-account.js'
+import type { OpenBlock } from './open-block.js'
+import type { MadeBy } from './origin.js'
 import { EMPTY_KIT, kitText, type OwnKit, readKit } from './own-kit.js'
-import { hasPastBlocks, listPastBlocks } from './past-blocks.js'
 import { PLAYER_VARIABLE } from './player-name.js'
-import { readRecord, recordOf, writeRecord } from './record.js'
+import { ownThrows, readRecord, recordOf } from './record.js'
 import { replayRecord } from './replay.js'
-import { unfinishedBlocks } from './unfinished-blocks.js'
 
 /** What the command line says of where to keep blocks and who plays; what it leaves out is asked of the environment. */
 export interface Said {
@@ -20,39 +23,70 @@ export interface Said {
 }
 
 /**
- * Keeps blocks as plain play does: a journal while they are played, a record once they are over. What the player said of a
- * block lies beside its journal, and later in a folder of notes; own balls and bowler in a file of the kit.
+ * Keeps the screen's blocks in the store that plain play keeps its own in, each found by the state of its block after the last throw
+ * that is kept; own balls and bowler in a file of the kit.
  */
 export function fileKeeper(environment: Readonly<Record<string, string | undefined>>, said: Said = {}): Keeper {
   const folder = dataFolder(said.dataFolder, environment)
-  const records = recordsFolder(folder)
   const player = said.player ?? (environment[PLAYER_VARIABLE] || undefined)
-  const unfinished = unfinishedBlocks(folder, player)
+  const store = blockStore(folder)
   const debriefs = debriefsFolder(folder)
   const kitPath = join(folder, 'kit.json')
-  const notesOf = (recordPath: string) => saidWithRecord(folder, recordPath)
   const inTurn = queue()
+  const inPlay = new Map<BlockState, OpenBlock>()
+
+  const begin = (scenario: Scenario, begun: BlockState): OpenBlock =>
+    store.begin({ scenario, begun, player, cameToBe: 'played', before: 'player' })
+
+  const goOn = ({ states, scenario, open, passedOver }: ResumedBlock): PlayedBlock => {
+    inPlay.set(states.at(-1)!, open)
+    return { scenario, states, notes: notesOf(open.said), recordPath: null, passedOver, ownThrows: open.ownThrows() }
+  }
+
   return {
-    leftBlocks: unfinished.leftBlocks,
-    resume: unfinished.resume,
-    keepThrow: (scenario, before, after) => inTurn(() => unfinished.keepThrow(scenario, before, after)),
-    keepSaid: (block, notes) => inTurn(() => unfinished.keepSaid(block, notes)),
+    tryOut: () => inTurn(store.tryOut),
+    async leftBlocks() {
+      const { blocks, refused } = await store.left()
+      return {
+        blocks: blocks.map((left) => ({
+          title: left.record.scenario.title,
+          throws: left.record.decisions.length,
+          takeUp: async () => goOn(await store.takeUp(left, player)),
+        })),
+        problems: refused.flatMap(({ fault }) => fault.sentences),
+      }
+    },
+    resume: async (from) => goOn(await store.resume(from, player)),
+    keepThrow: (scenario, before, after) =>
+      inTurn(async () => {
+        const open = inPlay.get(before) ?? begin(scenario, before)
+        inPlay.set(before, open)
+        await open.keep(after.throws.at(-1)!)
+        inPlay.delete(before)
+        inPlay.set(after, open)
+      }),
+    keepSaid: (block, notes) => inTurn(async () => inPlay.get(block)?.keepSaid(notesText(notes))),
     file: (scenario, block, notes) =>
       inTurn(async () => {
-        const path = await writeRecord(recordOf(scenario, block, unfinished.playerOf(block)), records)
-        await writeNotes(notesOf(path), notes)
-        await unfinished.done(block)
+        const open = inPlay.get(block) ?? begin(scenario, block)
+        const path = await open.file(block, notesText(notes))
+        inPlay.delete(block)
         return path
       }),
-    keepNotes: (recordPath, notes) => inTurn(() => writeNotes(notesOf(recordPath), notes)),
-    keepWorked: (scenario, block, worked) => inTurn(() => keepAccount(debriefs, recordOf(scenario, block), worked)),
-    hasPast: () => hasPastBlocks(records),
-    listPast: () => listPastBlocks(records),
+    keepNotes: (recordPath, notes) => inTurn(() => replaceFile(saidWithRecord(folder, recordPath), notesText(notes))),
+    keepWorked: (scenario, block, worked, own) =>
+      inTurn(() => {
+        const madeBy = block.throws.map((_, index) => ((own?.[index] ?? true) ? 'player' : 'given') as MadeBy)
+        return keepAccount(debriefs, recordOf(scenario, block, { madeBy }), worked)
+      }),
+    hasPast: store.hasPast,
+    listPast: store.listPast,
     async openPast(path) {
-      const notes = await notesAt(notesOf(path))
       const record = await readRecord(path)
+      const notes = notesOf(await textAt(saidWithRecord(folder, path)).catch(() => null))
       const worked = await readKeptAccount(debriefs, record)
-      return { ...replayRecord(record, path), notes, recordPath: path, ...(worked ? { worked } : {}) }
+      const replay = replayRecord(record, path)
+      return { ...replay, notes, recordPath: path, ownThrows: ownThrows(record), ...(worked ? { worked } : {}) }
     },
     findKit: () => kitAt(kitPath),
     keepKit: (kit) =>
@@ -62,16 +96,29 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
         await replaceFile(kitPath, kitText(kit))
         return aside
       }),
-    leave: () => inTurn(unfinished.leave),
+    leave: () =>
+      inTurn(async () => {
+        await Promise.all([...inPlay.values()].map((open) => open.leave()))
+        inPlay.clear()
+      }),
   }
 }
 
+/** What the player said, as kept; nothing where there is none that this program understands. */
+const notesOf = (said: string | null): BlockNotes => (said === null ? null : readNotes(said)) ?? noNotes('block')
+
 async function kitAt(path: string): Promise<{ kit: OwnKit; problem: string }> {
-  const text = await textAt(path)
-  if (text === null) return { kit: EMPTY_KIT, problem: '' }
-  const read = readKit(basename(path), text)
-  if ('kit' in read) return { kit: read.kit, problem: '' }
-  return { kit: EMPTY_KIT, problem: `Your bag and bowler are not used, for ${read.problem}` }
+  const unused = 'Your bag and bowler are not used, for'
+  try {
+    const text = await textAt(path)
+    if (text === null) return { kit: EMPTY_KIT, problem: '' }
+    const read = readKit(basename(path), text)
+    if ('kit' in read) return { kit: read.kit, problem: '' }
+    return { kit: EMPTY_KIT, problem: `${unused} ${read.problem}` }
+  } catch (fault) {
+    const code = (fault as NodeJS.ErrnoException).code ?? String(fault)
+    return { kit: EMPTY_KIT, problem: `${unused} ${basename(path)} cannot be read (${code}).` }
+  }
 }
 
 /** Does one thing after the other, so that an earlier state never lands on a later one; one that fails stops no other. */

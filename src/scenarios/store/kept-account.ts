@@ -5,6 +5,7 @@ import type { FairGrade } from '../../sim/analysis/grade/grade-types.js'
 import { replaceFile } from '../files/text/replace-file.js'
 import { debriefName } from './debrief-name.js'
 import type { BlockRecord } from './record.js'
+import { sealedText, unsealed } from './sealed-text.js'
 
 /** What was worked out of a block: the grades as far as they came, and the whole account once there is one. */
 export interface KeptAccount {
@@ -14,7 +15,7 @@ export interface KeptAccount {
 }
 
 const FORMAT = 'dryboard-account'
-const VERSION = 2
+const VERSION = 3
 
 /** Unlike a review's debrief it holds every figure to the last bit, for the screen goes on working with it. */
 const pathOf = (folder: string, record: BlockRecord): string => join(folder, `${debriefName(record)}.account.json`)
@@ -25,20 +26,17 @@ export async function keepAccount(
   record: BlockRecord,
   { grades, account }: KeptAccount,
 ): Promise<void> {
-  const text = JSON.stringify({ format: FORMAT, version: VERSION, grades, account }, spelt)
-  await replaceFile(pathOf(folder, record), `${text}\n`)
+  await replaceFile(pathOf(folder, record), sealedText(FORMAT, VERSION, JSON.stringify({ grades, account }, spelt)))
 }
 
 /** What is kept of a record's block; null where there is nothing that fits it, which can always be worked out anew. */
 export async function readKeptAccount(folder: string, record: BlockRecord): Promise<KeptAccount | null> {
   try {
-    const kept = JSON.parse(await readFile(pathOf(folder, record), 'utf8'), read) as Partial<KeptAccount> & {
-      readonly format?: unknown
-      readonly version?: unknown
-    }
+    const text = unsealed(FORMAT, VERSION, await readFile(pathOf(folder, record), 'utf8'))
+    if (text === null) return null
+    const { grades, account } = JSON.parse(text, read) as Partial<KeptAccount>
     const count = record.decisions.length
-    const { format, version, grades, account } = kept
-    if (format !== FORMAT || version !== VERSION || grades?.length !== count || account === undefined) return null
+    if (grades?.length !== count || account === undefined) return null
     if (account !== null && account.throws.length !== count) return null
     return { grades: Array.from(grades, (grade) => (isUnasked(grade) ? undefined : grade)), account }
   } catch {

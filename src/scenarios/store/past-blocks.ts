@@ -1,7 +1,12 @@
-import { readdir, readFile, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import { countPins, FULL_RACK } from '../../sim/world/pins/leaves.js'
 import { nextBall, type Scoring, tally } from '../../sim/world/scoring/game.js'
+import { type FileLayer, NODE_FILES } from '../files/text/file-layer.js'
+import { readTextFile } from '../files/text/read-text-file.js'
+import { ScenarioError } from '../files/text/scenario-error.js'
+import { UNKNOWN_ORIGIN } from './origin.js'
+import type { BlockRecord } from './record.js'
+import { type Compared, supersededBy } from './superseded.js'
 
 /** A block bowled before, as a list shows it; nothing of it has been played again yet. */
 export interface PastBlock {
@@ -17,30 +22,44 @@ export interface PastBlock {
 /** How many are listed: the latest. */
 const MOST_LISTED = 200
 
-const isRecord = (name: string): boolean => name.endsWith('.json') && !name.startsWith('.')
+const isRecord = (name: string): boolean =>
+  name.endsWith('.json') && !name.startsWith('.') && !name.endsWith('.notes.json')
 
-/** Whether there is anything to list. */
-export async function hasPastBlocks(folder: string): Promise<boolean> {
-  return (await namesIn(folder)).length > 0
+/** Whether there is anything to list; a folder that cannot be read has nothing. */
+export async function hasPastBlocks(folder: string, files: FileLayer = NODE_FILES): Promise<boolean> {
+  return (await namesIn(folder, files).catch(() => [])).length > 0
 }
 
-/** Blocks filed in a folder, latest first. A file that tells nothing of a block is left out; opening one checks all of it. */
-export async function listPastBlocks(folder: string): Promise<PastBlock[]> {
-  const names = await namesIn(folder)
-  const files = await Promise.all(
-    names.map(async (name) => ({ path: join(folder, name), when: (await stat(join(folder, name))).mtime })),
+/**
+ * Blocks filed in a folder, latest first, each once. A file that tells nothing of a block is left out; opening one checks all of it.
+ *
+ * @throws ScenarioError where the folder cannot be read
+ */
+export async function listPastBlocks(folder: string, files: FileLayer = NODE_FILES): Promise<PastBlock[]> {
+  const names = await namesIn(folder, files)
+  const found = await Promise.all(
+    names.map(async (name) => {
+      const path = join(folder, name)
+      const when = await files.stat(path).catch(() => null)
+      return when?.isFile() ? [{ path, when: when.mtime }] : []
+    }),
   )
-  const latest = files.sort((a, b) => b.when.getTime() - a.when.getTime()).slice(0, MOST_LISTED)
-  const blocks = await Promise.all(latest.map(({ path, when }) => glance(path, when)))
-  return blocks.filter((block) => block !== null)
+  const latest = found
+    .flat()
+    .sort((a, b) => b.when.getTime() - a.when.getTime())
+    .slice(0, MOST_LISTED)
+  const glanced = (await Promise.all(latest.map(({ path, when }) => glance(path, when)))).filter((one) => one !== null)
+  const replaced = supersededBy(glanced.map(({ compared }) => compared))
+  return glanced.flatMap(({ block }, place) => (replaced[place] === null ? [block] : []))
 }
 
-async function namesIn(folder: string): Promise<string[]> {
+async function namesIn(folder: string, files: FileLayer): Promise<string[]> {
   try {
-    return (await readdir(folder)).filter(isRecord)
+    return (await files.readdir(folder)).filter(isRecord)
   } catch (fault) {
-    if ((fault as NodeJS.ErrnoException).code === 'ENOENT') return []
-    throw fault
+    const code = (fault as NodeJS.ErrnoException).code
+    if (code === 'ENOENT') return []
+    throw new ScenarioError([`${folder}: this folder cannot be read (${code ?? String(fault)}).`], true)
   }
 }
 
@@ -52,16 +71,21 @@ interface Glanced {
     readonly practiceThrows: number
     readonly scoring: Scoring
   }
-  readonly decisions: readonly { readonly standing: number }[]
+  readonly decisions: BlockRecord['decisions']
 }
 
-async function glance(path: string, bowledAt: Date): Promise<PastBlock | null> {
+async function glance(path: string, bowledAt: Date): Promise<{ block: PastBlock; compared: Compared } | null> {
   try {
-    const { seed, scenario, decisions } = JSON.parse(await readFile(path, 'utf8')) as Glanced
+    const data = JSON.parse(await readTextFile(path)) as Glanced & Partial<Compared>
+    const { seed, scenario, decisions } = data
     const practice = scenario.practiceThrows * scenario.lanes.length
     const left = decisions.slice(practice).map(({ standing }) => standing)
     const games = scoresOf(scenario.scoring, left)
-    return { path, title: String(scenario.title), seed: String(seed), bowledAt, throws: decisions.length, games }
+    const { scenarioHash = '', player, block = null, origin = UNKNOWN_ORIGIN } = data
+    return {
+      block: { path, title: String(scenario.title), seed: String(seed), bowledAt, throws: decisions.length, games },
+      compared: { scenarioHash, seed, player, block, origin, decisions },
+    }
   } catch {
     return null
   }

@@ -35,6 +35,26 @@ export async function playerName(named: string | undefined, environment: Environ
   return said
 }
 
+/**
+ * The same for a block about to be played: a profile that cannot be read is told of and keeps nobody from playing.
+ *
+ * @throws ScenarioError when the variable holds no name
+ */
+export async function nameIfReadable(
+  named: string | undefined,
+  environment: Environment,
+  tell: (sentence: string) => void,
+): Promise<string | undefined> {
+  try {
+    return await playerName(named, environment)
+  } catch (fault) {
+    const isProfile = (named ?? environment[PLAYER_VARIABLE] ?? '') === ''
+    if (!(fault instanceof ScenarioError) || !isProfile) throw fault
+    for (const sentence of fault.sentences) tell(`${sentence} The block will carry no name.`)
+    return undefined
+  }
+}
+
 /** Keeps the name that later records carry, and returns the file it is in. @throws WriteError */
 export async function keepPlayerName(player: string, environment: Environment): Promise<string> {
   const path = profilePath(environment)

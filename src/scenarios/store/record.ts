@@ -1,22 +1,37 @@
 import type { z } from 'zod'
 import type { BlockState, Decision, ThrowRecord } from '../../sim/world/block/types.js'
 import type { Scenario } from '../files/scenario/scenario.js'
-import { writeUnderFreeName } from '../files/text/atomic-write.js'
 import { refuseNewer } from '../files/text/newer-version.js'
 import { problemSentences } from '../files/text/problems.js'
 import { readTextFile } from '../files/text/read-text-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
-import { readSourceText } from '../files/text/source-text.js'
+import { type LocatedData, readSourceText } from '../files/text/source-text.js'
 import { carryTableHash, checkScenarioHash, scenarioHash } from './hashes.js'
 import { modelFingerprint } from './model-fingerprint.js'
-import { type KeptDecision, RECORD_FORMAT, RECORD_VERSION, recordSchema } from './record-schema.js'
+import { type Beginning, isPlayersOwn, type MadeBy, type Origin, UNKNOWN_ORIGIN } from './origin.js'
+import { checkRecordDigest, recordDigest } from './record-digest.js'
+import { type KeptDecision, RECORD_FORMAT, RECORD_VERSION, recordSchema, recordSchema1 } from './record-schema.js'
 import { VERSION } from './version.js'
 
+type WrittenRecord = z.output<typeof recordSchema>
+
 /**
- * A block as kept: the scenario, the seed and the decisions, from which everything else is replayed. Each decision
- * carries the pins it left, so that a replay by a changed model is noticed instead of believed.
+ * A block as kept: the scenario, the seed and the decisions, from which everything else is replayed, with where it comes from.
+ * Each decision carries the pins it left, so that a replay by a changed model is noticed instead of believed.
  */
-export type BlockRecord = z.output<typeof recordSchema>
+export type BlockRecord = Omit<WrittenRecord, 'digest' | 'version'> & {
+  /** The file's; what a first one does not tell is `unknown` or null here. */
+  readonly version: 1 | 2
+}
+
+/** What a record tells of a block beside its throws. */
+export interface RecordAbout {
+  readonly block?: string | null
+  readonly player?: string
+  readonly origin?: Origin
+  /** By the throw's number; the player where it is left out and the origin is known. */
+  readonly madeBy?: readonly MadeBy[]
+}
 
 const SPEED_STEPS = { softer: -1, usual: 0, firmer: 1 } as const
 const SPEED_NAMES = { [-1]: 'softer', 0: 'usual', 1: 'firmer' } as const
@@ -36,16 +51,20 @@ export function blockNames(scenario: Scenario, seed: string, player?: string) {
 }
 
 /** The record of a block, finished or not. */
-export function recordOf(scenario: Scenario, state: BlockState, player?: string): BlockRecord {
+export function recordOf(scenario: Scenario, state: BlockState, about: RecordAbout = {}): BlockRecord {
+  const { block = null, player, origin = UNKNOWN_ORIGIN, madeBy = [] } = about
+  const usual = about.origin === undefined ? 'unknown' : 'player'
   return {
     format: RECORD_FORMAT,
     version: RECORD_VERSION,
+    block,
+    origin,
     ...blockNames(scenario, state.seed, player),
-    decisions: state.throws.map(keptDecision),
+    decisions: state.throws.map((thrown, index) => keptDecision(thrown, madeBy[index] ?? usual)),
   }
 }
 
-export function keptDecision({ decision, standingAfter }: ThrowRecord): KeptDecision {
+export function keptDecision({ decision, standingAfter }: ThrowRecord, by: MadeBy): KeptDecision {
   return {
     ball: decision.ballId,
     feet: decision.aim.feetBoard,
@@ -53,13 +72,14 @@ export function keptDecision({ decision, standingAfter }: ThrowRecord): KeptDeci
     speed: SPEED_NAMES[decision.aim.speedStep],
     release: decision.release,
     standing: standingAfter,
+    by,
   }
 }
 
 export function decisionsOf({
   decisions,
 }: {
-  readonly decisions: readonly Omit<KeptDecision, 'standing'>[]
+  readonly decisions: readonly Omit<KeptDecision, 'standing' | 'by'>[]
 }): Decision[] {
   return decisions.map(({ ball, feet, target, speed, release }) => ({
     ballId: ball,
@@ -68,22 +88,20 @@ export function decisionsOf({
   }))
 }
 
+/** By the throw's number: whether what it cost is the player's own. */
+export function ownThrows({ decisions, origin }: Pick<BlockRecord, 'decisions' | 'origin'>): boolean[] {
+  return decisions.map(({ by }) => isPlayersOwn(by, origin.cameToBe))
+}
+
 /** What a block's files are called, before a number and an ending. */
 export function fileStem({ name, seed }: { readonly name: string; readonly seed: string }): string {
   return `${name}-${seed}`.replaceAll(/[^A-Za-z0-9-]+/g, '-').slice(0, 80)
 }
 
-/**
- * Writes a record into a folder under the first free name and returns its path.
- *
- * @throws WriteError
- */
-export async function writeRecord(record: BlockRecord, folder: string): Promise<string> {
-  return writeUnderFreeName(folder, fileStem(record), recordText(record))
-}
-
+/** A record as it is written, always in the newest version. */
 export function recordText(record: BlockRecord): string {
-  return `${JSON.stringify(record, null, 1)}\n`
+  const written = { ...record, version: RECORD_VERSION }
+  return `${JSON.stringify({ ...written, digest: recordDigest(written) }, null, 1)}\n`
 }
 
 /**
@@ -99,8 +117,24 @@ export async function readRecord(path: string): Promise<BlockRecord> {
 export function recordFromText(path: string, text: string): BlockRecord {
   const source = readSourceText(path, text)
   refuseNewer(source, RECORD_VERSION)
+  return versionOf(source.data) === 1 ? firstRecord(path, source) : todaysRecord(path, source)
+}
+
+function todaysRecord(path: string, source: LocatedData): BlockRecord {
   const checked = recordSchema.safeParse(source.data)
   if (!checked.success) throw new ScenarioError(problemSentences(source, checked.error.issues))
   checkScenarioHash(path, source.data)
-  return checked.data
+  checkRecordDigest(path, source.data)
+  const { digest: _digest, ...record } = checked.data
+  return record
 }
+
+function firstRecord(path: string, source: LocatedData): BlockRecord {
+  const checked = recordSchema1.safeParse(source.data)
+  if (!checked.success) throw new ScenarioError(problemSentences(source, checked.error.issues))
+  checkScenarioHash(path, source.data)
+  const decisions = checked.data.decisions.map((one) => ({ ...one, by: 'unknown' as const }))
+  return { ...checked.data, block: null, origin: UNKNOWN_ORIGIN, decisions }
+}
+
+const versionOf = (data: unknown): unknown => (data as { readonly version?: unknown } | null)?.version

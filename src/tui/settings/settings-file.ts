@@ -15,7 +15,14 @@ const pathIn = (environment: Environment): string => join(configFolder(environme
  */
 export async function readSettings(environment: Environment): Promise<{ settings: Settings; problem: string }> {
   const path = pathIn(environment)
-  const text = await textAt(path)
+  let text: string | null
+  try {
+    text = await textAt(path)
+  } catch (fault) {
+    const code = (fault as NodeJS.ErrnoException).code ?? String(fault)
+    const problem = `The usual settings are used, for ${basename(path)} cannot be read (${code}).`
+    return { settings: DEFAULT_SETTINGS, problem }
+  }
   if (text === null) return { settings: DEFAULT_SETTINGS, problem: '' }
   const data = parsed(text)
   const fault = data === undefined ? ': this is not JSON' : settingsFault(data)

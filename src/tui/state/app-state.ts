@@ -113,8 +113,10 @@ export type Action =
   | { readonly type: 'what-if'; readonly result: WhatIf }
   | { readonly type: 'ran-on' }
   | { readonly type: 'rolled-on' }
-  /** The throw that leads to this state is on the disk, or cannot be put there. */
+  /** The throw that leads to this state is on the disk. */
   | { readonly type: 'kept'; readonly next: BlockState }
+  /** It cannot be put there, and so is not made. */
+  | { readonly type: 'not-kept'; readonly next: BlockState; readonly sentence: string }
   | { readonly type: 'taken-up'; readonly kept: KeptBlock; readonly played: PlayedBlock }
   | { readonly type: 'take-up-refused'; readonly kept: KeptBlock; readonly sentence: string }
   | { readonly type: 'filed'; readonly block: BlockState; readonly path: string }

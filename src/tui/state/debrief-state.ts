@@ -1,7 +1,7 @@
 import { OWN_FINDINGS } from '../../scenarios/store/block-notes.js'
 import type { WhatIf } from '../../sim/analysis/explore/what-if.js'
 import type { Command } from '../keys/binding.js'
-import { isWeighed, type OwnFindingAt, type PlayState, pinsGiven, playFrom } from './play-state.js'
+import { isOwn, isWeighed, type OwnFindingAt, type PlayState, pinsGiven, playFrom } from './play-state.js'
 
 /** What stands below the lane. */
 export const DEBRIEF_VIEWS = ['throw', 'choices', 'ledger', 'findings', 'calls', 'known'] as const
@@ -79,7 +79,7 @@ export function withDearest(debrief: DebriefState, play: PlayState): DebriefStat
 /** The choices that gave most away, dearest first. */
 function dearestThrows(play: PlayState): number[] {
   return play.grades
-    .map((grade, index) => ({ index, pins: pinsGiven(grade) }))
+    .map((grade, index) => ({ index, pins: isOwn(play, index) ? pinsGiven(grade) : 0 }))
     .filter(({ pins }) => pins >= COSTLY_PINS)
     .sort((a, b) => b.pins - a.pins)
     .slice(0, MOST_OWN_THROWS)

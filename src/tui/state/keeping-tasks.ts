@@ -7,12 +7,16 @@ import type { TrainerServices } from './services.js'
 
 /** Puts on the disk what has to stay, when it has to. */
 export function useKeeping(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  useTryingOut(dispatch, services)
   useKeepingThrow(state, dispatch, services)
   useFiling(state, dispatch, services)
   useTakingUp(state, dispatch)
   useKeepingNotes(state, dispatch, services)
   useKeepingChoices(state, dispatch, services)
 }
+
+/** A block that could not be filed is in its journal meanwhile. */
+const RETRY_MILLISECONDS = 5000
 
 /** The block on screen, being played or looked back on. */
 const playOn = ({ screen }: AppState): PlayState | null =>
@@ -24,7 +28,14 @@ export const notKept =
   (fault: unknown): void =>
     dispatch({ type: 'trouble', sentence: `${what} could not be kept: ${sentenceOf(fault)}` })
 
-/** Keeps a throw before its ball rolls. Where it cannot be kept, that is said and the block goes on. */
+/** Says at once where no block could be kept, and not after a game. */
+function useTryingOut(dispatch: Dispatch<Action>, services: TrainerServices): void {
+  useEffect(() => {
+    services.tryOut().catch(notKept(dispatch, 'Blocks'))
+  }, [dispatch, services])
+}
+
+/** Keeps a throw before its ball rolls. Where it cannot be kept, that is said, and the throw is not made. */
 function useKeepingThrow({ screen }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
   const play = screen.kind === 'play' ? screen.play : null
   const next = play?.stage.kind === 'rolling' && !play.stage.isKept ? play.stage.next : null
@@ -33,10 +44,10 @@ function useKeepingThrow({ screen }: AppState, dispatch: Dispatch<Action>, servi
   useEffect(() => {
     const from = thrown.current
     if (!next || !from) return
-    services
-      .keepThrow(from.scenario, blockOf(from), next)
-      .catch(notKept(dispatch, 'The throw'))
-      .then(() => dispatch({ type: 'kept', next }))
+    services.keepThrow(from.scenario, blockOf(from), next).then(
+      () => dispatch({ type: 'kept', next }),
+      (fault: unknown) => dispatch({ type: 'not-kept', next, sentence: sentenceOf(fault) }),
+    )
   }, [next, dispatch, services])
 }
 
@@ -58,10 +69,23 @@ function useFiling(state: AppState, dispatch: Dispatch<Action>, services: Traine
       return
     }
     filed.current = block
-    const { scenario, grades } = looked.current
-    services.file(scenario, block, notes).then((path) => dispatch({ type: 'filed', block, path }), complain)
+    const { scenario, grades, ownThrows } = looked.current
+    let again: NodeJS.Timeout | undefined
+    const file = (): void => {
+      services.file(scenario, block, notes).then(
+        (path) => dispatch({ type: 'filed', block, path }),
+        (fault: unknown) => {
+          complain(fault)
+          again = setTimeout(file, RETRY_MILLISECONDS)
+        },
+      )
+    }
+    file()
     // The account, which has the grades in it too, comes later and takes the place of this.
-    if (grades.some((grade) => grade)) services.keepWorked(scenario, block, { grades, account: null }).catch(complain)
+    if (grades.some((grade) => grade)) {
+      services.keepWorked(scenario, block, { grades, account: null }, ownThrows).catch(complain)
+    }
+    return () => clearTimeout(again)
   }, [block, isFinished, dispatch, services])
 }
 

@@ -53,6 +53,8 @@ export interface PlayState {
   readonly ownFindings: readonly OwnFindingAt[]
   /** Where the finished block is filed; null until it is. */
   readonly recordPath: string | null
+  /** By the throw's number: whether what it cost is the player's own; all are where it is left out. */
+  readonly ownThrows?: readonly boolean[]
   /** Throws accounted for so far, the first ones first; all of them once the account is whole. */
   readonly accounts: readonly ThrowAccount[]
   readonly account: Account | null
@@ -82,7 +84,10 @@ export const pinsGiven = (grade: ThrowGrade): number => grade?.givenAwayPins ?? 
 
 /** What all choices weighed so far cost. */
 export const allPinsGiven = (play: PlayState): number =>
-  play.grades.reduce<number>((sum, grade) => sum + pinsGiven(grade), 0)
+  play.grades.reduce<number>((sum, grade, index) => sum + (isOwn(play, index) ? pinsGiven(grade) : 0), 0)
+
+/** Whether what a choice cost is the player's own, and not given by a drill or a copied block. */
+export const isOwn = (play: PlayState, index: number): boolean => play.ownThrows?.[index] ?? true
 
 /** Whether a choice has its grade, or is one that gets none. */
 export const isWeighed = (play: PlayState, index: number): boolean =>
@@ -137,10 +142,16 @@ export function playFrom(
 
 /** A block played before, as far as it came, with what is kept of its grades. */
 export function playedOn(
-  { scenario, states, notes, recordPath, worked }: PlayedBlock,
+  { scenario, states, notes, recordPath, ownThrows, worked }: PlayedBlock,
   suggestion?: Decision,
 ): PlayState {
   const grades = worked?.grades ?? new Array<ThrowGrade>(states.length - 1).fill(undefined)
   const play = playFrom(scenario, states, grades, suggestion ?? states.at(-1)?.throws.at(-1)?.decision, notes)
-  return { ...play, recordPath, account: worked?.account ?? null, accounts: worked?.account?.throws ?? [] }
+  return {
+    ...play,
+    ...(ownThrows ? { ownThrows } : {}),
+    recordPath,
+    account: worked?.account ?? null,
+    accounts: worked?.account?.throws ?? [],
+  }
 }

@@ -27,6 +27,12 @@ export function keptOn(play: PlayState, next: BlockState, services: TrainerServi
   return rolledTo(play, { ...stage, isKept: true }, services)
 }
 
+/** The throw could not be put on the disk: it is yet to be made. */
+export function keptNot(play: PlayState, next: BlockState): PlayState {
+  const { stage } = play
+  return stage.kind === 'rolling' && stage.next === next ? { ...play, stage: { kind: 'deciding' } } : play
+}
+
 /** The next picture of the ball's run. */
 export function tick(play: PlayState, services: TrainerServices): PlayState {
   const { stage } = play
@@ -57,6 +63,13 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     suggestion ?? blockOf(play).throws.at(-1)?.decision,
     { mode: play.mode, calls, ownFindings: play.ownFindings },
   )
-  const toured = { ...next, tour: play.tour, belief: play.belief, resultAt: services.now() }
+  const { ownThrows } = play
+  const toured = {
+    ...next,
+    ...(ownThrows ? { ownThrows } : {}),
+    tour: play.tour,
+    belief: play.belief,
+    resultAt: services.now(),
+  }
   return isTourOver(toured) ? { ...toured, stage: { kind: 'done' } } : toured
 }

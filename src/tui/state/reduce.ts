@@ -14,7 +14,7 @@ import { pasted, reduceKit } from './reduce-kit.js'
 import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.js'
 import { menu } from './reduce-menus.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
-import { keptOn, landed, letGo, skip, tick } from './reduce-throw.js'
+import { keptNot, keptOn, landed, letGo, skip, tick } from './reduce-throw.js'
 import type { TrainerServices } from './services.js'
 import { goOnWith, startTour } from './start.js'
 import { tourOn } from './tour.js'
@@ -71,6 +71,11 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
       return screen.kind === 'debrief' ? { ...state, screen: { ...screen, debrief: rollOn(screen.debrief) } } : state
     case 'kept':
       return playing(state, (play) => keptOn(play, action.next, services))
+    case 'not-kept': {
+      const { sentence } = action
+      const back = playing(state, (play) => keptNot(play, action.next))
+      return back === state ? state : { ...back, notice: `Not kept, so not thrown: ${sentence} Throw again.` }
+    }
     case 'taken-up':
       return takenUp(state, action.kept, action.played, services)
     case 'take-up-refused':
@@ -198,6 +203,7 @@ const keptFrom = (play: PlayState): KeptBlock => ({
     states: play.states,
     notes: notesOf(play),
     recordPath: play.recordPath,
+    ...(play.ownThrows ? { ownThrows: play.ownThrows } : {}),
   }),
 })
 

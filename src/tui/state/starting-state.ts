@@ -8,7 +8,7 @@ export async function resumedState(from: string | true, services: TrainerService
   const home = await startingState(undefined, services, [])
   const played = await services.resume(from)
   const { blocks } = await services.leftBlocks()
-  return goOnWith({ ...home, kept: blocks, notice: '' }, played, services)
+  return goOnWith({ ...home, kept: blocks, notice: played.passedOver?.[0] ?? '' }, played, services)
 }
 
 /**

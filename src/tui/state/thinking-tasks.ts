@@ -120,7 +120,8 @@ function useAccount({ screen }: AppState, dispatch: Dispatch<Action>, services: 
   useEffect(() => {
     const looked = opened.current
     if (!block || !looked) return
-    const asked = thinker.ask(block, { kind: 'account', grades: looked.grades }, (step) =>
+    const { grades, ownThrows: own } = looked
+    const asked = thinker.ask(block, { kind: 'account', grades, ...(own ? { own } : {}) }, (step) =>
       dispatch({ type: 'accounted', block, step }),
     )
     asked.answer.then(
@@ -128,7 +129,7 @@ function useAccount({ screen }: AppState, dispatch: Dispatch<Action>, services: 
         dispatch({ type: 'account-whole', block, account })
         if (looked.tour !== null) return
         const grades = account.throws.map(({ graded }) => graded?.grade ?? null)
-        services.keepWorked(looked.scenario, block, { grades, account }).catch(notKept(dispatch, 'The account'))
+        services.keepWorked(looked.scenario, block, { grades, account }, own).catch(notKept(dispatch, 'The account'))
       },
       (fault: unknown) =>
         dispatch({ type: 'trouble', sentence: `The account could not be finished: ${sentenceOf(fault)}` }),

@@ -13,7 +13,11 @@ export type Question =
   | { readonly kind: 'prepare' }
   | { readonly kind: 'grade'; readonly decision: Decision }
   | { readonly kind: 'belief' }
-  | { readonly kind: 'account'; readonly grades: readonly (FairGrade | null | undefined)[] }
+  | {
+      readonly kind: 'account'
+      readonly grades: readonly (FairGrade | null | undefined)[]
+      readonly own?: readonly boolean[]
+    }
   /** Of the block's throw with this number, had `decision` been made. */
   | { readonly kind: 'what-if'; readonly decision: Decision }
 
@@ -40,8 +44,10 @@ export function* answer(block: BlockState, question: Question): Generator<Accoun
       if (!known) throw new RangeError(`The block has no lane ${lane + 1}.`)
       return summarise(known.toChooseBy)
     }
-    case 'account':
-      return yield* accountSteps(block, { grades: question.grades })
+    case 'account': {
+      const { grades, own } = question
+      return yield* accountSteps(block, { grades, ...(own ? { own } : {}) })
+    }
     case 'what-if':
       return whatIf(block, question.decision)
   }

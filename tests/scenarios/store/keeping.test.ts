@@ -1,20 +1,20 @@
-import { copyFile, mkdtemp, readdir, readFile, rename, rm, utimes, writeFile } from 'node:fs/promises'
+import { copyFile, mkdtemp, readdir, readFile, rm, utimes, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { loadScenario } from '../../../src/scenarios/library/load.js'
 import { type BlockNotes, noNotes } from '../../../src/scenarios/store/block-notes.js'
-import { readJournal } from '../../../src/scenarios/store/journal.js'
 import type { Keeper } from '../../../src/scenarios/store/keeper.js'
 import { fileKeeper } from '../../../src/scenarios/store/keeping.js'
 import { EMPTY_KIT } from '../../../src/scenarios/store/own-kit.js'
-import { readRecord, recordOf } from '../../../src/scenarios/store/record.js'
+import { type BlockRecord, readRecord, recordOf } from '../../../src/scenarios/store/record.js'
 import type { BlockState } from '../../../src/sim/world/block/types.js'
 import { playedOn } from '../../../src/tui/state/play-state.js'
 import { runCommand } from '../../cli/in-process.js'
 import { keptPath } from '../../cli/played-record.js'
 import { fixtureServices, madeUpAccount } from '../../tui/fixtures.js'
-import { leftByDead } from './dead-process.js'
+import { holdersDie } from './dead-process.js'
+import { readJournal } from './read-journal.js'
 
 let folder: string
 beforeEach(async () => {
@@ -51,11 +51,10 @@ async function keepAll(kept: Keeper, { scenario, states }: Thrown): Promise<void
 }
 
 /** The journals as they lie once the program that plays them has died. */
-async function died(): Promise<void> {
-  for (const name of await journals()) {
-    await rename(join(folder, 'unfinished', name), join(folder, 'unfinished', leftByDead(name)))
-  }
-}
+const died = (): void => holdersDie(join(folder, 'unfinished'))
+
+/** What records and journals hold of the same throws whoever made them, and whenever. */
+const thrownIn = ({ decisions }: BlockRecord) => decisions.map(({ by: _by, ...decision }) => decision)
 
 const seen = ({ throws }: BlockState) => throws.map((record) => record.observation)
 
@@ -64,10 +63,12 @@ describe('a block being played', () => {
     const played = await thrown(3)
     await keepAll(keeper(), played)
     const [name] = await journals()
-    expect(await readJournal(join(folder, 'unfinished', name!))).toEqual(recordOf(played.scenario, played.block))
+    const journal = await readJournal(join(folder, 'unfinished', name!))
+    expect(thrownIn(journal)).toEqual(thrownIn(recordOf(played.scenario, played.block)))
+    expect(journal.decisions.map(({ by }) => by)).toEqual(['player', 'player', 'player'])
     // Whoever plays it is alive, so nobody else may take it up.
     expect(await keeper().leftBlocks()).toEqual({ blocks: [], problems: [] })
-    await died()
+    died()
     const { blocks } = await keeper().leftBlocks()
     expect(blocks.map(({ throws }) => throws)).toEqual([3])
     const again = await blocks[0]!.takeUp()
@@ -86,7 +87,7 @@ describe('a block being played', () => {
     const first = keeper()
     await keepAll(first, { ...played, states: played.states.slice(0, 3) })
     await first.keepSaid(played.states[2]!, said)
-    await died()
+    died()
     const second = keeper()
     const { states, scenario, notes } = await (await second.leftBlocks()).blocks[0]!.takeUp()
     expect(notes).toEqual(said)
@@ -94,7 +95,7 @@ describe('a block being played', () => {
     await second.keepThrow(scenario, states.at(-1)!, next)
     expect(await journals()).toHaveLength(1)
     const path = await second.file(scenario, next, said)
-    expect(await readRecord(path)).toEqual(recordOf(played.scenario, played.states[3]!))
+    expect(thrownIn(await readRecord(path))).toEqual(thrownIn(recordOf(played.scenario, played.states[3]!)))
     expect((await second.openPast(path)).notes).toEqual(said)
     expect(await inFolder('unfinished')).toEqual([])
   })
@@ -129,10 +130,10 @@ describe('a block being played', () => {
 describe('blocks that were left', () => {
   it('are offered the latest first, under names of their own though their seed is one', async () => {
     await keepAll(keeper(), await thrown(2))
-    await died()
+    died()
     await new Promise((later) => setTimeout(later, 20))
     await keepAll(keeper(), await thrown(1))
-    await died()
+    died()
     const { blocks } = await keeper().leftBlocks()
     expect(blocks.map(({ throws }) => throws)).toEqual([1, 2])
     await blocks[1]!.takeUp()
@@ -142,9 +143,9 @@ describe('blocks that were left', () => {
   it('are named where they cannot be read, and left as they are', async () => {
     expect(await keeper().leftBlocks()).toEqual({ blocks: [], problems: [] })
     await keepAll(keeper(), await thrown(1))
-    await died()
+    died()
     const path = join(folder, 'unfinished', (await journals())[0]!)
-    const newer = (await readFile(path, 'utf8')).replace('"version":1', '"version":2')
+    const newer = (await readFile(path, 'utf8')).replace('"version":2', '"version":3')
     await writeFile(path, newer)
     const { blocks, problems } = await keeper().leftBlocks()
     expect(blocks).toEqual([])
@@ -160,14 +161,14 @@ describe('screen and plain play', () => {
     await keepAll(kept, played)
     const said: BlockNotes = { ...noNotes('drill'), calls: [{ contact: 'pocket', confidencePercent: 70 }] }
     await kept.keepSaid(played.block, said)
-    await died()
+    died()
     const plain = await runCommand(['play', '--resume', '--no-grade', '--data', folder], { typed: [''] })
     expect(plain.exitCode).toBe(0)
     expect(plain.out).toContain('It goes on after 3 throws.')
     const path = keptPath(plain)
-    const { decisions } = await readRecord(path)
-    expect(decisions.slice(0, 3)).toEqual(recordOf(played.scenario, played.block).decisions)
-    expect(decisions).toHaveLength(4)
+    const thrown4 = thrownIn(await readRecord(path))
+    expect(thrown4.slice(0, 3)).toEqual(thrownIn(recordOf(played.scenario, played.block)))
+    expect(thrown4).toHaveLength(4)
     expect((await keeper().openPast(path)).notes).toEqual(said)
     expect(await inFolder('unfinished')).toEqual([])
   })
@@ -181,7 +182,7 @@ describe('screen and plain play', () => {
     expect(states).toHaveLength(3)
     const next = thrownOn(states.at(-1)!)
     await kept.keepThrow(scenario, states.at(-1)!, next)
-    await died()
+    died()
     const again = keeper()
     const resumed = await again.resume(true)
     expect(resumed.states).toHaveLength(4)
@@ -208,10 +209,10 @@ describe('screen and plain play', () => {
   it('mean the same block by the one left last, whatever it is called, and pass over one that cannot be read', async () => {
     await keepAll(keeper(), await thrown(2, 'z'))
     await keepAll(keeper(), await thrown(1, 'a'))
-    await died()
+    died()
     const [a, z] = await journals()
     const left = (name: string) => join(folder, 'unfinished', name)
-    const torn = left(leftByDead('house-forty-torn-1.1.jsonl'))
+    const torn = left('house-forty-torn-1.1.jsonl')
     await writeFile(torn, '{"format"')
     const [earlier, later, last] = [new Date(1e12), new Date(2e12), new Date(3e12)]
     await utimes(left(z!), earlier, earlier)
@@ -221,13 +222,13 @@ describe('screen and plain play', () => {
     const offered = await runCommand(['play', '--no-grade', '--data', folder])
     expect(offered.err.split('\n')).toEqual([
       'A block on house-forty was left after 1 throws. To go on with it: dryboard play --resume',
-      expect.stringMatching(/^An earlier one on house-forty was left after 2 throws; it comes next /),
+      'An earlier one on house-forty was left after 2 throws. To go on with it: dryboard play --resume house-forty-z-1',
       expect.stringContaining('ends before its first line does'),
     ])
     const screen = keeper()
     expect((await screen.resume(true)).states).toHaveLength(2)
     await screen.leave()
-    await died()
+    died()
     await utimes(left((await journals())[0]!), later, later)
     const plain = await runCommand(['play', '--resume', '--no-grade', '--data', folder])
     expect(plain.out).toContain('It goes on after 1 throws.')
@@ -247,7 +248,7 @@ describe('screen and plain play', () => {
       },
     })
     await runCommand(['play', 'house-forty', '--no-grade', '--seed', 'plain', '--data', folder], { typed: stopping })
-    await died()
+    died()
     const { blocks } = await keeper().leftBlocks()
     expect(blocks.map(({ throws }) => throws)).toEqual([3])
     const { states } = await blocks[0]!.takeUp()

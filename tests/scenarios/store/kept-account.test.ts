@@ -68,7 +68,10 @@ describe('the account of a block, kept', () => {
     expect(await readKeptAccount(folder, { ...record, player: 'Ines' })).toEqual(worked)
     const path = join(folder, readdirSync(folder)[0]!)
     const text = readFileSync(path, 'utf8')
-    for (const spoiled of ['', text.slice(0, 200), '{}', '[]', text.replace('"version":2', '"version":3')]) {
+    // The last is one figure edited.
+    const edited = text.replace(/"givenAwayPins":\d/, '"givenAwayPins":9')
+    expect(edited).not.toBe(text)
+    for (const spoiled of ['', text.slice(0, 200), '{}', '[]', text.replace('"version":3', '"version":4'), edited]) {
       writeFileSync(path, spoiled)
       expect(await readKeptAccount(folder, record)).toBeNull()
     }

@@ -3,15 +3,20 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { beginScenario } from '../../../src/scenarios/files/scenario/begin-scenario.js'
+import { writeUnderFreeName } from '../../../src/scenarios/files/text/atomic-write.js'
 import { loadScenario } from '../../../src/scenarios/library/load.js'
 import { dataFolder, recordsFolder } from '../../../src/scenarios/store/data-folder.js'
 import { modelFingerprint } from '../../../src/scenarios/store/model-fingerprint.js'
-import { readRecord, recordOf, writeRecord } from '../../../src/scenarios/store/record.js'
+import { type BlockRecord, fileStem, readRecord, recordOf, recordText } from '../../../src/scenarios/store/record.js'
 import { replayRecord } from '../../../src/scenarios/store/replay.js'
 import { playerView } from '../../../src/sim/analysis/view/player-view.js'
 import { advance } from '../../../src/sim/world/block/advance.js'
 
 const folder = () => mkdtempSync(join(tmpdir(), 'dryboard-'))
+
+async function writeRecord(record: BlockRecord, into: string): Promise<string> {
+  return writeUnderFreeName({ folder: into, stem: fileStem(record), text: recordText(record) })
+}
 
 /** A block whose player throws what is suggested but for a move every third throw. */
 async function someThrows(name: string, seed: string, count: number) {
@@ -47,6 +52,8 @@ describe('records', () => {
     expect(Object.keys(record)).toEqual([
       'format',
       'version',
+      'block',
+      'origin',
       'program',
       'model',
       'carryTable',
@@ -95,7 +102,11 @@ describe('records', () => {
 
   it('are checked to the last field, the scenario inside included', async () => {
     const { scenario, state } = await someThrows('house-forty', 'check', 1)
-    const spoiled = { ...recordOf(scenario, state), scenario: { ...scenario.data, games: 99 }, seed: 5 }
+    const spoiled = {
+      ...JSON.parse(recordText(recordOf(scenario, state))),
+      scenario: { ...scenario.data, games: 99 },
+      seed: 5,
+    }
     const path = join(folder(), 'spoiled.json')
     writeFileSync(path, JSON.stringify(spoiled))
     await expect(readRecord(path)).rejects.toMatchObject({

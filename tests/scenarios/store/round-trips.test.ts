@@ -5,8 +5,9 @@ import { scenarioFrom } from '../../../src/scenarios/files/scenario/scenario.js'
 import { locateNowhere, readSourceText } from '../../../src/scenarios/files/text/source-text.js'
 import { commentedScenario } from '../../../src/scenarios/library/commented.js'
 import { builtInNames, builtInScenario } from '../../../src/scenarios/library/library.js'
+import { MAKERS, UNKNOWN_ORIGIN } from '../../../src/scenarios/store/origin.js'
 import { blockNames, recordFromText, recordText } from '../../../src/scenarios/store/record.js'
-import { RECORD_FORMAT } from '../../../src/scenarios/store/record-schema.js'
+import { RECORD_FORMAT, RECORD_VERSION } from '../../../src/scenarios/store/record-schema.js'
 
 const text = fc
   .string({ unit: 'grapheme', minLength: 1, maxLength: 60 })
@@ -58,8 +59,10 @@ describe('round trips', () => {
     fc.assert(
       fc.property(scenario, text, fc.array(decision, { maxLength: 8 }), (data, seed, decisions) => {
         const played = scenarioFrom('any', locateNowhere('any', data))
-        const record = { format: RECORD_FORMAT, version: 1, ...blockNames(played, seed), decisions } as const
-        expect(recordFromText('any.json', recordText({ ...record, decisions }))).toEqual(record)
+        const known = { format: RECORD_FORMAT, version: RECORD_VERSION, block: null, origin: UNKNOWN_ORIGIN } as const
+        const by = decisions.map((one, index) => ({ ...one, by: MAKERS[index % MAKERS.length]! }))
+        const record = { ...known, ...blockNames(played, seed), decisions: by }
+        expect(recordFromText('any.json', recordText(record))).toEqual(record)
       }),
       { numRuns: 60 },
     )

@@ -221,6 +221,22 @@ describe('a throw being kept', () => {
     expect(playIn(kept).stage.kind).toBe('deciding')
     expect(blockOf(playIn(kept)).throws).toHaveLength(1)
   })
+
+  it('is not made where it cannot be kept: that is said in one line, nothing of it is shown, and it can be thrown again', () => {
+    const waiting = press(weighed(press(playing(), 'enter'), false), 'x')
+    const { stage } = playIn(waiting)
+    if (stage.kind !== 'rolling') throw new Error('no ball rolls')
+    // The longest reason there is.
+    const sentence = 'a file stands where a folder should be.'
+    const refused = reduce(waiting, { type: 'not-kept', next: stage.next, sentence })
+    expect(playIn(refused).stage.kind).toBe('deciding')
+    expect(blockOf(playIn(refused)).throws).toHaveLength(0)
+    expect(refused.notice).toMatch(/^Not kept, so not thrown: .* Throw again\.$/)
+    expect(refused.notice.length).toBeLessThanOrEqual(78)
+    const again = weighed(press(refused, 'enter'))
+    expect(blockOf(playIn(again)).throws.length + (playIn(again).stage.kind === 'rolling' ? 1 : 0)).toBe(1)
+    expect(again.notice).toBe('')
+  })
 })
 
 describe('the end of a block', () => {

@@ -45,9 +45,9 @@ export function standingOption(text: string): number {
   return pins.reduce((mask, pin) => mask | (1 << (pin - 1)), 0)
 }
 
-/** A reader of a seed: any short text without control characters. */
+/** A reader of a seed: any short text without control characters, as a record can hold it. */
 export function seedOption(text: string): string {
-  if (!/^[^\p{Cc}]{1,80}$/u.test(text)) throw new InvalidArgumentError('allowed is one line of 1 to 80 characters')
+  if (!isLine(text, LONGEST_SEED)) throw new InvalidArgumentError(`allowed is ${lineWords(LONGEST_SEED)}`)
   return text
 }
 
@@ -73,6 +73,13 @@ export function framesOption(text: string): readonly FramePlace[] {
 }
 
 const LONGEST_TITLE = 80
+const LONGEST_SEED = 80
+
+/** A reader of a folder's name. */
+export function folderOption(text: string): string {
+  if (text.trim() === '' || text.includes('\0')) throw new InvalidArgumentError('allowed is the name of a folder')
+  return text
+}
 
 /** A reader of a title. */
 export function titleOption(text: string): string {

@@ -1,5 +1,5 @@
 import { Option } from 'commander'
-import { playerOption, seedOption } from './options.js'
+import { folderOption, playerOption, seedOption } from './options.js'
 
 /** Options that several commands have, worded alike. */
 
@@ -17,4 +17,6 @@ export const playedBy = () =>
   ).argParser(playerOption)
 
 export const dataFolder = () =>
-  new Option('--data <folder>', 'where records are kept (else DRYBOARD_DATA, else your data folder)')
+  new Option('--data <folder>', 'where records are kept (else DRYBOARD_DATA, else your data folder)').argParser(
+    folderOption,
+  )

@@ -1,4 +1,6 @@
-import { link, unlink } from 'node:fs/promises'
+import { unlink } from 'node:fs/promises'
+import { takeName } from './atomic-write.js'
+import { NODE_FILES } from './file-layer.js'
 
 /**
  * Puts a file that cannot be read out of the way of a new one, under the first free name NAME.unreadable-1, -2 and so on.
@@ -8,14 +10,8 @@ import { link, unlink } from 'node:fs/promises'
 export async function setAside(path: string): Promise<string> {
   for (let number = 1; ; number++) {
     const aside = `${path}.unreadable-${number}`
-    try {
-      // A link is refused where the name is taken; a renaming would replace what has it.
-      await link(path, aside)
-    } catch (fault) {
-      if ((fault as NodeJS.ErrnoException).code === 'EEXIST') continue
-      throw fault
-    }
-    await unlink(path)
+    if (!(await takeName(path, aside, NODE_FILES))) continue
+    await unlink(path).catch(() => {})
     return aside
   }
 }

@@ -32,7 +32,10 @@ export function debriefLines(debrief: Debrief): string[] {
           `Given away ${KNOWN_LABEL}: first balls ${firstBallPins.toFixed(1)}, spares ${sparePins.toFixed(1)} pins.`,
           ...ledgerLines(account),
           ...findingLines(debrief),
-          ...roadLines(throws, bag),
+          ...roadLines(
+            throws.filter(({ counted }) => counted),
+            bag,
+          ),
         ]
       : ['Nothing was thrown that counts.']),
     ...ended.lanes.flatMap((_, lane) => laneLines(debrief.begun, ended, lane)),
@@ -51,7 +54,7 @@ function columns(
   return `${where.padEnd(9)}${thrown.padEnd(18)}${entered.padEnd(11)}${left.padEnd(17)}${fair.padStart(5)}${oil.padStart(6)}  ${best}`.trimEnd()
 }
 
-function throwLine({ record, fair, account: { graded } }: DebriefedThrow, bag: BlockSetup['bag']): string {
+function throwLine({ record, fair, account: { graded }, counted }: DebriefedThrow, bag: BlockSetup['bag']): string {
   const { spot, decision, standingAfter, truth } = record
   const angle = radiansToDegrees(truth.entryAngleRadians).toFixed(1)
   return columns(
@@ -59,9 +62,9 @@ function throwLine({ record, fair, account: { graded } }: DebriefedThrow, bag: B
     shortDecision(decision, bag),
     Number.isFinite(truth.leftLaneFeet) ? 'gutter' : `${truth.entryBoard.toFixed(1)} ${angle}°`,
     standingAfter === 0 ? 'all down' : leaveName(standingAfter),
-    fair ? pinsOrDash(fair.givenAwayPins) : '',
-    graded ? pinsOrDash(graded.knownLostPins) : '',
-    fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : '',
+    !counted ? 'given' : fair ? pinsOrDash(fair.givenAwayPins) : '',
+    graded && counted ? pinsOrDash(graded.knownLostPins) : '',
+    counted && fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : '',
   )
 }
 

@@ -51,7 +51,7 @@ export function debriefText(record: BlockRecord, debrief: Debrief): string {
   return jsonText(debriefReport(record, debrief))
 }
 
-function throwReport({ record, account, fair }: DebriefedThrow) {
+function throwReport({ record, account, fair, counted }: DebriefedThrow) {
   const { spot, decision, standingBefore, standingAfter, truth } = record
   return {
     phase: spot.phase,
@@ -60,6 +60,7 @@ function throwReport({ record, account, fair }: DebriefedThrow) {
     frame: spot.frame,
     ball: spot.ball,
     kind: account.kind,
+    counted,
     decision: decisionReport(decision),
     standingBefore: listPins(standingBefore),
     standingAfter: listPins(standingAfter),

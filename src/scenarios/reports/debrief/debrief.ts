@@ -1,4 +1,4 @@
-import { type Account, accountSteps } from '../../../sim/analysis/debrief/account.js'
+import { type Account, type AccountOptions, accountSteps } from '../../../sim/analysis/debrief/account.js'
 import type { ThrowAccount } from '../../../sim/analysis/debrief/throw-account.js'
 import type { FairGrade, PricedFairGrade } from '../../../sim/analysis/grade/grade-types.js'
 import type { BlockState, ThrowRecord } from '../../../sim/world/block/types.js'
@@ -10,6 +10,8 @@ export interface DebriefedThrow {
   readonly account: ThrowAccount
   /** Against the best by what had been shown: the grade. */
   readonly fair: PricedFairGrade | null
+  /** Whether what it cost is the player's own, and so is summed and told of. */
+  readonly counted: boolean
 }
 
 /** A whole block looked back on, the oil shown. */
@@ -29,6 +31,8 @@ export interface DebriefOptions {
   /** What play has worked out already; nothing of it is worked out again. */
   readonly grades?: readonly (FairGrade | null | undefined)[]
   readonly account?: Account | null
+  /** By the throw's number: whether what it cost is the player's own; all are where it is left out. */
+  readonly own?: readonly boolean[]
   readonly reached?: (done: number, of: number) => void
 }
 
@@ -38,15 +42,19 @@ export function debriefOf({ states }: Replay, options: DebriefOptions = {}): Deb
   const account = options.account ?? accountWith(ended, options)
   const throws = ended.throws.map((record, index): DebriefedThrow => {
     const own = account.throws[index]
-    return { record, account: own, fair: own.graded?.grade ?? null }
+    return { record, account: own, fair: own.graded?.grade ?? null, counted: options.own?.[index] ?? true }
   })
   const pinsOf = (kind: ThrowAccount['kind']): number =>
-    account.throws.reduce((sum, one) => sum + (one.kind === kind ? (one.graded?.knownLostPins ?? 0) : 0), 0)
+    throws.reduce(
+      (sum, { account: one, counted }) => sum + (counted && one.kind === kind ? (one.graded?.knownLostPins ?? 0) : 0),
+      0,
+    )
   return { throws, account, firstBallPins: pinsOf('first-ball'), sparePins: pinsOf('spare'), begun: states[0], ended }
 }
 
-function accountWith(ended: BlockState, { grades, alternatives = true, reached }: DebriefOptions): Account {
-  const steps = accountSteps(ended, { ...(grades ? { grades } : {}), alternatives })
+function accountWith(ended: BlockState, { grades, alternatives = true, own, reached }: DebriefOptions): Account {
+  const options: AccountOptions = { ...(grades ? { grades } : {}), ...(own ? { own } : {}), alternatives }
+  const steps = accountSteps(ended, options)
   for (;;) {
     const { done, value } = steps.next()
     if (done) return value

@@ -1,5 +1,5 @@
 import { keepAccount, readKeptAccount } from '../../store/kept-account.js'
-import type { BlockRecord } from '../../store/record.js'
+import { type BlockRecord, ownThrows } from '../../store/record.js'
 import { type Replay, replayRecord } from '../../store/replay.js'
 import { type Debrief, debriefOf } from './debrief.js'
 
@@ -33,6 +33,7 @@ export async function workedDebrief(record: BlockRecord, work: DebriefWork): Pro
     account: kept?.account ?? null,
     ...(kept ? { grades: kept.grades } : {}),
     alternatives: !quick,
+    own: ownThrows(record),
     reached,
   })
   if (!kept?.account && !quick) {

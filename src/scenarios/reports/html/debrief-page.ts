@@ -9,6 +9,7 @@ import { LEDGER_TITLES } from '../../words/ledger-lines.js'
 import { shortDecision, signedPins } from '../../words/words.js'
 import type { Debrief, DebriefedThrow } from '../debrief/debrief.js'
 import { debriefReport } from '../debrief/debrief-report.js'
+import { originWords } from '../debrief/origin-words.js'
 import { dearestWithOtherChoices, OTHER_CHOICE_WORDS } from '../debrief/road-lines.js'
 import { escaped } from './escaped.js'
 import { findingsList, notesList } from './findings-html.js'
@@ -34,6 +35,7 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
   return htmlPage(`${record.scenario.title}, debrief`, [
     `<h1>${escaped(record.scenario.title)}${report.finished ? '' : ', unfinished'}</h1>`,
     `<p class="soft">${escaped(`${who}${basename(path)}, seed ${record.seed}; bowled for ${bowler.name}`)}</p>`,
+    `<p class="soft">${escaped(originWords(record))}.</p>`,
     tiles([
       tile(report.games.length === 1 ? 'Score' : 'Scores', report.games.join(' ') || '–'),
       tile('Given away', report.givenAway.total.toFixed(1), 'pins, by what could be known'),
@@ -53,7 +55,10 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
     '<h3>Every choice</h3>',
     `<p class="soft">${escaped(bag.map(({ name }, index) => `${index + 1} is the ${name}`).join('; '))}. Choices are ball, feet/target; a dash is nothing worth calling.</p>`,
     choices(throws, bag),
-    ...roads(throws, bag),
+    ...roads(
+      throws.filter(({ counted }) => counted),
+      bag,
+    ),
     '<h3>Where the pins went</h3>',
     '<p class="soft">Against the best with the oil in sight; below 0 is gained. Given away: by the choice, as far as could be known, which is its grade. Swing: how the oil turned out for that choice. Hidden: what not seeing the oil cost. Delivery: this throw against the usual miss. Carry: the pins. The five add up.</p>',
     ledger(account.sums),
@@ -73,7 +78,7 @@ function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
     head('against the oil', 'n wide'),
     head('best'),
   ]
-  const rows = throws.map(({ record, fair, account: { graded } }) => {
+  const rows = throws.map(({ record, fair, account: { graded }, counted }) => {
     const { spot, decision, standingAfter, truth } = record
     const angle = radiansToDegrees(truth.entryAngleRadians).toFixed(1)
     return [
@@ -81,9 +86,9 @@ function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
       cell(shortDecision(decision, bag)),
       cell(Number.isFinite(truth.leftLaneFeet) ? 'gutter' : `${truth.entryBoard.toFixed(1)}, ${angle}°`, 'n wide'),
       cell(standingAfter === 0 ? 'all down' : leaveName(standingAfter)),
-      cell(fair ? pinsOrDash(fair.givenAwayPins) : '', 'n'),
-      cell(graded ? pinsOrDash(graded.knownLostPins) : '', 'n wide'),
-      cell(fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : ''),
+      cell(!counted ? 'given' : fair ? pinsOrDash(fair.givenAwayPins) : '', 'n'),
+      cell(graded && counted ? pinsOrDash(graded.knownLostPins) : '', 'n wide'),
+      cell(counted && fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : ''),
     ]
   })
   return tableOf(heads, rows)

@@ -1,12 +1,13 @@
 import { type PlayerReport, reviewReport } from '../review/review-report.js'
 import type { ReviewedBlock } from '../review/reviewed-block.js'
+import type { Superseded } from '../review/standing-blocks.js'
 import { escaped } from './escaped.js'
 import { estimateBar, intervalWords } from './estimate-html.js'
 import { cautionsBox, cell, head, htmlPage, tableOf } from './page.js'
 import { playerSection } from './player-section.js'
 
 /** The review as one page that needs nothing else: the group at a glance, then each player with sheets and pictures of the lanes. */
-export function reviewHtml(blocks: readonly ReviewedBlock[]): string {
+export function reviewHtml(blocks: readonly ReviewedBlock[], superseded: readonly Superseded[] = []): string {
   const { players } = reviewReport(blocks)
   const title = players.length === 1 ? `Review of ${players[0].player}` : `Review of ${players.length} players`
   return htmlPage(title, [
@@ -20,8 +21,17 @@ export function reviewHtml(blocks: readonly ReviewedBlock[]): string {
         index + 1,
       ),
     ),
+    ...supersededList(superseded),
     ...cautionsBox(players[0]?.cautions ?? []),
   ])
+}
+
+function supersededList(superseded: readonly Superseded[]): string[] {
+  if (superseded.length === 0) return []
+  const items = superseded.map(
+    ({ record, by }) => `<li>${escaped(`${record}: the same block as ${by}, which has all of it`)}</li>`,
+  )
+  return ['<h2>Counted once</h2>', `<ul>${items.join('')}</ul>`]
 }
 
 /** The players side by side, who gave away least first. */

@@ -21,7 +21,7 @@ const HEADER = [
 export function reviewCsv(blocks: readonly ReviewedBlock[]): string[] {
   const rows = blocks.flatMap(({ player, path, report }) =>
     report.throws.flatMap((one) =>
-      one.fair
+      one.fair && one.counted
         ? [
             [
               player,

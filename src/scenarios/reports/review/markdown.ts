@@ -1,10 +1,11 @@
 import { basename } from 'node:path'
+import { CAME_TO_BE_WORDS } from '../debrief/origin-words.js'
 import type { Estimate } from './estimate.js'
 import type { PlayerReport, ReviewReport } from './review-report.js'
 
 /** The review as Markdown, which is also what is printed. */
-export function reviewMarkdown({ players }: ReviewReport): string[] {
-  return players.flatMap(playerLines)
+export function reviewMarkdown({ players, superseded }: ReviewReport): string[] {
+  return [...players.flatMap(playerLines), ...supersededLines(superseded)]
 }
 
 function playerLines(player: PlayerReport): string[] {
@@ -23,8 +24,8 @@ function playerLines(player: PlayerReport): string[] {
     '| block | games | given away a game |',
     '| --- | --- | --- |',
     ...player.blocks.map(
-      ({ record, title, games, finished, givenAwayPerGame }) =>
-        `| ${cell(title)} (${cell(basename(record))})${finished ? '' : ', unfinished'} | ${games.join(' ')} | ${givenAwayPerGame.toFixed(1)} |`,
+      (block) =>
+        `| ${cell(block.title)} (${cell(basename(block.record))})${block.finished ? '' : ', unfinished'}${originWords(block)} | ${block.games.join(' ')} | ${block.givenAwayPerGame.toFixed(1)} |`,
     ),
     '',
     '## By skill, pins a game in findings',
@@ -56,6 +57,24 @@ function playerLines(player: PlayerReport): string[] {
 function quietSkills({ skills }: PlayerReport): string[] {
   const quiet = skills.filter(({ mean }) => mean === 0).map(({ skill }) => skill)
   return quiet.length === 0 ? [] : [`- no finding on: ${quiet.join(', ')}`]
+}
+
+/** Records left out, each with the one that stands for it. */
+function supersededLines(superseded: ReviewReport['superseded']): string[] {
+  if (superseded.length === 0) return []
+  return [
+    '# Counted once',
+    '',
+    ...superseded.map(({ record, by }) => `- ${cell(record)}: the same block as ${cell(by)}, which has all of it`),
+    '',
+  ]
+}
+
+/** How a block came to be, where that is not simply that it was played; and how much of it is the player's own. */
+function originWords({ origin, ownChoices, choices }: PlayerReport['blocks'][number]): string {
+  const told = origin.cameToBe === 'played' ? [] : [CAME_TO_BE_WORDS[origin.cameToBe]]
+  const own = ownChoices === choices ? [] : [`${ownChoices} of ${choices} choices are the player's own`]
+  return [...told, ...own].map((words) => `, ${words}`).join('')
 }
 
 export function choiceWords({ ball, feet, target, speed, release }: PlayerReport['dearest'][number]['thrown']): string {

@@ -2,6 +2,7 @@ import { rounded } from '../../files/text/json.js'
 import { type Estimate, estimateOf } from './estimate.js'
 import type { ReviewedBlock } from './reviewed-block.js'
 import { SKILL_OF, SKILLS } from './skills.js'
+import type { Superseded } from './standing-blocks.js'
 
 const DEAREST = 6
 
@@ -9,7 +10,7 @@ const DEAREST = 6
 export type ReviewReport = ReturnType<typeof reviewReport>
 export type PlayerReport = ReviewReport['players'][number]
 
-export function reviewReport(blocks: readonly ReviewedBlock[]) {
+export function reviewReport(blocks: readonly ReviewedBlock[], superseded: readonly Superseded[] = []) {
   const names = [...new Set(blocks.map(({ player }) => player))]
   return {
     players: names.map((name) =>
@@ -18,6 +19,7 @@ export function reviewReport(blocks: readonly ReviewedBlock[]) {
         blocks.filter(({ player }) => player === name),
       ),
     ),
+    superseded,
   }
 }
 
@@ -25,8 +27,13 @@ function playerReport(player: string, blocks: readonly ReviewedBlock[]) {
   const perGame = blocks.map(({ report }) => report.givenAway.total / gamesOf(report))
   return {
     player,
-    blocks: blocks.map(({ path, report }) => ({
+    blocks: blocks.map(({ path, record, report }) => ({
       record: path,
+      block: record.block,
+      program: record.program,
+      origin: record.origin,
+      ownChoices: report.throws.filter(({ fair, counted }) => fair && counted).length,
+      choices: report.throws.filter(({ fair }) => fair).length,
       title: report.title,
       games: report.games,
       finished: report.finished,
@@ -72,8 +79,8 @@ function pinsOnSkill({ tags }: ReviewedBlock['report'], skill: (typeof SKILLS)[n
 }
 
 function dearThrows({ path, report }: ReviewedBlock) {
-  return report.throws.flatMap(({ fair, game, frame, ball, kind, decision }) =>
-    fair && fair.givenAwayPins > 0
+  return report.throws.flatMap(({ fair, counted, game, frame, ball, kind, decision }) =>
+    fair && counted && fair.givenAwayPins > 0
       ? [
           {
             record: path,

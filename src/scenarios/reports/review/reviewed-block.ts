@@ -4,13 +4,17 @@ import { replaceFile } from '../../files/text/replace-file.js'
 import { type Note, readNotes } from '../../store/coach-notes.js'
 import { debriefName } from '../../store/debrief-name.js'
 import { type BlockRecord, readRecord } from '../../store/record.js'
-import { type DebriefReport, debriefText } from '../debrief/debrief-report.js'
+import { sealedText, unsealed } from '../../store/sealed-text.js'
+import { type DebriefReport, debriefReport } from '../debrief/debrief-report.js'
 import { type DebriefWork, workedDebrief } from '../debrief/worked-debrief.js'
+
+const FORMAT = 'dryboard-debrief'
+const VERSION = 1
 
 /** A record with its debrief and what a coach wrote to it. */
 export interface ReviewedBlock {
   readonly path: string
-  /** Who the record says played; else the folder it lies in, one for each player of a group. */
+  /** Who the record says played; else the folder it lies in, one for each player of a group. A policy counts as nobody else. */
   readonly player: string
   readonly record: BlockRecord
   readonly report: DebriefReport
@@ -32,7 +36,9 @@ export async function reviewBlock(
   const notes = await readNotes(path)
   const kept = join(cache, `${debriefName(record)}.json`)
   const report = (await readKept(kept)) ?? (await debriefAndKeep(record, { path, folder: cache, reached }, kept))
-  return { path, player: record.player ?? folderName(path), record, report, notes }
+  const named = record.player ?? folderName(path)
+  const player = record.origin.cameToBe === 'auto' ? `${named} (a policy plays)` : named
+  return { path, player, record, report, notes }
 }
 
 /** The folder of a record; of the program's own folder of records, whose it is. */
@@ -43,7 +49,8 @@ function folderName(path: string): string {
 
 async function readKept(path: string): Promise<DebriefReport | null> {
   try {
-    return JSON.parse(await readFile(path, 'utf8')) as DebriefReport
+    const text = unsealed(FORMAT, VERSION, await readFile(path, 'utf8'))
+    return text === null ? null : (JSON.parse(text) as DebriefReport)
   } catch {
     return null
   }
@@ -51,7 +58,8 @@ async function readKept(path: string): Promise<DebriefReport | null> {
 
 async function debriefAndKeep(record: BlockRecord, work: DebriefWork, kept: string): Promise<DebriefReport> {
   const { debrief } = await workedDebrief(record, work)
-  const text = debriefText(record, debrief)
-  await replaceFile(kept, text)
+  const text = JSON.stringify(debriefReport(record, debrief))
+  // It can be made again; that there is no room for it is no reason to stop.
+  await replaceFile(kept, sealedText(FORMAT, VERSION, text)).catch(() => {})
   return JSON.parse(text) as DebriefReport
 }

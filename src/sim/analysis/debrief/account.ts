@@ -28,6 +28,8 @@ import type { ThrowAccount } from './throw-account.js'
 export interface AccountOptions {
   /** Grades fixed during play, by the throw's number; what is missing is graded now. */
   readonly grades?: readonly (FairGrade | null | undefined)[]
+  /** By the throw's number: whether what it cost is the player's own and so is summed and told of; all are where it is left out. */
+  readonly own?: readonly boolean[]
   /** Whether to price the road not taken; without it and with grades kept, an account takes a fraction of the time. */
   readonly alternatives?: boolean
 }
@@ -61,6 +63,7 @@ export function accountOf(state: BlockState, options: AccountOptions = {}): Acco
 
 /** Works an account out throw by throw: yields after each, returns the whole. Draws nothing of the block's own luck. */
 export function* accountSteps(state: BlockState, options: AccountOptions = {}): Generator<AccountStep, Account> {
+  const isOwn = (index: number): boolean => options.own?.[index] ?? true
   let session = beginSession(state.setup, state.seed)
   const throws: ThrowAccount[] = []
   const readings: Reading[] = []
@@ -68,16 +71,18 @@ export function* accountSteps(state: BlockState, options: AccountOptions = {}): 
     const { account, reading, after } = accountThrow(state, index, session, throws, options)
     session = after
     throws.push(account)
-    if (reading) readings.push(reading)
+    if (reading && isOwn(index)) readings.push(reading)
     yield { done: index + 1, of: state.throws.length, latest: account }
   }
   return {
     throws,
-    sums: sumsOf(throws),
+    sums: sumsOf(throws.filter(({ index }) => isOwn(index))),
     ...findingsOf({ setup: state.setup, readings }),
     luck: luckNotes(
       throws.flatMap(({ index, spot, graded }) =>
-        graded ? [{ index, frame: spot.frame, chargedPins: graded.grade.givenAwayPins, ledger: graded.ledger }] : [],
+        graded && isOwn(index)
+          ? [{ index, frame: spot.frame, chargedPins: graded.grade.givenAwayPins, ledger: graded.ledger }]
+          : [],
       ),
     ),
     cautions: CAUTIONS,
