@@ -113,7 +113,7 @@ function rollWords({ truth, decision }: ThrowRecord): string {
     : []
   const roll = Number.isFinite(truth.rollStartFeet)
     ? `rolls from ${truth.rollStartFeet.toFixed(0)} ft`
-    : 'still skids at the pins'
+    : 'skids to the pins'
   const words = [...arrows, ...hook, roll].join('; ')
   return words.charAt(0).toUpperCase() + words.slice(1)
 }

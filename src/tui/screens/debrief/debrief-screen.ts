@@ -81,18 +81,12 @@ function headRow(play: PlayState, columns: number, theme: Theme): string {
 
 function tabRow(view: DebriefView, theme: Theme): string {
   const { left, right } = theme.glyphs
-  return textRow(
-    theme,
-    ' ',
-    ...DEBRIEF_VIEWS.map((one, place) =>
-      clickable(
-        one === view
-          ? textRow(theme, [`${left}${VIEW_TITLES[one]}${right} `, 'accent'])
-          : textRow(theme, [` ${VIEW_TITLES[one]}  `, 'faint']),
-        { kind: 'tab', place },
-      ),
-    ),
-  )
+  const tabs = DEBRIEF_VIEWS.map((one, place) => {
+    const title = VIEW_TITLES[one]
+    const row = textRow(theme, one === view ? [`${left}${title}${right} `, 'accent'] : [` ${title}  `, 'faint'])
+    return clickable(row, { kind: 'tab', place })
+  })
+  return ` ${tabs.join('')}`
 }
 
 /** The lane with everything about one throw below it. */

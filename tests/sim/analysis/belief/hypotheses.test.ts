@@ -110,13 +110,14 @@ describe('oil imagined before the first throw', () => {
     })
   })
 
-  it('keeps to a posted sheet up to its rounding, and to a posted length within a foot', () => {
+  it('keeps to a posted sheet up to what a machine is off and the rounding, and to a posted length within a foot', () => {
     const sheet = sheetOf(houseForty)
     const bySheet = drawSet(60, rangesOf(sheet))
     for (let i = 0; i < 60; i++) {
-      expect(Math.abs(bySheet.lengthFeet[i] - sheet.lengthFeet)).toBeLessThanOrEqual(0.5 + 1e-9)
-      expect(Math.abs(bySheet.volumeMillilitres[i] - sheet.volumeMillilitres)).toBeLessThanOrEqual(0.05 + 1e-9)
-      expect(Math.abs(bySheet.ratio[i] - sheet.ratio)).toBeLessThanOrEqual(0.05 + 1e-9)
+      expect(Math.abs(bySheet.lengthFeet[i] - sheet.lengthFeet)).toBeLessThanOrEqual(1 + 1e-9)
+      const millilitres = 0.1 * sheet.volumeMillilitres + 0.05
+      expect(Math.abs(bySheet.volumeMillilitres[i] - sheet.volumeMillilitres)).toBeLessThanOrEqual(millilitres + 1e-9)
+      expect(Math.abs(bySheet.ratio[i] - sheet.ratio)).toBeLessThanOrEqual(0.1 * sheet.ratio + 0.05 + 1e-9)
     }
     const byLength = drawSet(60, rangesOf({ lengthFeet: 41 }))
     for (const feet of byLength.lengthFeet) expect(Math.abs(feet - 41)).toBeLessThanOrEqual(1 + 1e-9)
