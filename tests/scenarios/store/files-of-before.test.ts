@@ -12,13 +12,20 @@ import { replayRecord } from '../../../src/scenarios/store/replay.js'
 import { supersededBy } from '../../../src/scenarios/store/superseded.js'
 import { readSettings } from '../../../src/tui/settings/settings-file.js'
 import { runCommand } from '../../cli/in-process.js'
+import { throwToday } from './thrown-today.js'
 
 /**
  * Files of every kind as the program wrote them when records and journals were of version 1, the coach's notes and the player's had one
- * format name, and a journal had the process number of its player in its name.
+ * format name, and a journal had the process number of its player in its name. Only the pins are of today's model.
  */
 const folder = mkdtempSync(join(tmpdir(), 'dryboard-before-'))
-cpSync(fileURLToPath(new URL('./files-of-before', import.meta.url)), folder, { recursive: true })
+cpSync(fileURLToPath(new URL('../files-of-before', import.meta.url)), folder, { recursive: true })
+const played = [
+  'records/house-forty-before-1.json',
+  'records/short-thirty-five-said-1.json',
+  'unfinished/flat-forty-five-left-1.7558.jsonl',
+]
+for (const name of played) throwToday(join(folder, name))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 const environment = { DRYBOARD_DATA: folder, DRYBOARD_CONFIG: join(folder, 'config') }
 const record = join(folder, 'records', 'house-forty-before-1.json')

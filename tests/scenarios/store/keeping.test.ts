@@ -258,7 +258,7 @@ describe('screen and plain play', () => {
 
 describe('what was worked out of a block', () => {
   it('comes with it when it is opened again', async () => {
-    const played = await thrown(24)
+    const played = await thrown(12)
     const kept = keeper()
     await keepAll(kept, played)
     const account = madeUpAccount(played.block)
@@ -266,7 +266,7 @@ describe('what was worked out of a block', () => {
     await kept.keepWorked(played.scenario, played.block, { grades, account })
     const path = await kept.file(played.scenario, played.block, noNotes('drill'))
     const { worked, states } = await kept.openPast(path)
-    expect(states).toHaveLength(25)
+    expect(states).toHaveLength(13)
     expect(worked).toEqual({ grades, account })
     const opened = playedOn(await kept.openPast(path))
     expect(opened.account).toEqual(account)
