@@ -51,8 +51,8 @@ async function endAfterOneThrow({ press }: Sitting): Promise<void> {
   await press('e', 'show the oil?')
 }
 
-/** The board of the feet, the first of the figures that can be changed. */
-const feetShown = (screen: string): number => Number(/‹ (\d+) ›/.exec(screen)![1])
+/** The board in the field under the hand, at first the one to slide on. */
+const boardShown = (screen: string): number => Number(/‹ ([\d.]+) ›/.exec(screen)![1])
 
 const COLOURFUL = themeFor({ depth: 'true', characters: 'unicode' })
 const SENT_CLEAR_SCROLLBACK = '\u001B[3J'
@@ -85,7 +85,8 @@ describe('the trainer on a terminal', () => {
 
   it('shows the grade while the ball rolls and the result after', async () => {
     const { press } = await sitAtLane()
-    await press('t,', '12.5')
+    const target = boardShown(await press('t', /‹ [\d.]+ ›/))
+    await press(',', `‹ ${target + 0.5} ›`)
     const rolling = await press('\r', 'on its way')
     expect(rolling).toMatch(/Cost \d+\.\d pins?/)
     expect(rolling).not.toContain('Seen:')
@@ -118,22 +119,24 @@ describe('the trainer on a terminal', () => {
 
   it('takes a ball out of the bag by ink-select-input', async () => {
     const { press } = await sitAtLane()
-    await press('b', 'The bag')
-    await press('\u001B[B\u001B[B', '▸ 3 asymmetric hybrid')
-    const after = await press('\r', '‹ 3 asymmetric hybrid ›')
+    const bag = await press('b', 'The bag')
+    const next = Number(/▸ (\d) /.exec(bag)![1]) + 1
+    const [, name] = new RegExp(`  ${next} ([a-z ]+[a-z])`).exec(bag)!
+    await press('\u001B[B', `▸ ${next} ${name}`)
+    const after = await press('\r', `‹ ${next} ${name} ›`)
     expect(after).not.toContain('on its way')
   })
 
   it('hears keys typed faster than it draws, one by one', async () => {
     const { press, screen } = await sitAtLane()
-    const feet = feetShown(await screen())
+    const feet = boardShown(await screen())
     await press('kkkkkkkkkk', `‹ ${feet + 10} ›`)
     await press('\u007f\u007f\u007f', `‹ ${feet + 7} ›`)
   })
 
   it('asks for a larger terminal when it is too small, and loses nothing', async () => {
     const { type, press, until, screen, terminal } = await sitAtLane()
-    const feet = feetShown(await screen())
+    const feet = boardShown(await screen())
     const decided = await press('[', `‹ ${feet + 2} ›`)
     terminal.resizeTo(79, 24)
     await until('needs 80 by 22')
