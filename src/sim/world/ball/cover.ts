@@ -64,7 +64,7 @@ const COVERS: Readonly<Record<CoverFamily, CoverParameters>> = {
   },
   plastic: {
     dryFriction: 0.07,
-    oiledFriction: 0.004,
+    oiledFriction: 0.0065,
     halfFloatingMicrons: 0.2,
     carriedFilmShare: 0.828,
     pickupShare: 0.01339,

@@ -26,7 +26,7 @@ interface LevelFigures {
    * league team (27 %).
    */
   readonly tenShotSpreadMetres: number
-  /** Common practice, no source: 0.2-0.3 mph for elite bowlers, up to 1 mph in clubs; within that chosen for the level's average. */
+  /** Common practice, no source: 0.2-0.3 mph for elite bowlers, 0.5-1 mph in clubs. */
   readonly speedSpreadMph: number
   /** Common practice, no source. */
   readonly spinSpreadRpm: number
@@ -64,11 +64,11 @@ const figures = (
 })
 
 const LEVEL_FIGURES: Readonly<Record<Level, LevelFigures>> = {
-  elite: figures('Elite', inchesToMetres(1.5), 0.25, 10, 2.5, 0),
-  '220': figures('220-average', boardsToMetres(2), 0.24, 11, 2.5, 0.4),
-  '200': figures('200-average', boardsToMetres(3), 0.35, 14, 3.5, 0.8),
-  '180': figures('180-average', boardsToMetres(4), 0.5, 18, 4, 1.2),
-  '160': figures('160-average', boardsToMetres(4.5), 0.65, 22, 5, 1.7),
+  elite: figures('Elite', inchesToMetres(1.5), 0.3, 14, 3, 0),
+  '220': figures('220-average', boardsToMetres(2), 0.35, 14, 3, 0.4),
+  '200': figures('200-average', boardsToMetres(3), 0.5, 16, 3.5, 0.8),
+  '180': figures('180-average', boardsToMetres(4), 0.65, 20, 4, 1.2),
+  '160': figures('160-average', boardsToMetres(4.5), 0.8, 25, 5, 1.7),
   recreational: figures('Recreational', boardsToMetres(4.5), 0.85, 20, 5, 3.5, 0.65, 1.35),
 }
 
@@ -129,12 +129,12 @@ const STYLE_FIGURES: Readonly<Record<Style, StyleFigures>> = {
 const SPARE = { spinRpm: 220, rotationDegrees: 10, firmerMph: 0.9, releaseShare: 0.8 } as const
 
 /**
- * How the published scatter at the arrows divides: most of it is the laydown, the whole line drifting sideways with the feet and
- * the swing, the rest the angle. Chosen so that a level averages on house oil what its name says by ordinary play, given the
- * scatter at the arrows (`npm run study levels`); common practice, no source.
+ * How the published scatter at the arrows divides: the laydown takes 0.6 of it, and the hand mends a little of what the
+ * feet missed (correlation -0.3). That good bowlers hold the arrows steady while the laydown varies is reported by a
+ * coaching article; the figures are common practice, no source.
  */
-const LAYDOWN_SHARE = 0.75
-const LAYDOWN_ANGLE_CORRELATION = 0.2
+const LAYDOWN_SHARE = 0.6
+const LAYDOWN_ANGLE_CORRELATION = -0.3
 /** A faster swing turns the ball a little faster too; common practice, no source. */
 const SPEED_SPIN_CORRELATION = 0.2
 
