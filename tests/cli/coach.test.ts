@@ -32,7 +32,9 @@ it.each([
 
 it('keeps the figures of the oil that are not asked for, and says where there are none', async () => {
   const { scenario } = await made(['flat-forty-four', '--length', '43'])
-  expect(laneSummaries(scenario, '1')[0]).toMatchObject({ lengthFeet: 43, volumeMillilitres: 26, ratio: 2.5 })
+  const [before] = laneSummaries(await loadScenario('flat-forty-four'), '1')
+  expect(laneSummaries(scenario, '1')[0]).toEqual({ ...before, lengthFeet: 43 })
+  expect(before).toMatchObject({ lengthFeet: 44, drawn: false })
   const drawn = await runCommand(['scenario', 'new', 'unseen-draw', '--ratio', '3'])
   expect([drawn.exitCode, drawn.err]).toEqual([65, expect.stringMatching(/drawn by a seed .* say --length too\.$/)])
 })

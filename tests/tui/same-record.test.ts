@@ -20,6 +20,7 @@ const environmentOf = (name: string) => ({ DRYBOARD_DATA: join(folder, name), DR
 const UP = '\u001B[A'
 const DOWN = '\u001B[B'
 const RIGHT = '\u001B[C'
+const LEFT = '\u001B[D'
 
 /** One choice twice: the keys that make it on the screen, Enter for the throw left out, and the line that says it in plain play. */
 interface Choice {
@@ -33,10 +34,10 @@ const CHOICES: readonly Choice[] = [
   { keys: ['t', '.'], line: '0 and 0.5 right' },
   { keys: ['f', UP, UP, 'u', 'u'], line: '' },
   { keys: ['s', UP], line: 'speed firmer' },
-  { keys: ['4'], line: 'ball 4' },
+  { keys: ['f', LEFT, '4'], line: 'ball 4' },
   { keys: [']', '['], line: '' },
   { keys: ['t', DOWN, 'f', ','], line: '0.5 and 0 left, 0 and 1 right' },
-  { keys: ['1', '3', 'u'], line: 'ball 1' },
+  { keys: ['f', LEFT, '1', '3', 'u'], line: 'ball 1' },
 ]
 const CALL: Choice = { keys: ['c', RIGHT, UP, '\r'], line: '' }
 const SPARE_BY_STRIKE_RELEASE: Choice = { keys: ['r', UP], line: 'release strike' }
@@ -49,9 +50,12 @@ function writeScenario(): void {
 /** Plays the block on the screen by keys and returns the lines that say the same. */
 async function playOnScreen(environment: Record<string, string>): Promise<string[]> {
   let kept = 0
+  // Every look at the clock comes a second after the last, so that no key counts as held or as pressed too soon.
+  let secondsGone = 0
   const real = realServices(environment, madeUpThinker, { seed: SEED })
   const services: TrainerServices = {
     ...real,
+    now: () => 1000 * ++secondsGone,
     async keepThrow(...parts) {
       await real.keepThrow(...parts)
       kept++
@@ -76,7 +80,7 @@ async function playOnScreen(environment: Record<string, string>): Promise<string
   const lines: string[] = []
   try {
     for (let shown = await until('Enter throw'); !shown.includes('The block is over'); ) {
-      const { keys, line } = choiceFor(lines.length, shown.includes('A spare to make'))
+      const { keys, line } = choiceFor(lines.length, /Spare: \d/.test(shown))
       for (const key of keys) await choose(key)
       lines.push(line)
       type('\r')

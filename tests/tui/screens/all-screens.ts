@@ -53,7 +53,7 @@ export interface Drawn {
 /** A short block on every built-in scenario, one not begun, one of a left-hander, and one whose reactions were called. */
 export async function drawnFrom(): Promise<Drawn> {
   const home = await startingState(undefined, services)
-  const all = services.scenarioNames().map((name) => played(name, 6))
+  const all = services.scenarioNames().map((name, index) => played(name, index < 3 ? 6 : 2))
   const called = await played('house-forty', 4)
   const calls = called.grades.map(() => ({ contact: 'pocket', confidencePercent: 70 }) as const)
   const left = await played('house-forty', 4, 'left')
@@ -156,7 +156,7 @@ export function* everyScreen(
   for (const [index, play] of plays.entries()) {
     yield [`play ${index}`, playScreen(play, size, theme)]
     for (let chosen = 0; chosen < play.grades.length; chosen += 2) {
-      const shows = (['oil', 'wear', 'seen'] as const)[(chosen / 2) % 3]!
+      const shows = (['oil', 'wear', 'seen'] as const)[(chosen / 2 + index) % 3]!
       yield [`debrief ${index}.${chosen}`, debriefRows(play, { chosen, shows }, size, theme)]
     }
     // The other views say the same of any block; one of each hand is enough.
