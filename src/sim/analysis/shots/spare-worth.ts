@@ -37,6 +37,7 @@ export function spareWorths(situations: readonly SpareSituation[], shot: SpareSh
   let reached = 0
   let next = 0
   for (const place of order) {
+    if (doubts[place] === 0) continue
     reached += doubts[place]
     while (next < natures.length && (next + 0.5) * allDoubt <= reached * natures.length) {
       const { outcome, situation, tabulated } = rolled[place]
