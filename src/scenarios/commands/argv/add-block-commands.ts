@@ -83,9 +83,9 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
     .addOption(
       new Option(
         '--policy <name>',
-        'known sees the oil; fair sees what a player sees and decides best; thumb follows the miss; stay never moves; random throws anywhere sensible',
+        "known sees the oil; fair sees what a player sees and decides best; thumb follows the miss; memo has learnt the sheet's best line and never moves; stay never moves from the starting line; random throws anywhere sensible",
       )
-        .choices(['known', 'fair', 'thumb', 'stay', 'random'])
+        .choices(['known', 'fair', 'thumb', 'memo', 'stay', 'random'])
         .makeOptionMandatory(),
     )
     .addOption(fixedSeed())
