@@ -115,7 +115,7 @@ describe('the account of a block', () => {
     // A straight ball strikes far less often than one that hooks into the pocket: common practice, no source.
     let straight: Account
     beforeAll(() => {
-      const aim = { feetBoard: 24, targetBoard: 16, speedStep: 0 }
+      const aim = { feetBoard: 24, targetBoard: 16, speedStep: 0 } as const
       const state = stubbornState(setup, 'plastic', { ballId: plastic.id, aim, release: 'strike' }, 2)
       straight = accountOf(state, { alternatives: false })
     }, 120_000)
