@@ -4,6 +4,7 @@ import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText } from '../files/text/json.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
 import { locateNowhere } from '../files/text/source-text.js'
+import { visibleLine } from '../files/text/visible-text.js'
 import { builtInScenario } from '../library/library.js'
 import { originWords } from '../reports/debrief/origin-words.js'
 import { carryTableHash, scenarioHash } from '../store/hashes.js'
@@ -57,7 +58,9 @@ async function verifyOne(path: string): Promise<Verified> {
     const total = blockTotal(ended)
     const finished = ended.spot === null
     const score = ended.balls.length === 0 ? 'nothing scored' : `${finished ? 'total' : 'so far'} ${total}`
-    const words = `${path}: the same, ${ended.throws.length} throws, ${finished ? '' : 'unfinished, '}${score}`
+    const words = visibleLine(
+      `${path}: the same, ${ended.throws.length} throws, ${finished ? '' : 'unfinished, '}${score}`,
+    )
     const digest = record.version === 1 ? null : recordDigest(record)
     const differences = differencesOf(record)
     return {
@@ -73,7 +76,7 @@ async function verifyOne(path: string): Promise<Verified> {
     }
   } catch (fault) {
     if (!(fault instanceof ScenarioError)) throw fault
-    const words = fault.sentences.join('\n')
+    const words = fault.sentences.map(visibleLine).join('\n')
     const nothing = { total: null, finished: null, differences: [], digest: null, told: null }
     return { record: path, same: false, words, ...nothing, missing: fault.missing }
   }
