@@ -5,6 +5,7 @@ import { fixtureServices } from '../tui/fixtures.js'
 import { screenLeaks } from '../tui/hostile-screens.js'
 import { commandLeaks } from './hostile-commands.js'
 import { leakIn, leakOnScreen, PAYLOADS } from './hostile-payloads.js'
+import { runCommand } from './in-process.js'
 
 // `npm run study hostile-text` gives all of them to everything; here some go everywhere that is quick.
 const SOME = PAYLOADS.filter((_, index) => index % 41 === 0)
@@ -29,6 +30,11 @@ describe('a text of a stranger', () => {
       expect(leakIn(text)).toBeNull()
       expect(JSON.parse(text)).toEqual({ [payload]: payload })
     }
+  })
+
+  it("forges no line of a message by a line end in an option's value", async () => {
+    const { exitCode, err } = await runCommand(['pattern', 'house-forty', '--seed', '\nFORGED: fine'])
+    expect([exitCode, leakIn(err)]).toEqual([64, null])
   })
 
   it('reaches no terminal through any quick command', async () => {

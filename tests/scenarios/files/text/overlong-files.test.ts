@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
 import { progressOn } from '../../../../src/scenarios/commands/console/progress.js'
 import { scenarioFrom } from '../../../../src/scenarios/files/scenario/scenario.js'
+import { tooMuchToRead } from '../../../../src/scenarios/files/text/notation-size.js'
 import { ScenarioError } from '../../../../src/scenarios/files/text/scenario-error.js'
 import { readSourceText } from '../../../../src/scenarios/files/text/source-text.js'
 import { builtInScenario } from '../../../../src/scenarios/library/library.js'
@@ -39,6 +40,8 @@ describe('a file that is long for its own sake', () => {
     ['numbers below the limit', `[${'1,'.repeat(49_000)}1]`],
     ['one name again and again', 'a: 1\n'.repeat(24_000)],
     ['brackets within brackets', '['.repeat(BYTES)],
+    ['brackets within brackets below the limit', '['.repeat(49_000)],
+    ['quoted texts side by side', '"" '.repeat(400_000)],
     ['lists within lists', '- '.repeat(40_000)],
     ['brackets that close nothing', ']'.repeat(49_000)],
     ['quoted lines', `a: "${'x\n'.repeat(49_000)}"`],
@@ -59,6 +62,14 @@ describe('a file that is long for its own sake', () => {
     expect(sentences[0]).toMatch(/^lane\.yaml:1:/)
     // A hundred unknown fields, games, and what is missing of title, version, lanes, bag and bowler.
     expect(sentences[20]).toBe('lane.yaml: and 86 more faults after these.')
+  })
+
+  it('is not the longest record there may be, nor prose full of brackets and quotes', () => {
+    const aim = { feet: 24.5, target: 12.5, speed: 'usual', release: 'strike' }
+    const decision = { ball: 'sanded-asymmetric', ...aim, standing: 1023 }
+    const record = { scenario: builtInScenario('busy-pair'), decisions: new Array(2000).fill(decision) }
+    expect(tooMuchToRead(JSON.stringify(record, null, 1))).toBeNull()
+    expect(tooMuchToRead(JSON.stringify({ notes: `":[ it's "so" `.repeat(280) }))).toBeNull()
   })
 
   it('has a name that stands twice told at its second place, in YAML and in JSON', () => {
