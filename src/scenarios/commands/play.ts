@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto'
 import type { PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
+import type { Scenario } from '../files/scenario/scenario.js'
 import { withBallsTaken } from '../files/scenario/take-balls.js'
 import type { WriteError } from '../files/text/atomic-write.js'
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
@@ -10,13 +11,19 @@ import { ScenarioError } from '../files/text/scenario-error.js'
 import { loadScenario } from '../library/load.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
+import { sameLuckLines, workedComparison } from '../plain/same-luck-lines.js'
 import { type BlockStore, blockStore } from '../store/block-store.js'
 import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { keepAccount } from '../store/kept-account.js'
+import { COMPARISONS, keepFigures, readFigures } from '../store/kept-figures.js'
 import type { OpenBlock } from '../store/open-block.js'
 import { nameIfReadable } from '../store/player-name.js'
 import { recordOf } from '../store/record.js'
+import { laneOfToday } from '../store/today.js'
+import { LANE_OF_THE_DAY_ABOUT } from '../words/same-luck-words.js'
 import type { CommandConsole } from './console/console.js'
+import { progressOn } from './console/progress.js'
+import { type BlockBefore, blockBefore } from './play-against.js'
 
 export interface PlayOptions {
   readonly seed?: string
@@ -27,6 +34,12 @@ export interface PlayOptions {
   readonly player?: string
   /** Whether each choice is priced before it is thrown. */
   readonly grade: boolean
+  /** The lane of the day in place of a scenario and a seed. */
+  readonly today?: boolean
+  /** The path of a record whose lane and luck are bowled again, against it. */
+  readonly against?: string
+  /** Whether to say afterwards what others score on the same luck. */
+  readonly compare?: boolean
   /** True for what was left last time, the name of a block that was left, or a record's path. */
   readonly resume?: string | true
 }
@@ -46,9 +59,10 @@ export async function playCommand(
   const store = blockStore(data)
   const player = await nameIfReadable(options.player, console.environment, console.tell)
   const script = options.script === undefined ? null : await scriptLines(options.script)
+  const rival = options.against === undefined ? null : await blockBefore(options.against)
   const block =
     options.resume === undefined
-      ? await newBlock(name ?? DEFAULT_SCENARIO, options, player, store)
+      ? await newBlock(await lanesOf(name, options, rival, console), options, player, store)
       : await resumedBlock(options.resume, player, store, console)
   try {
     // Nobody should play a block for nothing.
@@ -58,8 +72,9 @@ export async function playCommand(
     if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
     if (block.begun.spot) console.print('Type ? for what you can say.')
     const grades: Grade[] = block.begun.throws.map(() => undefined)
-    const state = await playOn(block, script, options, console, (grade) => grades.push(grade))
+    const state = await playOn(block, script, options, console, (grade) => grades.push(grade), rival)
     await fileBlock(block, { state, grades, data }, console)
+    if (options.compare && !console.stoppedBy()) await compare(block.scenario, state, data, console)
   } finally {
     await block.leave()
   }
@@ -67,14 +82,51 @@ export async function playCommand(
   return signal ? SIGNAL_EXIT[signal] : EXIT.fine
 }
 
+/** Lanes and, where they are settled with them, the seed. */
+interface Lanes {
+  readonly scenario: Scenario
+  readonly seed?: string
+}
+
+async function lanesOf(
+  name: string | undefined,
+  { today }: PlayOptions,
+  rival: BlockBefore | null,
+  console: CommandConsole,
+): Promise<Lanes> {
+  if (rival) {
+    console.print('Against a block bowled before: each of its throws is said once you have made yours.')
+    return { scenario: rival.scenario, seed: rival.block.seed }
+  }
+  if (!today) return { scenario: await loadScenario(name ?? DEFAULT_SCENARIO) }
+  const { date, scenarioName, seed } = laneOfToday()
+  console.print(`Lane of the day ${date}. ${LANE_OF_THE_DAY_ABOUT}`)
+  return { scenario: await loadScenario(scenarioName), seed }
+}
+
+/** Says what others score on the block's luck, as kept or worked out now. */
+async function compare(scenario: Scenario, state: BlockState, data: string, console: CommandConsole): Promise<void> {
+  const folder = debriefsFolder(data)
+  const of = { scenario, asked: state.seed }
+  let comparison = await readFigures(folder, COMPARISONS, of)
+  if (!comparison) {
+    const progress = progressOn(console, 'bowling the block by rule of thumb and by both bests, percent')
+    comparison = workedComparison(beginScenario(scenario, state.seed), (percent) => progress.reached(percent, 100))
+    progress.over()
+    await keepFigures(folder, COMPARISONS, of, comparison)
+  }
+  for (const line of sameLuckLines(state, comparison)) console.print(line)
+}
+
 async function newBlock(
-  name: string,
+  { scenario: lanes, seed: settled }: Lanes,
   { take, seed }: PlayOptions,
   player: string | undefined,
   store: BlockStore,
 ): Promise<OpenBlock> {
-  const scenario = withBallsTaken(await loadScenario(name), take?.split(','))
-  return store.begin({ scenario, begun: beginScenario(scenario, seed ?? freshSeed()), player, cameToBe: 'played' })
+  const scenario = withBallsTaken(lanes, take?.split(','))
+  const begun = beginScenario(scenario, settled ?? seed ?? freshSeed())
+  return store.begin({ scenario, begun, player, cameToBe: 'played' })
 }
 
 async function resumedBlock(
@@ -106,6 +158,7 @@ async function playOn(
   options: PlayOptions,
   console: CommandConsole,
   graded: (grade: Grade) => void,
+  rival: BlockBefore | null,
 ): Promise<BlockState> {
   if (!begun.spot) return begun
   let at = 0
@@ -120,6 +173,7 @@ async function playOn(
     notKept: (fault) => notThrown(fault, console),
     grade: options.grade,
     graded,
+    ...(rival ? { rival: rival.block } : {}),
   })
 }
 
