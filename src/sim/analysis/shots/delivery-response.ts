@@ -60,7 +60,8 @@ const designs = lazily((): readonly Design[] => {
 function termsAt(errors: Float64Array, from: number): number[] {
   const angle = errors[from + 1]
   const others = OTHERS.map((at) => errors[from + at])
-  return [1, angle, angle ** 2, angle ** 3, angle ** 4, ...others, ...others.map((miss) => miss * angle)]
+  const square = angle * angle
+  return [1, angle, square, square * angle, square * square, ...others, ...others.map((miss) => miss * angle)]
 }
 
 const launches = Array.from({ length: RESPONSE_ROLLS }, scratchLaunch)
