@@ -1,15 +1,24 @@
 import type { BallSpecification } from '../../sim/world/ball/specification.js'
+import type { Decision } from '../../sim/world/block/types.js'
 import { FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
 import type { Scoring } from '../../sim/world/scoring/game.js'
-import type { KeptThrow } from '../store/kept-block.js'
 import { scoreLines } from './score-lines.js'
 import { decisionWords } from './words.js'
 import { wrapped } from './wrapped.js'
 
+export interface ThrowToTell {
+  readonly decision: Decision
+  /** 0 for practice. */
+  readonly game: number
+  readonly frame: number
+  readonly standingBefore: number
+  readonly standingAfter: number
+}
+
 export interface KeptToTell {
   readonly scoring: Scoring
   readonly bag: readonly BallSpecification[]
-  readonly throws: readonly KeptThrow[]
+  readonly throws: readonly ThrowToTell[]
   readonly balls: readonly (readonly (readonly number[])[])[]
 }
 
