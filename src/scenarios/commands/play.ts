@@ -1,29 +1,25 @@
 import { randomBytes } from 'node:crypto'
+import { type Account, accountSteps } from '../../sim/analysis/debrief/account.js'
+import { type Settling, settling } from '../../sim/analysis/debrief/settling.js'
 import type { PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
-import type { Scenario } from '../files/scenario/scenario.js'
 import { withBallsTaken } from '../files/scenario/take-balls.js'
 import type { WriteError } from '../files/text/atomic-write.js'
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 import { readTextFile } from '../files/text/read-text-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
-import { loadScenario } from '../library/load.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
-import { sameLuckLines, workedComparison } from '../plain/same-luck-lines.js'
+import { whileWaiting } from '../plain/while-waiting.js'
 import { type BlockStore, blockStore } from '../store/block-store.js'
 import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { keepAccount } from '../store/kept-account.js'
-import { COMPARISONS, keepFigures, readFigures } from '../store/kept-figures.js'
 import type { OpenBlock } from '../store/open-block.js'
 import { nameIfReadable } from '../store/player-name.js'
 import { recordOf } from '../store/record.js'
-import { laneOfToday } from '../store/today.js'
-import { LANE_OF_THE_DAY_ABOUT } from '../words/same-luck-words.js'
 import type { CommandConsole } from './console/console.js'
-import { progressOn } from './console/progress.js'
-import { type BlockBefore, blockBefore } from './play-against.js'
+import { type BlockBefore, blockBefore, compare, type Lanes, lanesOf } from './play-lanes.js'
 
 export interface PlayOptions {
   readonly seed?: string
@@ -47,8 +43,7 @@ export interface PlayOptions {
 /** Undefined where nobody asked, null where a throw is not priced. */
 type Grade = PricedFairGrade | null | undefined
 
-const DEFAULT_SCENARIO = 'house-forty'
-
+const MOST_UNSETTLED = 2
 /** A block line by line; each throw is on the disk before its result is told, and however it ends a record is kept. */
 export async function playCommand(
   name: string | undefined,
@@ -72,50 +67,15 @@ export async function playCommand(
     if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
     if (block.begun.spot) console.print('Type ? for what you can say.')
     const grades: Grade[] = block.begun.throws.map(() => undefined)
-    const state = await playOn(block, script, options, console, (grade) => grades.push(grade), rival)
-    await fileBlock(block, { state, grades, data }, console)
+    const behind = console.interactive && options.grade ? settling(block.begun) : null
+    const state = await playOn(block, { script, options, grades, behind, rival }, console)
+    await fileBlock(block, { state, grades, behind, data }, console)
     if (options.compare && !console.stoppedBy()) await compare(block.scenario, state, data, console)
   } finally {
     await block.leave()
   }
   const signal = console.stoppedBy()
   return signal ? SIGNAL_EXIT[signal] : EXIT.fine
-}
-
-/** Lanes and, where they are settled with them, the seed. */
-interface Lanes {
-  readonly scenario: Scenario
-  readonly seed?: string
-}
-
-async function lanesOf(
-  name: string | undefined,
-  { today }: PlayOptions,
-  rival: BlockBefore | null,
-  console: CommandConsole,
-): Promise<Lanes> {
-  if (rival) {
-    console.print('Against a block bowled before: each of its throws is said once you have made yours.')
-    return { scenario: rival.scenario, seed: rival.block.seed }
-  }
-  if (!today) return { scenario: await loadScenario(name ?? DEFAULT_SCENARIO) }
-  const { date, scenarioName, seed } = laneOfToday()
-  console.print(`Lane of the day ${date}. ${LANE_OF_THE_DAY_ABOUT}`)
-  return { scenario: await loadScenario(scenarioName), seed }
-}
-
-/** Says what others score on the block's luck, as kept or worked out now. */
-async function compare(scenario: Scenario, state: BlockState, data: string, console: CommandConsole): Promise<void> {
-  const folder = debriefsFolder(data)
-  const of = { scenario, asked: state.seed }
-  let comparison = await readFigures(folder, COMPARISONS, of)
-  if (!comparison) {
-    const progress = progressOn(console, 'bowling the block by rule of thumb and by both bests, percent')
-    comparison = workedComparison(beginScenario(scenario, state.seed), (percent) => progress.reached(percent, 100))
-    progress.over()
-    await keepFigures(folder, COMPARISONS, of, comparison)
-  }
-  for (const line of sameLuckLines(state, comparison)) console.print(line)
 }
 
 async function newBlock(
@@ -152,18 +112,29 @@ async function offerOf(store: BlockStore): Promise<string[]> {
   ]
 }
 
+interface PlayingOn {
+  readonly script: readonly string[] | null
+  readonly options: PlayOptions
+  /** By the throw's number; filled as it goes. */
+  readonly grades: Grade[]
+  /** Works the account out while the player thinks; null where nobody thinks, or nothing is priced. */
+  readonly behind: Settling | null
+  readonly rival: BlockBefore | null
+}
+
 async function playOn(
   { begun, keep }: OpenBlock,
-  script: readonly string[] | null,
-  options: PlayOptions,
+  { script, options, grades, behind, rival }: PlayingOn,
   console: CommandConsole,
-  graded: (grade: Grade) => void,
-  rival: BlockBefore | null,
 ): Promise<BlockState> {
   if (!begun.spot) return begun
   let at = 0
   return playLines(begun, {
-    lines: script ? counted(script, (number) => (at = number)) : console.lines(),
+    lines: script
+      ? counted(script, (number) => (at = number))
+      : behind
+        ? whileWaiting(console.lines(), behind.step)
+        : console.lines(),
     say: console.print,
     object: (sentence) => {
       if (options.script !== undefined) throw new ScenarioError([`${options.script}:${at}: ${sentence}`])
@@ -172,7 +143,8 @@ async function playOn(
     keep,
     notKept: (fault) => notThrown(fault, console),
     grade: options.grade,
-    graded,
+    graded: (grade) => grades.push(grade),
+    thrown: (before, after) => behind?.thrown(before, after, grades.at(-1)),
     ...(rival ? { rival: rival.block } : {}),
   })
 }
@@ -180,10 +152,15 @@ async function playOn(
 interface PlayedOn {
   readonly state: BlockState
   readonly grades: readonly Grade[]
+  readonly behind: Settling | null
   readonly data: string
 }
 
-async function fileBlock(open: OpenBlock, { state, grades, data }: PlayedOn, console: CommandConsole): Promise<void> {
+async function fileBlock(
+  open: OpenBlock,
+  { state, grades, behind, data }: PlayedOn,
+  console: CommandConsole,
+): Promise<void> {
   if (state.spot) console.print('The block stops here, unfinished.')
   if (state.throws.length === 0) return
   const path = await open.file(state).catch((fault: unknown) => {
@@ -191,9 +168,21 @@ async function fileBlock(open: OpenBlock, { state, grades, data }: PlayedOn, con
     throw fault
   })
   const record = recordOf(open.scenario, state, { madeBy: open.madeBy })
-  if (grades.some((grade) => grade)) await keepAccount(debriefsFolder(data), record, { grades, account: null })
+  if (grades.some((grade) => grade))
+    await keepAccount(debriefsFolder(data), record, { grades, account: settledAccount(state, grades, behind) })
   console.tell(`Record kept: ${path}`)
   if (state.spot) console.tell(`To go on with it: dryboard play --resume ${path}`)
+}
+
+/** The whole account where only the last throw or two are missing from it; else it can wait until somebody asks. */
+function settledAccount(state: BlockState, grades: readonly Grade[], behind: Settling | null): Account | null {
+  const soFar = behind?.soFar()
+  if (!soFar || state.throws.length - soFar.throws.length > MOST_UNSETTLED) return null
+  const steps = accountSteps(state, { grades }, soFar)
+  for (;;) {
+    const { done, value } = steps.next()
+    if (done) return value
+  }
 }
 
 /** Whoever sits at the keys can make room and throw again; a script cannot. */

@@ -29,6 +29,8 @@ export interface LinePlay {
   readonly graded?: (grade: PricedFairGrade | null | undefined) => void
   /** A block bowled before on the same luck: each of its throws is said once the player has made theirs. */
   readonly rival?: BlockState
+  /** Told of each throw once it is made. */
+  readonly thrown?: (before: BlockState, after: BlockState) => void
   /** Whether play ends here although the block goes on; never where left out. */
   readonly enough?: (state: BlockState) => boolean
 }
@@ -52,9 +54,10 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
         continue
       }
       try {
-        const before = state
-        state = await throwOne(before, read.decision, suggestion, play)
-        if (play.rival) for (const line of rivalLines(before, state, play.rival)) say(line)
+        const next = await throwOne(state, read.decision, suggestion, play)
+        if (play.rival) for (const line of rivalLines(state, next, play.rival)) say(line)
+        play.thrown?.(state, next)
+        state = next
       } catch (fault) {
         if (!(fault instanceof WriteError)) throw fault
         play.notKept(fault)
