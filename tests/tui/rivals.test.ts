@@ -113,7 +113,7 @@ it('keeps of two players by turns the records that each would have made alone', 
     expect(lines[name].length).toBeGreaterThanOrEqual(FRAMES)
     expect(await alike(byPlayer.get(name)!)).toBe(await alike(await plainRecord(name, lines[name])))
   }
-}, 60_000)
+})
 
 it('keeps of a block against a record what it would have been without, and shows each throw after its own only', async () => {
   const before = await plainRecord('before', ['', '', '', '', '', ''])
@@ -159,4 +159,4 @@ it('keeps of a block against a record what it would have been without, and shows
   expect(exitCode).toBe(0)
   expect(await alike(recordsIn(plain)[0]!)).toBe(await alike(path!))
   expect(out.indexOf('Theirs 1:')).toBeGreaterThan(out.indexOf('You throw:'))
-}, 60_000)
+})
