@@ -90,9 +90,9 @@ it('keeps of two players by turns the records that each would have made alone', 
         lines[name].push(isSpare ? '' : MOVES[name].line)
         type('\r')
         await vi.waitFor(() => expect(kept).toBe(thrown + 1), { timeout: 8000, interval: 5 })
-        shown = await press(' ', /Enter throw|frame is over/)
+        shown = await press(' ', /Enter throw|turn is over/)
       }
-      expect(shown).toContain(`${name}'s frame is over. Enter: ${name === 'Ansa' ? 'Brono' : 'Ansa'} bowls.`)
+      expect(shown).toContain(`${name}'s turn is over. Enter: ${name === 'Ansa' ? 'Brono' : 'Ansa'} bowls.`)
       type('\r')
     }
     await until(/Ansa \d+ so far[\s\S]*Enter throw/)
