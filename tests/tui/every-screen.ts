@@ -35,6 +35,7 @@ const TOUR: readonly Stop[] = [
   { name: 'debrief, ledger', keys: [TAB], shows: /Oil shown/ },
   { name: 'debrief, findings', keys: [TAB], shows: /Oil shown/ },
   { name: 'debrief, known', keys: [TAB], shows: /Oil shown/ },
+  { name: 'debrief, same luck', keys: [TAB, TAB], shows: /same luck again/ },
   { name: 'balls rolled side by side', keys: [TAB, 'r'], shows: /Oil shown/ },
   { name: 'throws run through', keys: ['p'], shows: /Oil shown/ },
   { name: 'what if', keys: ['i'], shows: /What if:/ },
@@ -68,11 +69,14 @@ export async function idleOnEveryScreen(): Promise<{ readonly idle: Idle[]; read
   const scenario = await shortScenario()
   const past = {
     path: '/records/old.json',
+    name: 'house-forty',
     title: 'An old block',
     seed: 's',
     bowledAt: new Date(0),
     throws: 1,
     games: [7],
+    frames: 0,
+    isOwn: true,
   }
   const services = fixtureServices({
     past: [past],

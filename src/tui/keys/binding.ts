@@ -4,6 +4,7 @@ export type KeyContext =
   | 'scenarios'
   | 'bowler'
   | 'past'
+  | 'naming'
   | 'filter'
   | 'kit'
   | 'form'
@@ -16,6 +17,7 @@ export type KeyContext =
   | 'weighing'
   | 'rolling'
   | 'leaving'
+  | 'passing'
   | 'done'
   | 'own-account'
   | 'debrief'
@@ -61,6 +63,11 @@ export type PlainCommand =
   | 'roll'
   | 'costly'
   | 'what-if'
+  | 'seed'
+  | 'against'
+  | 'same-luck'
+  | 'other-luck'
+  | 'other-player'
 export type Command = PlainCommand | { readonly type: string }
 
 export interface KeyBinding {

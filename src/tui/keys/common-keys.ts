@@ -6,6 +6,7 @@ const BACK: readonly KeyContext[] = [
   'bowler',
   'past',
   'filter',
+  'naming',
   'kit',
   'form',
   'settings',
@@ -16,6 +17,7 @@ const BACK: readonly KeyContext[] = [
   'belief',
   'weighing',
   'leaving',
+  'passing',
   'done',
   'own-account',
   'debrief',
@@ -23,7 +25,17 @@ const BACK: readonly KeyContext[] = [
   'help',
 ]
 /** Everywhere but where letters are typed. */
-const COMMANDING: readonly KeyContext[] = [...LISTS, 'play', 'bag', 'call', 'weighing', 'done', 'debrief', 'what-if']
+const COMMANDING: readonly KeyContext[] = [
+  ...LISTS,
+  'play',
+  'bag',
+  'call',
+  'weighing',
+  'passing',
+  'done',
+  'debrief',
+  'what-if',
+]
 
 /** Keys that mean the same wherever they mean anything, told last on every bottom line. */
 export const COMMON_KEYS: readonly KeyBinding[] = [

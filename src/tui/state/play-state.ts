@@ -34,11 +34,20 @@ type Stage =
   /** Asked to end the block early. */
   | { readonly kind: 'leaving' }
   | { readonly kind: 'done' }
+  /** The frame is over, and the other player at these keys is next. */
+  | { readonly kind: 'passing' }
 
 export interface OwnFindingAt {
   readonly throwIndex: number
   readonly finding: OwnFinding
 }
+
+/** Whom a block is bowled against on the same lane and luck. */
+export type Rival =
+  /** At the same keys by turns, each on a lane of their own; this block has no rival of its own. */
+  | { readonly kind: 'guest'; readonly play: PlayState }
+  /** A block bowled before, of which each throw is shown once the player has made theirs. */
+  | { readonly kind: 'record'; readonly name: string; readonly block: BlockState; readonly costPins: number | null }
 
 /** A block being played. */
 export interface PlayState {
@@ -75,6 +84,9 @@ export interface PlayState {
   readonly typing: string | null
   /** The guided first frame, and how far the guide has come; null in a block of one's own. */
   readonly tour: number | null
+  /** Whose block it is where two share the keys. */
+  readonly who: { readonly name: string; readonly isGuest: boolean } | null
+  readonly rival: Rival | null
   /** Why the last key did nothing; empty when it did. */
   readonly notice: string
 }
@@ -136,6 +148,8 @@ export function playFrom(
     resultAt: null,
     typing: null,
     tour: null,
+    who: null,
+    rival: null,
     notice: '',
   }
 }

@@ -1,5 +1,6 @@
 import type { BlockState } from '../../sim/world/block/types.js'
 import { blockOf, type PlayState, playFrom, type Rolling, type ThrowGrade } from './play-state.js'
+import { passesOn } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { isTourOver } from './tour.js'
 
@@ -68,8 +69,11 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     ...next,
     ...(ownThrows ? { ownThrows } : {}),
     tour: play.tour,
+    who: play.who,
+    rival: play.rival,
     belief: play.belief,
     resultAt: services.now(),
   }
-  return isTourOver(toured) ? { ...toured, stage: { kind: 'done' } } : toured
+  if (isTourOver(toured)) return { ...toured, stage: { kind: 'done' } }
+  return passesOn(toured) ? { ...toured, stage: { kind: 'passing' } } : toured
 }

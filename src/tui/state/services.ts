@@ -1,5 +1,6 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import type { BallData } from '../../scenarios/files/schema/ball.js'
+import type { LaneOfTheDay } from '../../scenarios/library/lane-of-the-day.js'
 import type { Keeper } from '../../scenarios/store/keeper.js'
 import type { BowlerData } from '../../scenarios/store/own-kit.js'
 import type { PlayerView } from '../../sim/analysis/view/player-view.js'
@@ -29,6 +30,12 @@ export interface TrainerServices extends Keeper {
    */
   fit(scenario: Scenario, fitting: Fitting): Scenario
   freshSeed(): string
+  /** A seed nobody has seen, whatever was named for the first block. */
+  otherSeed(): string
+  /** Who plays, if anybody has said. */
+  readonly playerName: string | undefined
+  /** The lane and seed of the date that clocks here show. */
+  laneOfToday(): LaneOfTheDay
   /** @throws ScenarioError */
   begin(scenario: Scenario, seed: string): BlockState
   view(block: BlockState): PlayerView | null
@@ -40,6 +47,10 @@ export interface TrainerServices extends Keeper {
   now(): number
   /** Grades, accounts and whatever else takes long. */
   readonly thinker: Thinker
+  /** What nobody waits for: it thinks beside the other, or is the other where there is but one. */
+  readonly secondThinker: Thinker
+  /** Whether the second thinker takes nothing away from the first. */
+  readonly hasSpareCore: boolean
   /**
    * The ball as meant, on the lane as it lies before the block's next throw: boards from the bowler's own side at the
    * middle of each half foot; NaN off the lane.

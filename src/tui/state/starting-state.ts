@@ -1,5 +1,6 @@
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 import type { AppState } from './app-state.js'
+import { startAgainst } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { goOnWith, startBlock, startTour } from './start.js'
 
@@ -9,6 +10,14 @@ export async function resumedState(from: string | true, services: TrainerService
   const played = await services.resume(from)
   const { blocks } = await services.leftBlocks()
   return goOnWith({ ...home, kept: blocks, notice: played.passedOver?.[0] ?? '' }, played, services)
+}
+
+/** The state the trainer opens in where a record is to be bowled against. @throws ScenarioError */
+export async function stateAgainst(path: string, services: TrainerServices): Promise<AppState> {
+  const home = await startingState(undefined, services, [])
+  const started = startAgainst({ ...home, notice: '' }, await services.openPast(path), services)
+  if (started.notice !== '') throw new ScenarioError([started.notice])
+  return started
 }
 
 /**
@@ -43,6 +52,9 @@ export async function startingState(
     help: null,
     enterAt: null,
     played: null,
+    remembered: null,
+    today: null,
+    compared: null,
     notice: found.problem || problem || (left.problems[0] ?? ''),
     exitCode: null,
   }

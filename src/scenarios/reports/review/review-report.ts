@@ -1,7 +1,7 @@
+import { SKILL_OF, SKILLS } from '../../../sim/analysis/debrief/findings/skills.js'
 import { rounded } from '../../files/text/json.js'
 import { type Estimate, estimateOf } from './estimate.js'
 import type { ReviewedBlock } from './reviewed-block.js'
-import { SKILL_OF, SKILLS } from './skills.js'
 import type { Superseded } from './standing-blocks.js'
 
 const DEAREST = 6

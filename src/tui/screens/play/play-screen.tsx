@@ -12,6 +12,7 @@ import type { Theme } from '../../draw/theme.js'
 import type { KeyContext } from '../../keys/binding.js'
 import { beliefRows } from '../../parts/belief.js'
 import { contextKeyLine, type KeyWords } from '../../parts/key-hints.js'
+import type { Compared } from '../../state/app-state.js'
 import type { DecisionField } from '../../state/decision-fields.js'
 import { blockOf, canCall, type PlayState } from '../../state/play-state.js'
 import { wrapWords } from '../../terminal/fit.js'
@@ -23,15 +24,22 @@ interface PlayScreenParts {
   readonly view: PlayerView | null
   /** How the pins of a rolling ball fall, once worked out. */
   readonly fall: PinFall | null
+  /** What others score on the block's luck, as far as it is worked out. */
+  readonly compared?: Compared | null
   readonly context: KeyContext
   readonly size: Size
   readonly theme: Theme
 }
 
 /** The main screen: lane and result on top, score sheet and decision below. */
-export function playScreenRows({ play, view, fall, context, size, theme }: PlayScreenParts): string[] {
-  const body = [...playTopRows(play, view, size, theme, fall), ...lowerRows(play, view, size, theme)]
-  return page(body, contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : {}), size)
+export function playScreenRows({ play, view, fall, compared, context, size, theme }: PlayScreenParts): string[] {
+  const lower = lowerRows(play, view, size, theme, compared)
+  const body = [...playTopRows(play, view, size, theme, fall), ...lower]
+  return page(
+    body,
+    contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : overWords(play)),
+    size,
+  )
 }
 
 const STEP_WORDS: Readonly<Record<DecisionField, string>> = {
@@ -49,6 +57,9 @@ const keyWords = (play: PlayState): KeyWords => ({
   ...(play.undo.length > 0 ? {} : { undo: null }),
 })
 
+/** Nobody else's block is to be looked at where nobody else bowled. */
+const overWords = (play: PlayState): KeyWords => (play.rival?.kind === 'guest' ? {} : { 'other-player': null })
+
 /** The main screen with the open bag in place of its lower part. */
 export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
   const { play, view, context, size, theme, onChoose } = props
@@ -63,10 +74,16 @@ export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
   )
 }
 
-function lowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
+function lowerRows(
+  play: PlayState,
+  view: PlayerView | null,
+  size: Size,
+  theme: Theme,
+  compared: Compared | null = null,
+): string[] {
   if (play.open === 'call' && play.call) return indent(callRows(play.call, blockOf(play).setup.bowler.hand, theme), 1)
   if (play.open === 'belief') return indent(beliefRows(play.belief, size.columns - 2, theme), 1)
-  return playLowerRows(play, view, size, theme)
+  return playLowerRows(play, view, size, theme, compared)
 }
 
 interface BagProps {
