@@ -11,7 +11,7 @@ import { loadScenario } from '../library/load.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
 import { type BlockStore, blockStore } from '../store/block-store.js'
-import { dataFolder, debriefsFolder } from '../store/data-folder.js'
+import { dataFolder, debriefsFolder, withDataFolder } from '../store/data-folder.js'
 import { keepAccount } from '../store/kept-account.js'
 import type { OpenBlock } from '../store/open-block.js'
 import { nameIfReadable } from '../store/player-name.js'
@@ -44,7 +44,7 @@ export async function playCommand(
 ): Promise<number> {
   const data = dataFolder(options.data, console.environment)
   const store = blockStore(data)
-  const player = await nameIfReadable(options.player, console.environment, console.tell)
+  const player = await nameIfReadable(options.player, withDataFolder(console.environment, options.data), console.tell)
   const script = options.script === undefined ? null : await scriptLines(options.script)
   const block =
     options.resume === undefined
@@ -74,7 +74,12 @@ async function newBlock(
   store: BlockStore,
 ): Promise<OpenBlock> {
   const scenario = withBallsTaken(await loadScenario(name), take?.split(','))
-  return store.begin({ scenario, begun: beginScenario(scenario, seed ?? freshSeed()), player, cameToBe: 'played' })
+  return store.begin({
+    scenario,
+    begun: beginScenario(scenario, seed ?? scenario.data.seed ?? freshSeed()),
+    player,
+    cameToBe: 'played',
+  })
 }
 
 async function resumedBlock(

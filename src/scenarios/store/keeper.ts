@@ -57,7 +57,13 @@ export interface Keeper {
    *
    * @throws WriteError
    */
-  keepThrow(scenario: Scenario, before: BlockState, after: BlockState): Promise<void>
+  keepThrow(
+    scenario: Scenario,
+    before: BlockState,
+    after: BlockState,
+    /** How a block whose first throw this is comes to be; in a drill what was thrown before is given. */
+    cameToBe?: 'played' | 'drill',
+  ): Promise<void>
   /** Keeps what the player said of a block that is still played. */
   keepSaid(block: BlockState, notes: BlockNotes): Promise<void>
   /** Files a block that is over or ended, and tells where. */

@@ -35,8 +35,8 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
   const inTurn = queue()
   const inPlay = new Map<BlockState, OpenBlock>()
 
-  const begin = (scenario: Scenario, begun: BlockState): OpenBlock =>
-    store.begin({ scenario, begun, player, cameToBe: 'played', before: 'player' })
+  const begin = (scenario: Scenario, begun: BlockState, cameToBe: 'played' | 'drill' = 'played'): OpenBlock =>
+    store.begin({ scenario, begun, player, cameToBe, before: cameToBe === 'drill' ? 'given' : 'player' })
 
   const goOn = ({ states, scenario, open, passedOver }: ResumedBlock): PlayedBlock => {
     inPlay.set(states.at(-1)!, open)
@@ -57,9 +57,9 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
       }
     },
     resume: async (from) => goOn(await store.resume(from, player)),
-    keepThrow: (scenario, before, after) =>
+    keepThrow: (scenario, before, after, cameToBe) =>
       inTurn(async () => {
-        const open = inPlay.get(before) ?? begin(scenario, before)
+        const open = inPlay.get(before) ?? begin(scenario, before, cameToBe)
         inPlay.set(before, open)
         await open.keep(after.throws.at(-1)!)
         inPlay.delete(before)

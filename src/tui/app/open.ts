@@ -1,7 +1,7 @@
 import { EXIT } from '../../scenarios/files/text/exit-codes.js'
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 import { themeFor } from '../draw/theme.js'
-import { resumedState, startingState } from '../state/starting-state.js'
+import { drillState, resumedState, startingState } from '../state/starting-state.js'
 import { TOUR_SCENARIO } from '../state/tour.js'
 import { readAppearance } from '../terminal/colour.js'
 import { takeTerminal } from '../terminal/edges.js'
@@ -17,6 +17,8 @@ export interface TrainerOptions {
   readonly noMotion?: boolean
   /** True for the block left last, or the path of an unfinished record; the trainer then opens on its next decision. */
   readonly resume?: string | true
+  /** A drill file; the trainer then opens on its first position. */
+  readonly drillPath?: string
   /** Where blocks are kept, if named on the command line. */
   readonly dataFolder?: string
   /** Who plays, if anybody has said. */
@@ -41,9 +43,11 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
   const services = realServices(env, thinker, options)
   const [{ runTrainer }, initial] = await Promise.all([
     loadScreen(),
-    options.resume === undefined
-      ? startingState(options.scenarioName, services, [TOUR_SCENARIO])
-      : resumedState(options.resume, services),
+    options.drillPath !== undefined
+      ? drillState(options.drillPath, services)
+      : options.resume === undefined
+        ? startingState(options.scenarioName, services, [TOUR_SCENARIO])
+        : resumedState(options.resume, services),
   ]).catch((fault: unknown) => {
     thinker.close()
     throw fault

@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto'
 import { beginScenario } from '../../scenarios/files/scenario/begin-scenario.js'
 import { builtInNames } from '../../scenarios/library/library.js'
 import { loadScenario } from '../../scenarios/library/load.js'
+import { dataFolder, withDataFolder } from '../../scenarios/store/data-folder.js'
 import { fileKeeper, type Said } from '../../scenarios/store/keeping.js'
 import { meantPath } from '../../sim/analysis/debrief/reading/meant-path.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
@@ -20,13 +21,18 @@ export function realServices(
   thinker: Thinker,
   { seed, ...said }: Said & { readonly seed?: string } = {},
 ): TrainerServices {
+  const settingsIn = withDataFolder(environment, said.dataFolder)
   return {
     ...fileKeeper(environment, said),
     scenarioNames: builtInNames,
     loadScenario,
+    readProgress: async () => {
+      const { ownProgress } = await import('../../scenarios/reports/progress/own-progress.js')
+      return ownProgress(dataFolder(said.dataFolder, environment), said.player)
+    },
     levels: () => LEVELS,
     fit: fitScenario,
-    freshSeed: () => seed ?? randomBytes(5).toString('hex'),
+    freshSeed: (own) => seed ?? own ?? randomBytes(5).toString('hex'),
     begin: beginScenario,
     view: playerView,
     check: checkDecision,
@@ -35,7 +41,7 @@ export function realServices(
     now: () => performance.now(),
     thinker,
     meantBoards: (block, decision) => meantPath(block, decision).path.map(metresToBoard),
-    readSettings: () => readSettings(environment),
-    keepSettings: (settings) => writeSettings(environment, settings),
+    readSettings: () => readSettings(settingsIn),
+    keepSettings: (settings) => writeSettings(settingsIn, settings),
   }
 }

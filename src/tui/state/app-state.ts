@@ -1,5 +1,6 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import type { BallData } from '../../scenarios/files/schema/ball.js'
+import type { ProgressReport } from '../../scenarios/reports/progress/progress-report.js'
 import type { Mode } from '../../scenarios/store/block-notes.js'
 import type { KeptBlock, PlayedBlock } from '../../scenarios/store/keeper.js'
 import type { BowlerData, OwnKit } from '../../scenarios/store/own-kit.js'
@@ -15,9 +16,10 @@ import type { FormState } from '../forms/form.js'
 import type { Command, KeyContext } from '../keys/binding.js'
 import type { Settings } from '../settings/settings.js'
 import type { DebriefState } from './debrief-state.js'
+import type { DrillPlay } from './drill-play.js'
 import type { PlayState, ThrowGrade } from './play-state.js'
 
-export type HomeEntry = 'continue' | 'new' | 'debrief' | 'past' | 'kit' | 'settings' | 'keys' | 'quit'
+export type HomeEntry = 'continue' | 'new' | 'debrief' | 'past' | 'progress' | 'kit' | 'settings' | 'keys' | 'quit'
 
 /** Who bowls with what on a scenario, being chosen. */
 export interface BowlerChoice {
@@ -63,11 +65,14 @@ export type Screen =
       readonly opening: string | null
       readonly filter?: Filter
     }
+  /** Null until it is read. */
+  | { readonly kind: 'progress'; readonly report: ProgressReport | null; readonly scroll: number }
   | { readonly kind: 'kit'; readonly cursor: number }
   /** `place` in the bag, or null for a ball that is new. */
   | { readonly kind: 'ball'; readonly form: FormState<BallData>; readonly place: number | null }
   | { readonly kind: 'own-bowler'; readonly form: FormState<BowlerData> }
   | { readonly kind: 'settings'; readonly cursor: number }
+  | { readonly kind: 'drill-over'; readonly drill: DrillPlay }
   | { readonly kind: 'play'; readonly play: PlayState }
   | { readonly kind: 'debrief'; readonly play: PlayState; readonly debrief: DebriefState }
 
@@ -121,6 +126,7 @@ export type Action =
   | { readonly type: 'take-up-refused'; readonly kept: KeptBlock; readonly sentence: string }
   | { readonly type: 'filed'; readonly block: BlockState; readonly path: string }
   | { readonly type: 'scenarios-read'; readonly scenarios: AppState['scenarios'] }
+  | { readonly type: 'progress-read'; readonly report: ProgressReport }
   | { readonly type: 'past-read'; readonly blocks: readonly PastBlock[] }
   /** A click on what a screen marked to be clicked; feet down the lane where that is a lane. */
   | { readonly type: 'clicked'; readonly hit: Hit; readonly feet: number }
@@ -135,6 +141,7 @@ export function homeEntries(state: AppState): readonly HomeEntry[] {
     'new',
     state.finished ? 'debrief' : null,
     state.hasPast ? 'past' : null,
+    state.hasPast ? 'progress' : null,
     'kit',
     'settings',
     'keys',
@@ -156,6 +163,7 @@ export function keyContext(state: AppState): KeyContext {
   if ((screen.kind === 'scenarios' || screen.kind === 'past') && screen.filter?.isOpen) return 'filter'
   if (screen.kind !== 'play') return screen.kind
   const { stage, open, typing } = screen.play
+  if (stage.kind === 'done' && screen.play.drill) return 'drill-done'
   if (stage.kind !== 'deciding') return stage.kind
   if (typing !== null) return 'typing'
   return open === 'nothing' ? 'play' : open

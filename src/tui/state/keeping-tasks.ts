@@ -1,6 +1,7 @@
 import { type Dispatch, useEffect, useRef } from 'react'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Action, AppState } from './app-state.js'
+import { positionOf } from './drill-play.js'
 import { blockOf, notesOf, type PlayState } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'
@@ -44,7 +45,7 @@ function useKeepingThrow({ screen }: AppState, dispatch: Dispatch<Action>, servi
   useEffect(() => {
     const from = thrown.current
     if (!next || !from) return
-    services.keepThrow(from.scenario, blockOf(from), next).then(
+    services.keepThrow(from.scenario, blockOf(from), next, from.drill ? 'drill' : 'played').then(
       () => dispatch({ type: 'kept', next }),
       (fault: unknown) => dispatch({ type: 'not-kept', next, sentence: sentenceOf(fault) }),
     )
@@ -54,9 +55,10 @@ function useKeepingThrow({ screen }: AppState, dispatch: Dispatch<Action>, servi
 /** Files a block once it is over or ended; until then keeps what is said of it. The tour and what is filed already stay out. */
 function useFiling(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
   const play = playOn(state)
-  const isOurs = play !== null && play.tour === null && play.grades.length > 0 && play.recordPath === null
+  const isOurs = play !== null && play.tour === null && play.grades.length > firstOwn(play) && play.recordPath === null
   const block = isOurs ? blockOf(play) : null
-  const isFinished = state.screen.kind === 'debrief' || block?.spot === null
+  const isFinished =
+    state.screen.kind === 'debrief' || block?.spot === null || (play?.drill !== undefined && play.stage.kind === 'done')
   const looked = useRef(play)
   looked.current = play
   const filed = useRef<BlockState | null>(null)
@@ -88,6 +90,9 @@ function useFiling(state: AppState, dispatch: Dispatch<Action>, services: Traine
     return () => clearTimeout(again)
   }, [block, isFinished, dispatch, services])
 }
+
+/** The first throw that a drill left to the player; 0 outside a drill. */
+const firstOwn = ({ drill }: PlayState): number => (drill ? positionOf(drill).given.length : 0)
 
 /** Plays a block again that is to be gone on with. */
 function useTakingUp({ screen }: AppState, dispatch: Dispatch<Action>): void {

@@ -1,4 +1,5 @@
 import type { BlockState } from '../../sim/world/block/types.js'
+import { isAnswered } from './drill-play.js'
 import { blockOf, type PlayState, playFrom, type Rolling, type ThrowGrade } from './play-state.js'
 import type { TrainerServices } from './services.js'
 import { isTourOver } from './tour.js'
@@ -63,13 +64,14 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     suggestion ?? blockOf(play).throws.at(-1)?.decision,
     { mode: play.mode, calls, ownFindings: play.ownFindings },
   )
-  const { ownThrows } = play
+  const { ownThrows, drill } = play
   const toured = {
     ...next,
     ...(ownThrows ? { ownThrows } : {}),
+    ...(drill ? { drill } : {}),
     tour: play.tour,
     belief: play.belief,
     resultAt: services.now(),
   }
-  return isTourOver(toured) ? { ...toured, stage: { kind: 'done' } } : toured
+  return isTourOver(toured) || isAnswered(toured) ? { ...toured, stage: { kind: 'done' } } : toured
 }

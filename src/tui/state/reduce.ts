@@ -5,6 +5,7 @@ import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys/keys.js'
 import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
+import { afterPosition, positionOf } from './drill-play.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
 import { blockOf, notesOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
@@ -94,6 +95,8 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     }
     case 'scenarios-read':
       return { ...state, scenarios: action.scenarios }
+    case 'progress-read':
+      return screen.kind === 'progress' ? { ...state, screen: { ...screen, report: action.report } } : state
     case 'past-read':
       return {
         ...state,
@@ -167,6 +170,10 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
   if (stage.kind === 'weighing') {
     return command === 'back' ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
   }
+  if (stage.kind === 'done' && play.drill) {
+    if (command === 'enter') return afterPosition(state, play, services)
+    return command === 'back' ? goHome(state) : state
+  }
   if (stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')) {
     if (command === 'enter' && play.grades.length > 0) {
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
@@ -188,10 +195,15 @@ function leaveBlock(state: AppState, services: TrainerServices): AppState {
   // A ball that is on its way has been thrown.
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
-  if (play.grades.length === 0) return state
+  if (play.grades.length === 0 || isUntouched(play)) return state
+  if (play.stage.kind === 'done' && play.drill) return state
   if (blockOf(play).spot === null) return { ...state, finished: play }
   return { ...state, kept: [keptFrom(play), ...state.kept] }
 }
+
+/** Whether nothing was thrown yet beyond what a drill gave. */
+const isUntouched = ({ drill, grades }: PlayState): boolean =>
+  drill !== undefined && grades.length <= positionOf(drill).given.length
 
 const goHome = (state: AppState): AppState => withScreen(state, { kind: 'home', cursor: 0 })
 

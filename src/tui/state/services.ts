@@ -1,5 +1,6 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import type { BallData } from '../../scenarios/files/schema/ball.js'
+import type { ProgressReport } from '../../scenarios/reports/progress/progress-report.js'
 import type { Keeper } from '../../scenarios/store/keeper.js'
 import type { BowlerData } from '../../scenarios/store/own-kit.js'
 import type { PlayerView } from '../../sim/analysis/view/player-view.js'
@@ -28,7 +29,10 @@ export interface TrainerServices extends Keeper {
    * @throws ScenarioError
    */
   fit(scenario: Scenario, fitting: Fitting): Scenario
-  freshSeed(): string
+  /** What choices cost over time, from the blocks that are priced already. @throws ScenarioError */
+  readProgress(): Promise<ProgressReport>
+  /** A seed for a new block. @param own the scenario's, which holds where the command line named none */
+  freshSeed(own?: string): string
   /** @throws ScenarioError */
   begin(scenario: Scenario, seed: string): BlockState
   view(block: BlockState): PlayerView | null

@@ -20,6 +20,7 @@ const TITLES: Partial<Record<KeyContext, string>> = {
   home: 'At home',
   scenarios: 'Choosing the lanes',
   past: 'Past blocks',
+  progress: 'Progress',
   'own-account': 'Your own account',
   bowler: 'Choosing who bowls',
   filter: 'Filtering a list',

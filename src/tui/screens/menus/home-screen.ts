@@ -11,6 +11,7 @@ const PLAIN_LABELS: Readonly<Record<Exclude<HomeEntry, 'continue'>, string>> = {
   new: 'New block',
   debrief: 'Look back at the last block',
   past: 'Past blocks',
+  progress: 'Progress',
   kit: 'Bag and bowler',
   settings: 'Settings',
   keys: 'Keys and the guided first frame',

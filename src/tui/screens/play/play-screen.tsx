@@ -16,7 +16,9 @@ import type { DecisionField } from '../../state/decision-fields.js'
 import { blockOf, canCall, type PlayState } from '../../state/play-state.js'
 import { wrapWords } from '../../terminal/fit.js'
 import { callRows } from './call.js'
+import { drillDoneRows } from './drill-rows.js'
 import { playLowerRows, playTopRows } from './play-rows.js'
+import { recentThrowRows } from './recent-throws.js'
 
 interface PlayScreenParts {
   readonly play: PlayState
@@ -30,7 +32,8 @@ interface PlayScreenParts {
 
 /** The main screen: lane and result on top, score sheet and decision below. */
 export function playScreenRows({ play, view, fall, context, size, theme }: PlayScreenParts): string[] {
-  const body = [...playTopRows(play, view, size, theme, fall), ...lowerRows(play, view, size, theme)]
+  const top = playTopRows(play, view, size, theme, fall)
+  const body = [...top, ...lowerRows(play, view, size, top, theme)]
   return page(body, contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : {}), size)
 }
 
@@ -63,7 +66,22 @@ export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
   )
 }
 
-function lowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
+/** Rows of the screen above what lies open in its lower part, and the keys below it. */
+const rowsBelow = (size: Size, top: readonly string[]): number => size.rows - top.length - 1
+
+function lowerRows(
+  play: PlayState,
+  view: PlayerView | null,
+  size: Size,
+  top: readonly string[],
+  theme: Theme,
+): string[] {
+  const rows = rowsBelow(size, top)
+  if (play.stage.kind === 'done' && play.drill) return drillDoneRows(play, size.columns - 2, rows, theme)
+  if (play.open === 'history') {
+    const { setup } = blockOf(play)
+    return indent(recentThrowRows(view?.onThisLane ?? [], setup, Math.min(116, size.columns - 2), rows, theme), 1)
+  }
   if (play.open === 'call' && play.call) return indent(callRows(play.call, blockOf(play).setup.bowler.hand, theme), 1)
   if (play.open === 'belief') return indent(beliefRows(play.belief, size.columns - 2, theme), 1)
   return playLowerRows(play, view, size, theme)
