@@ -22,7 +22,7 @@ describe('room', () => {
     const { lines, ball, bestBall } = await json('room', 'house-forty')
     expect(ball).toBe(bestBall)
     expect(lines).toHaveLength(new Set(lines.map((one: Line) => one.feet)).size)
-    // Worths are told against the bowler's average ball on house oil, which the best line there beats.
+    // Worths are told against the bowler's average ball on no lane in particular, which the best line here beats.
     expect(bestOf(lines).worth).toBeGreaterThan(0)
     expect(bestOf(lines).worth).toBeLessThan(8)
   })

@@ -66,7 +66,7 @@ export async function roomCommand(name: string, asked: RoomOptions, console: Com
   for (const row of tableOf(rooms, most)) console.print(row)
   console.print('')
   console.print(
-    `Worth is expected game pins a throw against this bowler's average first ball on house oil, misses included. Room is how many boards the target, or slide and target together, can be off (out, in) and ${price === 0 ? 'still beat that average' : 'still beat the second-best line, since none here beats that average'}.`,
+    `Worth is expected game pins a throw against this bowler's average first ball on no lane in particular, misses included. Room is how many boards the target, or slide and target together, can be off (out, in) and ${price === 0 ? 'still beat that average' : 'still beat the second-best line, since none here beats that average'}.`,
   )
   return EXIT.fine
 }

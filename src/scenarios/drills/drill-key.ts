@@ -6,7 +6,7 @@ import { askedWords, costWords } from './drill-report.js'
 import type { DrillPosition } from './load-drill.js'
 
 /** What a coach holds answers of one position against; nothing of it is in the file the player gets. */
-export interface KeyEntry {
+interface KeyEntry {
   readonly asked: string
   readonly lookFor: string
   /** Best from what had been seen; null in practice, which costs nothing. */

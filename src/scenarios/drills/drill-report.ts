@@ -5,7 +5,7 @@ import { type AnsweredBlock, answersTo, type DrillAnswer } from './drill-answers
 import type { Drill, DrillPosition } from './load-drill.js'
 
 /** What came of a drill: asked, answered, best from what had been seen, cost and how sure, by position and by player. */
-export type DrillReport = ReturnType<typeof drillReport>
+type DrillReport = ReturnType<typeof drillReport>
 
 export function drillReport(drill: Drill, blocks: readonly AnsweredBlock[]) {
   const answers = answersTo(drill, blocks)

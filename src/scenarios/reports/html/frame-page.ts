@@ -43,7 +43,10 @@ export function frameHtml({ path, record, debrief, notes }: DebriefedRecord, at:
       bag,
     ),
     '<h2>Where the pins went</h2>',
-    ledgerTable(inFrame, bag),
+    ledgerTable(
+      inFrame.filter(({ counted }) => counted),
+      bag,
+    ),
     '<h2>Findings it is part of</h2>',
     findingsList(tags),
     ...notesList(notes.filter(({ game, frame }) => game === at.game && frame === at.frame)),

@@ -33,7 +33,7 @@ export function tableOf(name: string, heads: readonly string[], rows: readonly (
 }
 
 /** What may be wider than the page, in a region that the keyboard reaches. */
-export const scrolled = (name: string, content: string): string =>
+const scrolled = (name: string, content: string): string =>
   `<div class="scroll" role="region" tabindex="0" aria-label="${escaped(name)}">${content}</div>`
 
 export const cell = (text: string, name = ''): string => `<td${name && ` class="${name}"`}>${escaped(text)}</td>`

@@ -1,8 +1,6 @@
 import { type CalledThrow, isRight, scoreCalls } from '../../../sim/analysis/debrief/calls.js'
 import { rounded } from '../../files/text/json.js'
 
-export type Calibration = NonNullable<ReturnType<typeof calibrationOf>>
-
 /** How often calls came right against how sure the player was; null where nothing was called. */
 export function calibrationOf(calls: readonly CalledThrow[]) {
   const score = scoreCalls(calls)

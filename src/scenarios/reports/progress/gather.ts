@@ -10,7 +10,7 @@ import { blockIfPriced, blockWithoutNotes, type ReviewedBlock } from '../review/
 import { standingBlocks } from '../review/standing-blocks.js'
 import type { ProgressSources } from './progress-report.js'
 
-export interface Gathering {
+interface Gathering {
   readonly data: string
   /** Whose progress it is; blocks that carry another name are left out. Everybody's where nobody has said. */
   readonly player: string | undefined
@@ -21,7 +21,7 @@ export interface Gathering {
   }
 }
 
-export interface Gathered extends ProgressSources {
+interface Gathered extends ProgressSources {
   /** Why files were left out, one sentence each. */
   readonly faults: readonly string[]
 }

@@ -21,7 +21,7 @@ export interface ProgressSources {
 }
 
 /** A skill as practice has it, in the same pins a game. */
-export interface PracticeLine {
+interface PracticeLine {
   readonly skill: Skill
   readonly answers: number
   readonly mean: number

@@ -2,7 +2,7 @@ import { dayOf } from '../review/period.js'
 import type { ReviewedBlock } from '../review/reviewed-block.js'
 
 /** Blocks of one stretch of time. */
-export interface Stretch {
+interface Stretch {
   readonly name: string
   readonly within: readonly ReviewedBlock[]
 }

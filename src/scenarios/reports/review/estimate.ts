@@ -15,7 +15,7 @@ export interface Weighed {
 }
 
 /** A mean with its standard error and the degrees of freedom of that; no error where there is one block or none. */
-export interface Mean {
+interface Mean {
   readonly mean: number
   readonly standardError: number | null
   readonly degrees: number
@@ -41,14 +41,14 @@ export function estimateOf(blocks: readonly Weighed[]): Estimate {
   return withInterval(meanOf(blocks))
 }
 
-export function withInterval({ mean, standardError, degrees, blocks }: Mean): Estimate {
+function withInterval({ mean, standardError, degrees, blocks }: Mean): Estimate {
   if (standardError === null) return { mean, low: null, high: null, blocks }
   const reach = studentPoint95(degrees) * standardError
   return { mean, low: mean - reach, high: mean + reach, blocks }
 }
 
 /** How much a later mean differs from an earlier one. */
-export interface Change {
+interface Change {
   readonly pins: number
   readonly low: number | null
   readonly high: number | null

@@ -40,4 +40,4 @@ export function drillSentence({ skill, pinsPerGame, practise, record }: Suggeste
   return `Suggested drill: ${skill}, which cost ${pinsPerGame.toFixed(1)} pins a game. ${practise} To make one of its moments: ${drillCommand(record)}`
 }
 
-export const drillCommand = (record: string): string => `dryboard drill new ${shellQuoted(record)} > drill.yaml`
+const drillCommand = (record: string): string => `dryboard drill new ${shellQuoted(record)} > drill.yaml`

@@ -5,7 +5,7 @@ import { RECORD_FORMAT } from '../../store/record-schema.js'
 import type { FaultyFile } from './review-report.js'
 import { blockWithoutNotes, type ReviewedBlock } from './reviewed-block.js'
 
-export interface ReviewedFiles {
+interface ReviewedFiles {
   readonly blocks: readonly ReviewedBlock[]
   readonly faults: readonly FaultyFile[]
 }
