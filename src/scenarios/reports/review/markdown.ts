@@ -27,19 +27,36 @@ export function reviewMarkdown({ period, group, players, superseded, leftOut, fa
 }
 
 function playerLines(player: PlayerReport): string[] {
-  const { givenAway, choices, costPins } = player
   return [
     `# ${player.player}`,
     '',
+    ...(player.choices === 0 ? ['No choice of the player’s own with a price.', ''] : summaryLines(player)),
+    '| day | block | games | choices | cost a game | |',
+    '| --- | --- | --- | --- | --- | --- |',
+    ...blockRows(player),
+    '',
+    ...(player.choices === 0 ? [] : costLines(player)),
+    ...(player.notes.length > 0
+      ? ['## Notes', '', ...player.notes.map(({ game, frame, text }) => `- ${game}-${frame}: ${text}`), '']
+      : []),
+    ...player.cautions,
+    '',
+  ]
+}
+
+function summaryLines(player: PlayerReport): string[] {
+  const { givenAway, choices, costPins } = player
+  return [
     `${choices} choice${choices === 1 ? '' : 's'}, cost ${costPins.toFixed(1)} pins in all. Pins a game: ${range(givenAway.total)}; first balls ${range(givenAway.firstBalls)}, spares ${range(givenAway.spares)}.`,
     ...(givenAway.total.low === null ? ['One block says little; intervals come with more of them.'] : []),
     ...progressLines(player),
     ...(player.change ? [changeWords(player.change)] : []),
     '',
-    '| day | block | games | choices | cost a game | |',
-    '| --- | --- | --- | --- | --- | --- |',
-    ...blockRows(player),
-    '',
+  ]
+}
+
+function costLines(player: PlayerReport): string[] {
+  return [
     '## By skill, pins a game in findings',
     '',
     ...player.skills.filter(({ mean }) => mean > 0).map(({ skill, ...estimate }) => `- ${skill}: ${range(estimate)}`),
@@ -61,11 +78,6 @@ function playerLines(player: PlayerReport): string[] {
       ({ number, record, words, practise }) => `${number}. ${basename(record, '.json')}: ${words} ${practise}`,
     ),
     ...(player.suggestedDrill ? ['', drillSentence(player.suggestedDrill)] : []),
-    ...(player.notes.length > 0
-      ? ['', '## Notes', '', ...player.notes.map(({ game, frame, text }) => `- ${game}-${frame}: ${text}`)]
-      : []),
-    '',
-    ...player.cautions,
     '',
   ]
 }

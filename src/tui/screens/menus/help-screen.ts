@@ -21,6 +21,8 @@ const TITLES: Partial<Record<KeyContext, string>> = {
   scenarios: 'Choosing the lanes',
   past: 'Past blocks',
   progress: 'Progress',
+  'drill-done': 'A position of a drill',
+  'drill-over': 'A drill that is over',
   'own-account': 'Your own account',
   bowler: 'Choosing who bowls',
   filter: 'Filtering a list',
