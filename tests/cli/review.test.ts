@@ -102,7 +102,7 @@ describe('intervals', () => {
     [[1, 4, 7.5], 4.303],
     [[3, 1, 4, 1, 5, 9, 2, 6, 5, 3], 2.262],
   ])('of %j', (values, point) => {
-    const { mean: centre, low, high } = estimateOf(values)
+    const { mean: centre, low, high } = estimateOf(values.map((value) => ({ value, weight: 7 })))
     const reach = (point * sampleStandardDeviation(values)) / Math.sqrt(values.length)
     expect(centre).toBeCloseTo(mean(values), 12)
     expect(low).toBeCloseTo(mean(values) - reach, 9)
