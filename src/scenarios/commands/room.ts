@@ -9,6 +9,7 @@ import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
 import { boardWords, SPEED_WORDS } from '../words/words.js'
 import { type CommandConsole, printText } from './console/console.js'
+import { progressOn } from './console/progress.js'
 import { seedOf } from './seed.js'
 
 export interface RoomOptions {
@@ -29,7 +30,9 @@ export async function roomCommand(name: string, asked: RoomOptions, console: Com
   const options = { ...asked, seed: seedOf(asked.seed, scenario) }
   const { setup } = scenario
   const fresh = beginScenario(scenario, options.seed).lanes[laneIndex(scenario, options.lane)]
-  const worn = wornByBestLines(setup, fresh, options.seed, options.after)
+  const progress = progressOn(console, 'throws that wear the lane')
+  const worn = wornByBestLines(setup, fresh, { seed: options.seed, to: options.after, reached: progress.reached })
+  progress.over()
   // Against the bowler's average over lanes, so that two lanes' worths compare.
   const search = fullInformationOn(setup, worn, pricingOf(setup))
   const place = options.ball === undefined ? search.best.ballIndex : ballPlace(scenario, options.ball)
