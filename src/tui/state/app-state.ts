@@ -20,7 +20,7 @@ import type { FormState } from '../forms/form.js'
 import type { Command, KeyContext } from '../keys/binding.js'
 import type { Settings } from '../settings/settings.js'
 import type { DebriefState } from './debrief-state.js'
-import type { DrillPlay } from './drill-play.js'
+import type { DrillPlay } from './drill-types.js'
 import type { PlayState, ThrowGrade } from './play-state.js'
 
 export type HomeEntry =

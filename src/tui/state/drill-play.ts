@@ -1,24 +1,8 @@
-import type { Drill, DrillPosition } from '../../scenarios/drills/load-drill.js'
 import { noNotes } from '../../scenarios/store/block-notes.js'
-import type { Decision } from '../../sim/world/block/types.js'
 import type { AppState } from './app-state.js'
-import { blockOf, type PlayState, playedOn, type ThrowGrade } from './play-state.js'
+import { type DrillPlay, positionOf } from './drill-types.js'
+import { blockOf, type PlayState, playedOn } from './play-state.js'
 import type { TrainerServices } from './services.js'
-
-/** What was answered at one position of a drill. */
-export interface DrillAnswered {
-  readonly position: DrillPosition
-  readonly throws: readonly { readonly decision: Decision; readonly grade: ThrowGrade; readonly standing: number }[]
-}
-
-/** A drill being played: which position, and what was answered before. */
-export interface DrillPlay {
-  readonly drill: Drill
-  readonly place: number
-  readonly answered: readonly DrillAnswered[]
-}
-
-export const positionOf = ({ drill, place }: DrillPlay): DrillPosition => drill.positions[place]!
 
 /** A position of a drill on the play screen, with what had been thrown before lying open. */
 export function startPosition(state: AppState, drill: DrillPlay, services: Pick<TrainerServices, 'view'>): AppState {

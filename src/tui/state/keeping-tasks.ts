@@ -1,7 +1,7 @@
 import { type Dispatch, useEffect, useRef } from 'react'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Action, AppState } from './app-state.js'
-import { positionOf } from './drill-play.js'
+import { positionOf } from './drill-types.js'
 import { blockOf, notesOf, type PlayState } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'

@@ -8,7 +8,7 @@ import type { FairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState, Decision } from '../../sim/world/block/types.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
 import type { DecisionField } from './decision-fields.js'
-import type { DrillPlay } from './drill-play.js'
+import type { DrillPlay } from './drill-types.js'
 
 /** Known once weighed; null where a throw is not priced. Undefined while nobody has asked. */
 export type ThrowGrade = FairGrade | null | undefined

@@ -1,10 +1,14 @@
 import { escaped } from './escaped.js'
 import { PAGE_STYLE } from './page-style.js'
 
-/** A page that needs nothing else: no script, no font, no picture from elsewhere. */
-export function htmlPage(title: string, body: readonly string[]): string {
+/**
+ * A page that needs nothing else: no script, no font, no picture from elsewhere.
+ *
+ * @param kind of page, where it prints otherwise than others
+ */
+export function htmlPage(title: string, body: readonly string[], kind: 'group' | '' = ''): string {
   const head = `<meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${escaped(title)}</title><style>${PAGE_STYLE}</style>`
-  return `<!doctype html>\n<html lang="en"><head>${head}</head>\n<body><main>\n${body.join('\n')}\n</main></body></html>\n`
+  return `<!doctype html>\n<html lang="en"><head>${head}</head>\n<body><main${kind && ` class="${kind}"`}>\n${body.join('\n')}\n</main></body></html>\n`
 }
 
 /** What is always said where a report advises on throwing. */

@@ -11,7 +11,7 @@ import { playerSection } from './player-section.js'
 export function reviewHtml(blocks: readonly ReviewedBlock[], about: ReviewAbout = {}): string {
   const { period, group, players, superseded, leftOut, faults } = reviewReport(blocks, about)
   const title = players.length === 1 ? `Review of ${players[0]!.player}` : `Review of ${players.length} players`
-  return htmlPage(title, [
+  const body = [
     `<h1>${escaped(title)}</h1>`,
     ...(periodWords(period) === '' ? [] : [`<p>${escaped(periodWords(period))}</p>`]),
     '<p class="soft">Cost is what a choice was expected to lose against the best from what had been seen, in pins of the final score. How the pins fell is not in it, and a choice as good as the best costs nothing. Only the player’s own choices count.</p>',
@@ -33,7 +33,8 @@ export function reviewHtml(blocks: readonly ReviewedBlock[], about: ReviewAbout 
       leftOut.map(({ record, why }) => `${record}: ${why}`),
     ),
     ...cautionsBox(players[0]?.cautions ?? []),
-  ])
+  ]
+  return htmlPage(title, body, group ? 'group' : '')
 }
 
 const faultsList = (faults: readonly FaultyFile[]): string[] =>

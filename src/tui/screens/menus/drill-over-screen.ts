@@ -4,7 +4,7 @@ import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { costWords } from '../../draw/words.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
-import type { DrillAnswered, DrillPlay } from '../../state/drill-play.js'
+import type { DrillAnswered, DrillPlay } from '../../state/drill-types.js'
 import { pinsGiven } from '../../state/play-state.js'
 import { wrapWords } from '../../terminal/fit.js'
 

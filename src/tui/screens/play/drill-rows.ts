@@ -1,7 +1,7 @@
 import { lineWords } from '../../../scenarios/words/throw-words.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { positionOf } from '../../state/drill-play.js'
+import { positionOf } from '../../state/drill-types.js'
 import { blockOf, type PlayState } from '../../state/play-state.js'
 import { wrapWords } from '../../terminal/fit.js'
 
