@@ -19,6 +19,7 @@ const COMMANDS = [
   'drill',
   'review',
   'player',
+  'progress',
 ]
 
 // Exit codes as sysexits.h names them: 64 usage, 65 data, 66 no input.

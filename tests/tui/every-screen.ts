@@ -43,6 +43,8 @@ const TOUR: readonly Stop[] = [
   { name: 'past blocks', choose: 'Past blocks', keys: [ENTER], shows: /latest first/ },
   { name: 'past block opened', keys: [ENTER], shows: /Your account first|Oil shown/ },
   { name: 'home again', keys: [ESCAPE, ESCAPE], shows: /New block/ },
+  { name: 'progress', choose: 'Progress', keys: [ENTER], shows: /cost in pins a game/ },
+  { name: 'home from progress', keys: [ESCAPE], shows: /New block/ },
   { name: 'bag and bowler', choose: 'Bag and bowler', keys: [ENTER], shows: /Your bowler|Bag and bowler/ },
   { name: 'a ball', keys: [ENTER], shows: /type one|or type/ },
   { name: 'settings', keys: [ESCAPE, ESCAPE], choose: 'Settings', shows: /kept as they are changed/ },

@@ -23,6 +23,7 @@ import { DEFAULT_SETTINGS, type Settings } from '../../src/tui/settings/settings
 import type { TrainerServices } from '../../src/tui/state/services.js'
 import type { Asked, Thinker } from '../../src/tui/worker/thinker.js'
 import type { Answer, Answers, Question, Step, Steps } from '../../src/tui/worker/thoughts.js'
+import { madeUpProgress } from './made-up-progress.js'
 
 /** A grade made up for the screens' sake: a board of target off 11 costs a pin. The grader has tests of its own. */
 export function madeUpGrade(block: BlockState, decision: Decision): PricedFairGrade | null {
@@ -144,6 +145,7 @@ const FELLED = { games: [Array.from({ length: 10 }, () => [9, 0])], lostPins: 12
 function madeUpAnswer(block: BlockState, question: Question, onStep?: (step: Step) => void): Answer {
   switch (question.kind) {
     case 'prepare':
+    case 'settle':
       return null
     case 'grade':
       return madeUpGrade(block, question.decision)
@@ -277,6 +279,7 @@ export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
     keepComparison: async () => {},
     keptAverage: async () => null,
     keepAverage: async () => {},
+    readProgress: async () => madeUpProgress(),
     openPast: parts.openPast ?? (() => Promise.reject(new Error('there is no past block'))),
     findKit: async () => ({ kit: parts.kit ?? EMPTY_KIT, problem: '' }),
     keepKit: async (kit) => {

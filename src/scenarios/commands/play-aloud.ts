@@ -1,4 +1,5 @@
 import { systemConsole } from './console/system-console.js'
+import { drillCommand } from './drill.js'
 import { playCommand } from './play.js'
 
 export interface AloudOptions {
@@ -7,6 +8,8 @@ export interface AloudOptions {
   /** True for the block left last, or the path of an unfinished record. */
   readonly resume?: string | true
   readonly dataFolder?: string
+  /** A drill file to be played instead. */
+  readonly drillPath?: string
   readonly player?: string
   readonly today?: boolean
   readonly against?: string
@@ -21,6 +24,7 @@ export function playAloud({
   seed,
   resume,
   dataFolder,
+  drillPath,
   player,
   today,
   against,
@@ -38,5 +42,7 @@ export function playAloud({
     ...(against === undefined ? {} : { against }),
   }
   // A hint is written over itself, which a screen reader would read out each time.
-  return playCommand(scenarioName, options, { ...systemConsole(), hint: () => {} })
+  const aloud = { ...systemConsole(), hint: () => {} }
+  if (drillPath !== undefined) return drillCommand(drillPath, options, aloud)
+  return playCommand(scenarioName, options, aloud)
 }

@@ -13,7 +13,7 @@ import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
 import { whileWaiting } from '../plain/while-waiting.js'
 import { type BlockStore, blockStore } from '../store/block-store.js'
-import { dataFolder, debriefsFolder } from '../store/data-folder.js'
+import { dataFolder, debriefsFolder, withDataFolder } from '../store/data-folder.js'
 import { keepAccount } from '../store/kept-account.js'
 import type { OpenBlock } from '../store/open-block.js'
 import { nameIfReadable } from '../store/player-name.js'
@@ -52,7 +52,7 @@ export async function playCommand(
 ): Promise<number> {
   const data = dataFolder(options.data, console.environment)
   const store = blockStore(data)
-  const player = await nameIfReadable(options.player, console.environment, console.tell)
+  const player = await nameIfReadable(options.player, withDataFolder(console.environment, options.data), console.tell)
   const script = options.script === undefined ? null : await scriptLines(options.script)
   const rival = options.against === undefined ? null : await blockBefore(options.against)
   const block =
@@ -85,7 +85,7 @@ async function newBlock(
   store: BlockStore,
 ): Promise<OpenBlock> {
   const scenario = withBallsTaken(lanes, take?.split(','))
-  const begun = beginScenario(scenario, settled ?? seed ?? freshSeed())
+  const begun = beginScenario(scenario, settled ?? seed ?? scenario.data.seed ?? freshSeed())
   return store.begin({ scenario, begun, player, cameToBe: 'played' })
 }
 

@@ -46,6 +46,14 @@ interface LeftBlocks {
 }
 
 /** All that has to stay on the disk but the settings. */
+/** Whose block a throw begins, and how that comes to be. */
+export interface ThrownBy {
+  /** Whose it is where it is not the player's own. */
+  readonly guest?: string
+  /** In a drill what was thrown before is given. */
+  readonly cameToBe?: 'played' | 'drill'
+}
+
 export interface Keeper {
   /** Tries whether blocks can be kept at all, before one is played for nothing. @throws WriteError */
   tryOut(): Promise<void>
@@ -60,10 +68,10 @@ export interface Keeper {
   /**
    * Puts the throw that leads from one state to the next on the disk: only then may its result be shown.
    *
-   * @param guest whose block it is where it is not the player's own
+   * @param by told with a block's first throw
    * @throws WriteError
    */
-  keepThrow(scenario: Scenario, before: BlockState, after: BlockState, guest?: string): Promise<void>
+  keepThrow(scenario: Scenario, before: BlockState, after: BlockState, by?: ThrownBy): Promise<void>
   /** Keeps what the player said of a block that is still played. */
   keepSaid(block: BlockState, notes: BlockNotes): Promise<void>
   /** Files a block that is over or ended, and tells where. */

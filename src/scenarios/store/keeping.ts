@@ -7,7 +7,7 @@ import { textAt } from '../files/text/text-at.js'
 import { type BlockNotes, noNotes, notesText, readNotes } from './block-notes.js'
 import { blockStore, type ResumedBlock } from './block-store.js'
 import { dataFolder, debriefsFolder, saidWithRecord } from './data-folder.js'
-import type { Keeper, PlayedBlock } from './keeper.js'
+import type { Keeper, PlayedBlock, ThrownBy } from './keeper.js'
 import { keepAccount, readKeptAccount } from './kept-account.js'
 import { AVERAGES, COMPARISONS, keepFigures, readFigures } from './kept-figures.js'
 import type { OpenBlock } from './open-block.js'
@@ -37,8 +37,14 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
   const inTurn = queue()
   const inPlay = new Map<BlockState, OpenBlock>()
 
-  const begin = (scenario: Scenario, begun: BlockState, guest?: string): OpenBlock =>
-    store.begin({ scenario, begun, player: guest ?? player, cameToBe: 'played', before: 'player' })
+  const begin = (scenario: Scenario, begun: BlockState, { guest, cameToBe = 'played' }: ThrownBy = {}): OpenBlock =>
+    store.begin({
+      scenario,
+      begun,
+      player: guest ?? player,
+      cameToBe,
+      before: cameToBe === 'drill' ? 'given' : 'player',
+    })
 
   const goOn = ({ states, scenario, open, passedOver }: ResumedBlock): PlayedBlock => {
     inPlay.set(states.at(-1)!, open)
@@ -59,9 +65,9 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
       }
     },
     resume: async (from) => goOn(await store.resume(from, player)),
-    keepThrow: (scenario, before, after, guest) =>
+    keepThrow: (scenario, before, after, by) =>
       inTurn(async () => {
-        const open = inPlay.get(before) ?? begin(scenario, before, guest)
+        const open = inPlay.get(before) ?? begin(scenario, before, by)
         inPlay.set(before, open)
         await open.keep(after.throws.at(-1)!)
         inPlay.delete(before)
@@ -70,7 +76,7 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
     keepSaid: (block, notes) => inTurn(async () => inPlay.get(block)?.keepSaid(notesText(notes))),
     file: (scenario, block, notes, guest) =>
       inTurn(async () => {
-        const open = inPlay.get(block) ?? begin(scenario, block, guest)
+        const open = inPlay.get(block) ?? begin(scenario, block, guest === undefined ? {} : { guest })
         const path = await open.file(block, notesText(notes))
         inPlay.delete(block)
         return path

@@ -4,7 +4,7 @@ import { laneOfToday } from '../../scenarios/store/today.js'
 import { themeFor } from '../draw/theme.js'
 import type { AppState } from '../state/app-state.js'
 import type { TrainerServices } from '../state/services.js'
-import { resumedState, startingState, stateAgainst } from '../state/starting-state.js'
+import { drillState, resumedState, startingState, stateAgainst } from '../state/starting-state.js'
 import { TOUR_SCENARIO } from '../state/tour.js'
 import { readAppearance } from '../terminal/colour.js'
 import { takeTerminal } from '../terminal/edges.js'
@@ -24,6 +24,8 @@ export interface TrainerOptions {
   readonly noMotion?: boolean
   /** True for the block left last, or the path of an unfinished record; the trainer then opens on its next decision. */
   readonly resume?: string | true
+  /** A drill file; the trainer then opens on its first position. */
+  readonly drillPath?: string
   /** Where blocks are kept, if named on the command line. */
   readonly dataFolder?: string
   /** Who plays, if anybody has said. */
@@ -80,7 +82,11 @@ export async function openTrainer(asked: TrainerOptions): Promise<number> {
   }
 }
 
-function firstState({ resume, against, scenarioName }: TrainerOptions, services: TrainerServices): Promise<AppState> {
+function firstState(
+  { resume, against, drillPath, scenarioName }: TrainerOptions,
+  services: TrainerServices,
+): Promise<AppState> {
+  if (drillPath !== undefined) return drillState(drillPath, services)
   if (resume !== undefined) return resumedState(resume, services)
   if (against !== undefined) return stateAgainst(against, services)
   return startingState(scenarioName, services, [TOUR_SCENARIO])

@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os'
 import { beginScenario } from '../../scenarios/files/scenario/begin-scenario.js'
 import { builtInNames } from '../../scenarios/library/library.js'
 import { loadScenario } from '../../scenarios/library/load.js'
+import { dataFolder, withDataFolder } from '../../scenarios/store/data-folder.js'
 import { fileKeeper, type Said } from '../../scenarios/store/keeping.js'
 import { laneOfToday } from '../../scenarios/store/today.js'
 import { meantPath } from '../../sim/analysis/debrief/reading/meant-path.js'
@@ -22,13 +23,18 @@ export function realServices(
   thinker: Thinker,
   { seed, secondThinker = thinker, ...said }: Said & { readonly seed?: string; readonly secondThinker?: Thinker } = {},
 ): TrainerServices {
+  const settingsIn = withDataFolder(environment, said.dataFolder)
   return {
     ...fileKeeper(environment, said),
     scenarioNames: builtInNames,
     loadScenario,
+    readProgress: async () => {
+      const { ownProgress } = await import('../../scenarios/reports/progress/own-progress.js')
+      return ownProgress(dataFolder(said.dataFolder, environment), said.player)
+    },
     levels: () => LEVELS,
     fit: fitScenario,
-    freshSeed: () => seed ?? unseenSeed(),
+    freshSeed: (own) => seed ?? own ?? unseenSeed(),
     otherSeed: unseenSeed,
     laneOfToday,
     playerName: said.player,
@@ -42,8 +48,8 @@ export function realServices(
     secondThinker,
     hasSpareCore: availableParallelism() > 1,
     meantBoards: (block, decision) => meantPath(block, decision).path.map(metresToBoard),
-    readSettings: () => readSettings(environment),
-    keepSettings: (settings) => writeSettings(environment, settings),
+    readSettings: () => readSettings(settingsIn),
+    keepSettings: (settings) => writeSettings(settingsIn, settings),
   }
 }
 

@@ -5,6 +5,7 @@ const BACK: readonly KeyContext[] = [
   'scenarios',
   'bowler',
   'past',
+  'progress',
   'filter',
   'naming',
   'kit',
@@ -15,15 +16,20 @@ const BACK: readonly KeyContext[] = [
   'bag',
   'call',
   'belief',
+  'history',
   'weighing',
   'leaving',
   'passing',
   'done',
+  'drill-done',
+  'drill-over',
   'own-account',
   'debrief',
   'what-if',
   'help',
 ]
+/** Pages longer than the screen. */
+const SCROLLED: readonly KeyContext[] = ['help', 'progress']
 /** Everywhere but where letters are typed. */
 const COMMANDING: readonly KeyContext[] = [
   ...LISTS,
@@ -33,6 +39,9 @@ const COMMANDING: readonly KeyContext[] = [
   'weighing',
   'passing',
   'done',
+  'drill-done',
+  'drill-over',
+  'progress',
   'debrief',
   'what-if',
 ]
@@ -72,14 +81,14 @@ export const COMMON_KEYS: readonly KeyBinding[] = [
     contexts: ['help'],
     line: { in: ['help'] },
   },
-  { command: 'up', keys: ['up', 'k'], shown: '↑ k', does: 'a row up', contexts: ['help'] },
+  { command: 'up', keys: ['up', 'k'], shown: '↑ k', does: 'a row up', contexts: SCROLLED },
   {
     command: 'down',
     keys: ['down', 'j'],
     shown: '↓ j',
     does: 'a row down',
-    contexts: ['help'],
-    line: { in: ['help'], keys: '↑ ↓', does: 'scroll' },
+    contexts: SCROLLED,
+    line: { in: SCROLLED, keys: '↑ ↓', does: 'scroll' },
   },
   {
     command: 'tour',

@@ -12,11 +12,13 @@ import { ownAccountScreen } from './debrief/own-account-screen.js'
 import { whatIfScreen } from './debrief/what-if-screen.js'
 import { averageWords } from './menus/average-words.js'
 import { bowlerScreen } from './menus/bowler-screen.js'
+import { drillOverScreen } from './menus/drill-over-screen.js'
 import { formScreen } from './menus/form-screen.js'
 import { helpScreen } from './menus/help-screen.js'
 import { homeScreen } from './menus/home-screen.js'
 import { kitScreen } from './menus/kit-screen.js'
 import { pastScreen } from './menus/past-screen.js'
+import { progressScreen } from './menus/progress-screen.js'
 import { scenarioScreen } from './menus/scenario-screen.js'
 import { settingsScreen } from './menus/settings-screen.js'
 
@@ -59,6 +61,8 @@ export function screenRows({ state, looks, services, size, theme }: MenuParts): 
     }
     case 'past':
       return pastScreen(screen, notice, size, theme)
+    case 'progress':
+      return progressScreen(screen, notice, size, theme)
     case 'kit':
       return kitScreen(state.kit, screen.cursor, notice, size, theme)
     case 'ball':
@@ -74,6 +78,8 @@ export function screenRows({ state, looks, services, size, theme }: MenuParts): 
         size,
         theme,
       )
+    case 'drill-over':
+      return drillOverScreen(screen.drill, notice, size, theme)
     case 'settings':
       return settingsScreen(state.settings, screen.cursor, notice, size, theme)
     case 'debrief': {

@@ -1,6 +1,7 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import type { BallData } from '../../scenarios/files/schema/ball.js'
 import type { LaneOfTheDay } from '../../scenarios/library/lane-of-the-day.js'
+import type { ProgressReport } from '../../scenarios/reports/progress/progress-report.js'
 import type { Mode } from '../../scenarios/store/block-notes.js'
 import type { KeptBlock, PlayedBlock } from '../../scenarios/store/keeper.js'
 import type { BowlerData, OwnKit } from '../../scenarios/store/own-kit.js'
@@ -19,9 +20,20 @@ import type { FormState } from '../forms/form.js'
 import type { Command, KeyContext } from '../keys/binding.js'
 import type { Settings } from '../settings/settings.js'
 import type { DebriefState } from './debrief-state.js'
+import type { DrillPlay } from './drill-types.js'
 import type { PlayState, ThrowGrade } from './play-state.js'
 
-export type HomeEntry = 'continue' | 'new' | 'today' | 'debrief' | 'past' | 'kit' | 'settings' | 'keys' | 'quit'
+export type HomeEntry =
+  | 'continue'
+  | 'new'
+  | 'today'
+  | 'debrief'
+  | 'past'
+  | 'progress'
+  | 'kit'
+  | 'settings'
+  | 'keys'
+  | 'quit'
 
 /** Who bowls with what on a scenario, being chosen. */
 export interface BowlerChoice extends BlockSource {
@@ -101,11 +113,14 @@ export type Screen =
       readonly isRival?: boolean
       readonly filter?: Filter
     }
+  /** Null until it is read. */
+  | { readonly kind: 'progress'; readonly report: ProgressReport | null; readonly scroll: number }
   | { readonly kind: 'kit'; readonly cursor: number }
   /** `place` in the bag, or null for a ball that is new. */
   | { readonly kind: 'ball'; readonly form: FormState<BallData>; readonly place: number | null }
   | { readonly kind: 'own-bowler'; readonly form: FormState<BowlerData>; readonly averages?: Averages }
   | { readonly kind: 'settings'; readonly cursor: number }
+  | { readonly kind: 'drill-over'; readonly drill: DrillPlay }
   | { readonly kind: 'play'; readonly play: PlayState }
   | { readonly kind: 'debrief'; readonly play: PlayState; readonly debrief: DebriefState }
 
@@ -165,6 +180,7 @@ export type Action =
   | { readonly type: 'take-up-refused'; readonly kept: KeptBlock; readonly sentence: string }
   | { readonly type: 'filed'; readonly block: BlockState; readonly path: string }
   | { readonly type: 'scenarios-read'; readonly scenarios: AppState['scenarios'] }
+  | { readonly type: 'progress-read'; readonly report: ProgressReport }
   | { readonly type: 'past-read'; readonly blocks: readonly PastBlock[] }
   | { readonly type: 'remembered'; readonly remembered: Remembered }
   | { readonly type: 'today-read'; readonly today: LaneOfTheDay }
@@ -184,6 +200,7 @@ export function homeEntries(state: AppState): readonly HomeEntry[] {
     'today',
     state.finished ? 'debrief' : null,
     state.hasPast ? 'past' : null,
+    state.hasPast ? 'progress' : null,
     'kit',
     'settings',
     'keys',
@@ -206,6 +223,7 @@ export function keyContext(state: AppState): KeyContext {
   if (screen.kind === 'bowler' && screen.naming) return 'naming'
   if (screen.kind !== 'play') return screen.kind
   const { stage, open, typing } = screen.play
+  if (stage.kind === 'done' && screen.play.drill) return 'drill-done'
   if (stage.kind !== 'deciding') return stage.kind
   if (typing !== null) return 'typing'
   return open === 'nothing' ? 'play' : open

@@ -1,6 +1,7 @@
 import { type Dispatch, useEffect, useRef } from 'react'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Action, AppState } from './app-state.js'
+import { positionOf } from './drill-types.js'
 import { blockOf, notesOf, type PlayState } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'
@@ -49,8 +50,11 @@ function useKeepingThrow({ screen }: AppState, dispatch: Dispatch<Action>, servi
   useEffect(() => {
     const from = thrown.current
     if (!next || !from) return
-    const guest = from.who?.isGuest ? from.who.name : undefined
-    services.keepThrow(from.scenario, blockOf(from), next, guest).then(
+    const by = {
+      ...(from.who?.isGuest ? { guest: from.who.name } : {}),
+      ...(from.drill ? { cameToBe: 'drill' as const } : {}),
+    }
+    services.keepThrow(from.scenario, blockOf(from), next, by).then(
       () => dispatch({ type: 'kept', next }),
       (fault: unknown) => dispatch({ type: 'not-kept', next, sentence: sentenceOf(fault) }),
     )
@@ -70,9 +74,9 @@ function useFiling(
   dispatch: Dispatch<Action>,
   services: TrainerServices,
 ): void {
-  const isOurs = play !== null && play.tour === null && play.grades.length > 0 && play.recordPath === null
+  const isOurs = play !== null && play.tour === null && play.grades.length > firstOwn(play) && play.recordPath === null
   const block = isOurs ? blockOf(play) : null
-  const isFinished = isLookedBackOn || block?.spot === null
+  const isFinished = isLookedBackOn || block?.spot === null || (play?.drill !== undefined && play.stage.kind === 'done')
   const looked = useRef(play)
   looked.current = play
   useEffect(() => {
@@ -110,6 +114,9 @@ function useFiling(
     }
   }, [block, isFinished, asked, dispatch, services])
 }
+
+/** The first throw that a drill left to the player; 0 outside a drill. */
+const firstOwn = ({ drill }: PlayState): number => (drill ? positionOf(drill).given.length : 0)
 
 /** Plays a block again that is to be gone on with. */
 function useTakingUp({ screen }: AppState, dispatch: Dispatch<Action>): void {

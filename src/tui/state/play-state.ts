@@ -8,6 +8,7 @@ import type { FairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState, Decision } from '../../sim/world/block/types.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
 import type { DecisionField } from './decision-fields.js'
+import type { DrillPlay } from './drill-types.js'
 
 /** Known once weighed; null where a throw is not priced. Undefined while nobody has asked. */
 export type ThrowGrade = FairGrade | null | undefined
@@ -74,7 +75,7 @@ export interface PlayState {
   readonly undo: readonly Decision[]
   readonly field: DecisionField
   /** What lies open over the decision. */
-  readonly open: 'nothing' | 'bag' | 'call' | 'belief'
+  readonly open: 'nothing' | 'bag' | 'call' | 'belief' | 'history'
   /** What could be known before the last choice; null until asked and worked out. */
   readonly belief: BeliefSummary | null
   readonly stage: Stage
@@ -87,6 +88,8 @@ export interface PlayState {
   /** Whose block it is where two share the keys. */
   readonly who: { readonly name: string; readonly isGuest: boolean } | null
   readonly rival: Rival | null
+  /** The drill this is a position of. */
+  readonly drill?: DrillPlay
   /** Why the last key did nothing; empty when it did. */
   readonly notice: string
 }

@@ -7,7 +7,7 @@ import { SETTING_ROWS, stepSetting } from '../settings/settings.js'
 import { type AppState, type BowlerChoice, type Filter, homeEntries, type Screen, type ScreenOf } from './app-state.js'
 import { bowlerEntries, chosenScenario } from './bowler-choice.js'
 import { debriefOf } from './debrief-state.js'
-import { filtered, moved, reduceFilter } from './lists.js'
+import { filtered, moved, reduceFilter, scrolled } from './lists.js'
 import { reduceNaming } from './naming.js'
 import type { PlayState } from './play-state.js'
 import { startMatch } from './rival.js'
@@ -37,6 +37,10 @@ export function menu(state: AppState, screen: MenuScreen, command: Command, serv
       return bowler(state, screen, command, services)
     case 'past':
       return past(state, screen, command)
+    case 'progress':
+      return { ...state, screen: { ...screen, scroll: scrolled(screen.scroll, command) } }
+    case 'drill-over':
+      return command === 'enter' ? goHome(state) : state
     case 'settings': {
       const by = command === 'left' ? -1 : command === 'right' ? 1 : 0
       if (by !== 0) return { ...state, settings: stepSetting(state.settings, screen.cursor, by) }
@@ -69,6 +73,8 @@ function home(state: AppState, cursor: number, command: Command, services: Train
       return lookAgain(state, state.finished!)
     case 'past':
       return { ...state, screen: { kind: 'past', cursor: 0, blocks: null, opening: null } }
+    case 'progress':
+      return { ...state, screen: { kind: 'progress', report: null, scroll: 0 } }
     case 'kit':
       return { ...state, screen: { kind: 'kit', cursor: 0 } }
     case 'settings':
@@ -138,7 +144,7 @@ function bowler(state: AppState, screen: ScreenOf<'bowler'>, command: Command, s
     case 'enter': {
       const chosen = chosenScenario(state, screen, services)
       if ('problem' in chosen) return { ...state, notice: chosen.problem }
-      const seed = screen.seed || services.freshSeed()
+      const seed = screen.seed || services.freshSeed(chosen.scenario.data.seed)
       const { scenario } = chosen
       if (screen.guest === null) return startBlock(state, scenario, seed, services, screen.mode)
       const names = [services.playerName ?? 'You', screen.guest] as const

@@ -1,4 +1,5 @@
 import type { BlockState } from '../../sim/world/block/types.js'
+import { isAnswered } from './drill-play.js'
 import { blockOf, type PlayState, playFrom, type Rolling, type ThrowGrade } from './play-state.js'
 import { passesOn } from './rival.js'
 import type { TrainerServices } from './services.js'
@@ -64,16 +65,17 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     suggestion ?? blockOf(play).throws.at(-1)?.decision,
     { mode: play.mode, calls, ownFindings: play.ownFindings },
   )
-  const { ownThrows } = play
+  const { ownThrows, drill } = play
   const toured = {
     ...next,
     ...(ownThrows ? { ownThrows } : {}),
+    ...(drill ? { drill } : {}),
     tour: play.tour,
     who: play.who,
     rival: play.rival,
     belief: play.belief,
     resultAt: services.now(),
   }
-  if (isTourOver(toured)) return { ...toured, stage: { kind: 'done' } }
+  if (isTourOver(toured) || isAnswered(toured)) return { ...toured, stage: { kind: 'done' } }
   return passesOn(toured) ? { ...toured, stage: { kind: 'passing' } } : toured
 }

@@ -6,6 +6,8 @@ import { commandFor } from '../keys/keys.js'
 import { again, isAgain } from './again.js'
 import { type Action, type AppState, type Averages, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
+import { afterPosition } from './drill-play.js'
+import { positionOf } from './drill-types.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
 import { blockOf, notesOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
@@ -97,6 +99,8 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     }
     case 'scenarios-read':
       return { ...state, scenarios: action.scenarios }
+    case 'progress-read':
+      return screen.kind === 'progress' ? { ...state, screen: { ...screen, report: action.report } } : state
     case 'past-read':
       return {
         ...state,
@@ -184,6 +188,10 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     if (command === 'other-player') return withPlay(state, handedOver(play))
     return command === 'back' ? goHome(leaveBlock(state, services)) : state
   }
+  if (stage.kind === 'done' && play.drill) {
+    if (command === 'enter') return afterPosition(state, play, services)
+    return command === 'back' ? goHome(state) : state
+  }
   if (stage.kind === 'done' && isAgain(command)) return again(leaveBlock(state, services), play, command, services)
   if (stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')) {
     if (command === 'enter' && play.grades.length > 0) {
@@ -206,14 +214,19 @@ function leaveBlock(state: AppState, services: TrainerServices): AppState {
   // A ball that is on its way has been thrown.
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
+  if (play.stage.kind === 'done' && play.drill) return state
   const blocks = play.rival?.kind === 'guest' ? [play, play.rival.play] : [play]
-  const left = blocks.filter((one) => one.grades.length > 0 && blockOf(one).spot !== null)
+  const left = blocks.filter((one) => one.grades.length > 0 && !isUntouched(one) && blockOf(one).spot !== null)
   return {
     ...state,
     finished: play.grades.length > 0 && blockOf(play).spot === null ? play : state.finished,
     kept: [...left.map(keptFrom), ...state.kept],
   }
 }
+
+/** Whether nothing was thrown yet beyond what a drill gave. */
+const isUntouched = ({ drill, grades }: PlayState): boolean =>
+  drill !== undefined && grades.length <= positionOf(drill).given.length
 
 const goHome = (state: AppState): AppState => withScreen(state, { kind: 'home', cursor: 0 })
 

@@ -1,5 +1,6 @@
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 import type { AppState } from './app-state.js'
+import { startPosition } from './drill-play.js'
 import { startAgainst } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { goOnWith, startBlock, startTour } from './start.js'
@@ -18,6 +19,15 @@ export async function stateAgainst(path: string, services: TrainerServices): Pro
   const started = startAgainst({ ...home, notice: '' }, await services.openPast(path), services)
   if (started.notice !== '') throw new ScenarioError([started.notice])
   return started
+}
+
+/** The state the trainer opens in where a drill is to be played. @throws ScenarioError */
+export async function drillState(path: string, services: TrainerServices): Promise<AppState> {
+  // Loaded only here: nobody who plays no drill waits for it.
+  const { loadDrill } = await import('../../scenarios/drills/load-drill.js')
+  const drill = await loadDrill(path)
+  const home = await startingState(undefined, services, [])
+  return startPosition(home, { drill, place: 0, answered: [] }, services)
 }
 
 /**
@@ -63,7 +73,7 @@ export async function startingState(
     return isNew ? startTour(home, services) : home
   }
   const scenario = services.fit(await services.loadScenario(scenarioName), { seeing: settings.seeing })
-  const started = startBlock({ ...home, notice: '' }, scenario, services.freshSeed(), services)
+  const started = startBlock({ ...home, notice: '' }, scenario, services.freshSeed(scenario.data.seed), services)
   if (started.notice !== '') throw new ScenarioError([started.notice])
   return started
 }

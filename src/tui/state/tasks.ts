@@ -50,6 +50,7 @@ export function useTasks(
   useAverages(state, dispatch, services)
   useHome(state, dispatch, services)
   usePast(state, dispatch, services)
+  useProgress(state, dispatch, services)
   useRunning(state, dispatch)
   useSideBySide(state, dispatch, isStill)
   const view = useMemo(() => (block ? services.view(block) : null), [block, services])
@@ -129,6 +130,18 @@ function usePast({ screen, hasPast, played }: AppState, dispatch: Dispatch<Actio
       },
     )
   }, [path, dispatch, services])
+}
+
+/** Reads what choices cost over time. */
+function useProgress({ screen }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  const isUnread = screen.kind === 'progress' && screen.report === null
+  useEffect(() => {
+    if (!isUnread) return
+    services.readProgress().then(
+      (report) => dispatch({ type: 'progress-read', report }),
+      (fault: unknown) => dispatch({ type: 'trouble', sentence: `Progress cannot be read: ${sentenceOf(fault)}` }),
+    )
+  }, [isUnread, dispatch, services])
 }
 
 function useRunning({ screen }: AppState, dispatch: Dispatch<Action>): void {

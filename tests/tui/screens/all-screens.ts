@@ -13,12 +13,14 @@ import { screenRows } from '../../../src/tui/screens/help-and-menus.js'
 import { homeScreen } from '../../../src/tui/screens/menus/home-screen.js'
 import { scenarioScreen } from '../../../src/tui/screens/menus/scenario-screen.js'
 import { playLowerRows, playTopRows } from '../../../src/tui/screens/play/play-rows.js'
+import { playScreenRows } from '../../../src/tui/screens/play/play-screen.js'
 import type { AppState } from '../../../src/tui/state/app-state.js'
 import { DEBRIEF_VIEWS, type DebriefState, reduceDebrief } from '../../../src/tui/state/debrief-state.js'
 import { homePicture } from '../../../src/tui/state/home-picture.js'
 import { blockOf, type PlayState, playFrom } from '../../../src/tui/state/play-state.js'
 import { startingState } from '../../../src/tui/state/starting-state.js'
 import { fixtureServices, madeUpAccount, madeUpGrade, shortScenario } from '../fixtures.js'
+import { madeUpProgress } from '../made-up-progress.js'
 
 const services = fixtureServices()
 export const SIZES: readonly Size[] = [
@@ -141,6 +143,9 @@ function otherScreens(told: string): Exclude<AppState['screen'], { kind: 'play' 
     },
     { kind: 'past', cursor: 70, blocks: many, opening: null },
     { kind: 'past', cursor: 0, blocks: null, opening: null },
+    { kind: 'progress', report: madeUpProgress(told), scroll: 0 },
+    { kind: 'progress', report: madeUpProgress(told), scroll: 40 },
+    { kind: 'progress', report: null, scroll: 0 },
   ]
 }
 
@@ -229,6 +234,7 @@ export function* everyScreen(
       yield [`debrief ${index} ${view}`, debriefRows(play, { view }, size, theme)]
       yield [`debrief ${index} ${view}, no account yet`, debriefScreen(play, { ...LOOKING, view }, '', size, theme)]
     }
+    yield* drillScreens(play, home, size, theme, told)
     yield [`debrief ${index} rolling`, debriefRows(play, { rolling: 9 }, size, theme)]
     const own = { throws: [0], at: 0, cursor: 3 }
     yield [`own account ${index}`, ownAccountScreen(play, own, size, theme)]
@@ -240,4 +246,50 @@ export function* everyScreen(
       whatIfScreen(play, { ...trial, made: WHAT_IF, tried: WHAT_IF }, services.meantBoards, size, theme),
     ]
   }
+}
+
+/** A position of a drill before and after its throw, and what the drill came to. */
+function* drillScreens(
+  play: PlayState,
+  home: AppState,
+  size: Size,
+  theme: Theme,
+  told: string,
+): Generator<[name: string, rows: string[]]> {
+  const { states, scenario } = play
+  const lookFor = `Where did it turn, and was it the hand or the lane?${told} ${'More words of the coach. '.repeat(30)}`
+  const given = blockOf(play).throws.slice(0, -1)
+  const position = {
+    scenario,
+    state: states.at(-2) ?? states[0]!,
+    states: states.slice(0, -1),
+    throws: 1,
+    lookFor,
+    given: given.map(({ decision }) => decision),
+  }
+  const drill = { drill: { title: `A drill${told}`, positions: [position, position] }, place: 0, answered: [] }
+  const parts = (one: PlayState) => ({
+    play: one,
+    view: services.view(blockOf(one)),
+    fall: null,
+    context: 'play' as const,
+    size,
+    theme,
+  })
+  yield ['what was thrown', playScreenRows(parts({ ...play, drill, open: 'history' }))]
+  const done: PlayState = { ...play, drill, stage: { kind: 'done' } }
+  yield ['position answered', playScreenRows({ ...parts(done), context: 'drill-done' })]
+  const throws = blockOf(play).throws.map(({ decision, standingAfter }, index) => ({
+    decision,
+    grade: play.grades[index],
+    standing: standingAfter,
+  }))
+  const over = {
+    ...drill,
+    answered: [
+      { position, throws },
+      { position, throws },
+    ],
+  }
+  yield ['drill over', rowsOf({ ...home, screen: { kind: 'drill-over', drill: over } }, size, theme)]
 }

@@ -10,6 +10,8 @@ export interface ScreenOptions {
   readonly noMotion?: boolean
   /** True for the block left last, or the path of an unfinished record. */
   readonly resume?: string | true
+  /** A drill file to be played; nothing else is opened then. */
+  readonly drillPath?: string
   /** Where records are kept, if named on the command line. */
   readonly dataFolder?: string
   /** Who plays, if named on the command line. */

@@ -13,6 +13,7 @@ const PLAIN_LABELS: Readonly<Record<Exclude<HomeEntry, 'continue' | 'today'>, st
   new: 'New block',
   debrief: 'Look back at the last block',
   past: 'Past blocks',
+  progress: 'Progress',
   kit: 'Bag and bowler',
   settings: 'Settings',
   keys: 'Keys and the guided first frame',

@@ -23,6 +23,7 @@ import type { Compared } from '../../state/app-state.js'
 import { allPinsGiven, blockOf, type PlayState, tellsGrades } from '../../state/play-state.js'
 import { ROLL_FRAMES } from '../../state/reduce-throw.js'
 import { tourLines } from '../../state/tour.js'
+import { drillPlaceWords } from './drill-rows.js'
 import { BELIEF_HEADING, sidePanelRows } from './play-side.js'
 import { recentThrowRows } from './recent-throws.js'
 import { resultRows, standingWords } from './result.js'
@@ -182,7 +183,9 @@ function headRow(play: PlayState, view: PlayerView | null, columns: number, them
   const dot = ` ${theme.glyphs.separator} `
   const mode = columns >= MODE_COLUMNS ? `${dot}${MODE_WORDS[play.mode]}` : ''
   const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}${mode}` : ''
-  const place = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
+  const drilled = drillPlaceWords(play)
+  const now = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
+  const place = [drilled, drilled !== '' && play.stage.kind === 'done' ? 'answered' : now].filter(Boolean).join(dot)
   return spreadRow(
     textRow(theme, [` ${play.scenario.title}`, 'strong'], [about, 'faint']),
     textRow(theme, [`${place} `, 'strong']),

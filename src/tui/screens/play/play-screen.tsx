@@ -17,7 +17,9 @@ import type { DecisionField } from '../../state/decision-fields.js'
 import { blockOf, canCall, type PlayState } from '../../state/play-state.js'
 import { wrapWords } from '../../terminal/fit.js'
 import { callRows } from './call.js'
+import { drillDoneRows } from './drill-rows.js'
 import { playLowerRows, playTopRows } from './play-rows.js'
+import { recentThrowRows } from './recent-throws.js'
 
 interface PlayScreenParts {
   readonly play: PlayState
@@ -33,8 +35,8 @@ interface PlayScreenParts {
 
 /** The main screen: lane and result on top, score sheet and decision below. */
 export function playScreenRows({ play, view, fall, compared, context, size, theme }: PlayScreenParts): string[] {
-  const lower = lowerRows(play, view, size, theme, compared)
-  const body = [...playTopRows(play, view, size, theme, fall), ...lower]
+  const top = playTopRows(play, view, size, theme, fall)
+  const body = [...top, ...lowerRows({ play, view, size, top, theme, compared: compared ?? null })]
   return page(
     body,
     contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : overWords(play)),
@@ -74,13 +76,21 @@ export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
   )
 }
 
-function lowerRows(
-  play: PlayState,
-  view: PlayerView | null,
-  size: Size,
-  theme: Theme,
-  compared: Compared | null = null,
-): string[] {
+/** Rows of the screen above what lies open in its lower part, and the keys below it. */
+const rowsBelow = (size: Size, top: readonly string[]): number => size.rows - top.length - 1
+
+interface LowerParts extends Pick<PlayScreenParts, 'play' | 'view' | 'size' | 'theme'> {
+  readonly top: readonly string[]
+  readonly compared: Compared | null
+}
+
+function lowerRows({ play, view, size, top, theme, compared }: LowerParts): string[] {
+  const rows = rowsBelow(size, top)
+  if (play.stage.kind === 'done' && play.drill) return drillDoneRows(play, size.columns - 2, rows, theme)
+  if (play.open === 'history') {
+    const { setup } = blockOf(play)
+    return indent(recentThrowRows(view?.onThisLane ?? [], setup, Math.min(116, size.columns - 2), rows, theme), 1)
+  }
   if (play.open === 'call' && play.call) return indent(callRows(play.call, blockOf(play).setup.bowler.hand, theme), 1)
   if (play.open === 'belief') return indent(beliefRows(play.belief, size.columns - 2, theme), 1)
   return playLowerRows(play, view, size, theme, compared)
