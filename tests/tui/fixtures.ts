@@ -232,7 +232,7 @@ interface FixtureParts {
   readonly now?: () => number
 }
 
-export const NOTHING_REMEMBERED: Remembered = {
+const NOTHING_REMEMBERED: Remembered = {
   costs: [],
   skills: [],
   unpriced: 0,

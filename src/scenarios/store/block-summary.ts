@@ -9,7 +9,7 @@ import { type BlockRecord, ownThrows } from './record.js'
 import { sealedText, unsealed } from './sealed-text.js'
 
 /** The few figures of a block that a list of blocks needs; all of them come from its kept account. */
-export interface BlockSummary {
+interface BlockSummary {
   /** What the player's own choices cost; null while not every one of them is graded. */
   readonly costPins: number | null
   /** The part of it that findings name, by skill; null while there is no account. */
@@ -43,7 +43,7 @@ export async function summaryOfRecord(folder: string, record: BlockRecord): Prom
 }
 
 /** The figures of what was worked out of a block. */
-export function summaryOf({ grades, account }: KeptAccount, record: BlockRecord): BlockSummary {
+function summaryOf({ grades, account }: KeptAccount, record: BlockRecord): BlockSummary {
   const own = ownThrows(record)
   const isGraded = grades.every((grade) => grade !== undefined)
   const skillPins: Partial<Record<Skill, number>> = {}

@@ -6,7 +6,7 @@ import type { TrainerServices } from './services.js'
 type Oil = Exclude<keyof Averages, 'of'>
 
 /** The lanes an average is told of: house oil, and sport oil of about the same length. */
-export const AVERAGE_LANES: Readonly<Record<Oil, string>> = { house: 'house-forty', sport: 'flat-forty' }
+const AVERAGE_LANES: Readonly<Record<Oil, string>> = { house: 'house-forty', sport: 'flat-forty' }
 /** Whoever goes through the levels with an arrow key waits for none of them. */
 const STILL_MILLISECONDS = 600
 

@@ -44,7 +44,7 @@ export interface OwnFindingAt {
 }
 
 /** Whom a block is bowled against on the same lane and luck. */
-export type Rival =
+type Rival =
   /** At the same keys by turns, each on a lane of their own; this block has no rival of its own. */
   | { readonly kind: 'guest'; readonly play: PlayState }
   /** A block bowled before, of which each throw is shown once the player has made theirs. */

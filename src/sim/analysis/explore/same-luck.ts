@@ -10,7 +10,7 @@ export const COMPARED_POLICIES = ['thumb', 'fair', 'known'] as const satisfies r
 export type ComparedPolicy = (typeof COMPARED_POLICIES)[number]
 
 /** A block as one of them bowled it. */
-export interface ComparedBlock {
+interface ComparedBlock {
   /** Pins felled, game by game, ball by ball. */
   readonly games: readonly GameBalls[]
   /** Expected game pins that the choices in games lost against the best if the oil is seen, all luck left out. */

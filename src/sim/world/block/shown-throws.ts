@@ -1,6 +1,6 @@
 import type { BlockState, Spot, ThrowRecord } from './types.js'
 
-export const isSameFrame = (one: Spot, other: Spot): boolean =>
+const isSameFrame = (one: Spot, other: Spot): boolean =>
   one.phase === other.phase && one.game === other.game && one.frame === other.frame && one.lane === other.lane
 
 /** Whether the frame of the last throw is over, or the practice throw made. */
