@@ -7,9 +7,9 @@ import { again, isAgain } from './again.js'
 import { type Action, type AppState, type Averages, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { afterPosition } from './drill-play.js'
-import { positionOf } from './drill-types.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
-import { blockOf, notesOf, type PlayState, playedOn } from './play-state.js'
+import { leaveBlock } from './leave-block.js'
+import { blockOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
 import { clicked } from './reduce-click.js'
 import { reduceHelp } from './reduce-help.js'
@@ -17,7 +17,7 @@ import { pasted, reduceKit } from './reduce-kit.js'
 import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.js'
 import { menu } from './reduce-menus.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
-import { keptNot, keptOn, landed, letGo, skip, tick } from './reduce-throw.js'
+import { keptNot, keptOn, letGo, skip, tick } from './reduce-throw.js'
 import { changedBoth, handedOver, startAgainst } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { goOnWith, startTour } from './start.js'
@@ -206,41 +206,7 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
   return withPlay(state, reducePlay(play, command, services))
 }
 
-/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never the tour. */
-function leaveBlock(state: AppState, services: TrainerServices): AppState {
-  const { screen } = state
-  if (screen.kind !== 'play') return state
-  const { stage } = screen.play
-  // A ball that is on its way has been thrown.
-  const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
-  if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
-  if (play.stage.kind === 'done' && play.drill) return state
-  const blocks = play.rival?.kind === 'guest' ? [play, play.rival.play] : [play]
-  const left = blocks.filter((one) => one.grades.length > 0 && !isUntouched(one) && blockOf(one).spot !== null)
-  return {
-    ...state,
-    finished: play.grades.length > 0 && blockOf(play).spot === null ? play : state.finished,
-    kept: [...left.map(keptFrom), ...state.kept],
-  }
-}
-
-/** Whether nothing was thrown yet beyond what a drill gave. */
-const isUntouched = ({ drill, grades }: PlayState): boolean =>
-  drill !== undefined && grades.length <= positionOf(drill).given.length
-
 const goHome = (state: AppState): AppState => withScreen(state, { kind: 'home', cursor: 0 })
-
-const keptFrom = (play: PlayState): KeptBlock => ({
-  title: play.who?.isGuest ? `${play.scenario.title} (${play.who.name})` : play.scenario.title,
-  throws: play.grades.length,
-  takeUp: async () => ({
-    scenario: play.scenario,
-    states: play.states,
-    notes: notesOf(play),
-    recordPath: play.recordPath,
-    ...(play.ownThrows ? { ownThrows: play.ownThrows } : {}),
-  }),
-})
 
 function takenUp(state: AppState, kept: KeptBlock, played: PlayedBlock, services: TrainerServices): AppState {
   const { screen } = state

@@ -45,6 +45,15 @@ async function sitAtLane({ mode, ...parts }: Parts & { readonly mode?: Mode } = 
   return sitting
 }
 
+/** Goes down the menu to an entry and opens it. */
+async function choose({ type, screen }: Sitting, entry: string): Promise<void> {
+  for (let tries = 0; tries < 14 && !(await screen()).includes(`▸ ${entry}`); tries++) {
+    type('j')
+    await new Promise((drawn) => setTimeout(drawn, 20))
+  }
+  type('\r')
+}
+
 /** Throws once and ends the block, up to the question that comes before its debrief. */
 async function endAfterOneThrow({ press }: Sitting): Promise<void> {
   await press('\r ', 'Seen:')
@@ -196,8 +205,10 @@ describe('the trainer on a terminal', () => {
   })
 
   it('takes a paste into the line of a form', async () => {
-    const { type, press, services } = await sitAtHome()
-    await press('j\r', 'Start from the library bag')
+    const sitting = await sitAtHome()
+    const { type, press, until, services } = sitting
+    await choose(sitting, 'Bag and bowler')
+    await until('Start from the library bag')
     await press('\r', '‹')
     await press('\u001B[200~Old faith\r\nful\u001B[201~', 'Old faithful_')
     type('\r')
@@ -212,8 +223,10 @@ describe('the trainer on a terminal', () => {
   })
 
   it('keeps settings as they are changed', async () => {
-    const { press, services } = await sitAtHome()
-    await press('jj\r', 'kept as they are changed')
+    const sitting = await sitAtHome()
+    const { press, until, services } = sitting
+    await choose(sitting, 'Settings')
+    await until('kept as they are changed')
     await press('jjj\u001B[C', 'nothing moves')
     await vi.waitFor(() => expect(services.keptSettings.at(-1)?.motion).toBe('off'))
   })
@@ -231,7 +244,8 @@ describe('the trainer on a terminal', () => {
     await press('\r', 'Your account first')
     await press('\u001B', 'Oil shown')
     await press('\u001B', 'Look back')
-    await press('j\r', 'Your account first')
+    await choose(sitting, 'Look back')
+    await sitting.until('Your account first')
     expect([services.keptThrows.length, services.filed.length]).toEqual([1, 1])
     // The grades are kept with the record, and the account once it is whole: here it was so at once.
     expect(services.keptWorked.at(-1)?.worked.account?.throws).toHaveLength(1)

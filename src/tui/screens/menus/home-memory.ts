@@ -11,7 +11,7 @@ export function memoryRows(remembered: Remembered, rows: number, theme: Theme): 
   const { costs, skills, unpriced, lanesMet, lanesOfAll, calls } = remembered
   const below = [
     textRow(theme, ['Lanes met'.padEnd(NAME_COLUMNS), 'faint'], `${lanesMet} of ${lanesOfAll}`),
-    ...(calls ? [textRow(theme, ['Calls'.padEnd(NAME_COLUMNS), 'faint'], callWords(calls))] : []),
+    ...(calls ? [textRow(theme, ['Calls  ', 'faint'], callWords(calls))] : []),
     ...(unpriced > 0 ? [textRow(theme, [unpricedWords(unpriced), 'faint'])] : []),
   ]
   if (costs.length === 0) return below
