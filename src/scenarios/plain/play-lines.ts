@@ -112,7 +112,7 @@ function offer(state: BlockState, say: (text: string) => void): void {
 }
 
 /** The answer to a question about where the block stands. */
-export function answerLines(state: BlockState, question: 'help' | 'score' | 'seen' | 'bag'): readonly string[] {
+function answerLines(state: BlockState, question: 'help' | 'score' | 'seen' | 'bag'): readonly string[] {
   switch (question) {
     case 'help':
       return HELP_LINES

@@ -6,7 +6,7 @@ import { locateNowhere } from '../files/text/source-text.js'
 import { type BlockRecord, decisionsOf } from './record.js'
 
 /** A throw as a record has it, without a lane: what was decided, what stood before it and what it left. */
-export interface KeptThrow {
+interface KeptThrow {
   readonly decision: Decision
   /** 0 for practice. */
   readonly game: number

@@ -6,7 +6,7 @@ import { scoreLines } from './score-lines.js'
 import { decisionWords } from './words.js'
 import { wrapped } from './wrapped.js'
 
-export interface ThrowToTell {
+interface ThrowToTell {
   readonly decision: Decision
   /** 0 for practice. */
   readonly game: number
