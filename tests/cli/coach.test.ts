@@ -78,7 +78,7 @@ it('makes a drill of a record in one file: the player stands where the block sto
   const { out, exitCode } = await runCommand(['drill', elsewhere, '--data', data], { typed: ['feet 30 target 9'] })
   expect(exitCode).toBe(0)
   expect(out).toMatch(/Game 1, frame 2, ball 1/)
-  expect(out).toMatch(/This choice gives away /)
+  expect(out).toMatch(/^(Cost \d|Good as the best)/m)
   // The last word is the coach's: nothing more is offered to be thrown.
   expect(out.split('\n').at(-1)).toBe('Look for: Frame 1-2. Say here what you want seen.')
   expect(out.match(/^Enter throws: /gm)).toHaveLength(1)
@@ -99,7 +99,7 @@ it('makes a drill of the dearest choices, dearest first, and tells afterwards wh
   const [player] = JSON.parse((await runCommand(['review', record, '--data', data, '--json'])).out).players
   expect(parse(out).positions).toHaveLength(1)
   expect(parse(out).positions[0].lookFor).toContain(
-    `which gave away ${player.dearest[0].givenAwayPins.toFixed(1)} pins`,
+    `which cost ${player.dearest[0].givenAwayPins.toFixed(1)} pins`,
   )
 })
 

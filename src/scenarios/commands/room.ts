@@ -53,7 +53,7 @@ export async function roomCommand(name: string, options: RoomOptions, console: C
   }
   const most = Math.max(...rooms.map(({ worth }) => worth))
   const wear = options.after === 0 ? 'as oiled' : `after ${options.after} throws on the best lines`
-  console.print(`${setup.bag[place].name} on ${report.lane}, ${wear}, the oil in sight`)
+  console.print(`${setup.bag[place].name} on ${report.lane}, ${wear}, the oil shown`)
   if (place !== search.best.ballIndex) {
     const behind = (search.best.worth - most).toFixed(1)
     console.print(`The ${setup.bag[search.best.ballIndex].name} has a line worth ${behind} pins more.`)
@@ -62,7 +62,7 @@ export async function roomCommand(name: string, options: RoomOptions, console: C
   for (const row of tableOf(rooms, most)) console.print(row)
   console.print('')
   console.print(
-    `Worth is expected game pins a throw against this bowler's average first ball, misses included; room is how many boards the target, or feet and target together, can be off (out, in) for ${ROOM_PINS} pin.`,
+    `Worth is expected game pins a throw against this bowler's average first ball, misses included; room is how many boards the target, or slide and target together, can be off (out, in) for ${ROOM_PINS} pin.`,
   )
   return EXIT.fine
 }
@@ -81,10 +81,10 @@ function lineReport({ aim, laydownBoard, worth, target, parallel }: LineRoom) {
 
 function tableOf(rooms: readonly LineRoom[], most: number): string[] {
   const told = rooms.filter(({ worth }) => worth > most - TOLD_PINS)
-  const header = 'feet  target  speed   worth   target room   together   in reach'
+  const header = 'slide  target  speed   worth   target room   together   in reach'
   const rows = told.map(({ aim, worth, target, parallel }) =>
     [
-      boardWords(aim.feetBoard).padStart(4),
+      boardWords(aim.feetBoard).padStart(5),
       boardWords(aim.targetBoard).padStart(8),
       `  ${SPEED_WORDS[aim.speedStep].padEnd(8)}`,
       worth.toFixed(2).padStart(5),

@@ -1,5 +1,6 @@
 import { basename } from 'node:path'
 import { Document, isMap } from 'yaml'
+import type { BallSpecification } from '../../sim/world/ball/specification.js'
 import type { Scenario } from '../files/scenario/scenario.js'
 import type { DrillInput } from '../files/schema/drill.js'
 import { DRILL_VERSION } from '../files/schema/drill.js'
@@ -10,9 +11,11 @@ import type { DebriefReport } from '../reports/debrief/debrief-report.js'
 import type { BlockRecord } from '../store/record.js'
 import type { Replay } from '../store/replay.js'
 import { type FramePlace, noSuchFrame } from '../words/frame-place.js'
-import { decisionWords } from '../words/words.js'
+import { lineWords } from '../words/throw-words.js'
+import { pinsWords } from '../words/words.js'
 import { LOOK_FOR_TO_WRITE } from './load-drill.js'
 
+type Best = NonNullable<DebriefReport['throws'][number]['fair']>['best']
 type Position = DrillInput['positions'][number]
 
 /** Positions with the scenarios they are played on, which a drill carries in itself. */
@@ -52,7 +55,7 @@ export function framesOf(
   return partOf(record, path, places, throws)
 }
 
-/** Where a block stood before the choices that gave most away; what was thrown and what was best is told afterwards. */
+/** Where a block stood before the choices that cost most; what was thrown and what was best is told afterwards. */
 export function dearestOf({ record, replay, path }: ReadBlock, report: DebriefReport, throws: number): DrillPart {
   const { bag } = replay.scenario.setup
   const ended = replay.states[replay.states.length - 1]
@@ -62,15 +65,20 @@ export function dearestOf({ record, replay, path }: ReadBlock, report: DebriefRe
     .slice(0, DEAREST)
     .map(({ place, fair: { givenAwayPins, best } }) => {
       const { decision } = ended.throws[place]
-      const bestBall = bag.find(({ id }) => id === best.ball)?.name ?? best.ball
       return {
         place,
-        lookFor: `In the block it was ${decisionWords(decision, bag)}, which gave away ${givenAwayPins.toFixed(1)} pins by what could be known; best was ${bestBall}, feet ${best.feet}, target ${best.target}. What could have told you?`,
+        lookFor: `In the block it was ${lineWords(decision, bag)}, which cost ${pinsWords(givenAwayPins)}; best from what had been seen was ${bestWords(best, bag)}. What could have told you?`,
       }
     })
   if (places.length === 0)
-    throw new ScenarioError([`${path}: no choice in it gave anything away; say frames with --at.`])
+    throw new ScenarioError([`${path}: no choice in it cost anything; say frames with --at.`])
   return partOf(record, path, places, throws)
+}
+
+/** A best choice as a report has it, in the words of a choice made. */
+function bestWords({ ball, feet, target, speed, release }: Best, bag: readonly BallSpecification[]): string {
+  const how = [speed === 'usual' ? '' : speed, release === 'spare' ? 'spare release' : ''].filter(Boolean)
+  return [bag.find(({ id }) => id === ball)?.name ?? ball, `slide ${feet}`, `target ${target}`, ...how].join(', ')
 }
 
 function partOf(

@@ -1,3 +1,4 @@
+import { beliefSentences } from '../../scenarios/words/belief-words.js'
 import type { BeliefSummary, Reading } from '../../sim/analysis/belief/summary.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
@@ -15,7 +16,7 @@ export function beliefRows(
   return [
     textRow(theme, ['How sure one could be of the fresh oil', 'strong'], [`, ${when}`, 'faint']),
     ...(belief
-      ? wrapWords(belief.sentences.join(' '), columns)
+      ? wrapWords(beliefSentences(belief).join(' '), columns)
       : [textRow(theme, [`Working it out${theme.glyphs.ellipsis}`, 'faint'])]),
   ]
 }

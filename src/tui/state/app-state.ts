@@ -90,6 +90,8 @@ export interface AppState {
   readonly enterAt: number | null
   /** What was bowled on each lane before, by its title; null until it is read. */
   readonly played: ReadonlyMap<string, Played> | null
+  /** The looking back that a moment is played again from; null while none is. */
+  readonly againFrom: ScreenOf<'debrief'> | null
   /** Why something asked for did not happen. */
   readonly notice: string
   /** Set when the trainer should close. */

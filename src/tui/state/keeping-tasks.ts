@@ -1,7 +1,7 @@
 import { type Dispatch, useEffect, useRef } from 'react'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Action, AppState } from './app-state.js'
-import { blockOf, notesOf, type PlayState } from './play-state.js'
+import { blockOf, isOnlyTried, notesOf, type PlayState } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'
 
@@ -51,10 +51,10 @@ function useKeepingThrow({ screen }: AppState, dispatch: Dispatch<Action>, servi
   }, [next, dispatch, services])
 }
 
-/** Files a block once it is over or ended; until then keeps what is said of it. The tour and what is filed already stay out. */
+/** Files a block once it is over or ended; until then keeps what is said of it. What is only tried and what is filed already stay out. */
 function useFiling(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
   const play = playOn(state)
-  const isOurs = play !== null && play.tour === null && play.grades.length > 0 && play.recordPath === null
+  const isOurs = play !== null && !isOnlyTried(play) && play.grades.length > 0 && play.recordPath === null
   const block = isOurs ? blockOf(play) : null
   const isFinished = state.screen.kind === 'debrief' || block?.spot === null
   const looked = useRef(play)

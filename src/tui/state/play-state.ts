@@ -40,6 +40,12 @@ export interface OwnFindingAt {
   readonly finding: OwnFinding
 }
 
+/** A moment of a block looked back on, played again. */
+interface Again {
+  /** What the first of its choices cost in the block. */
+  readonly thenPins: number
+}
+
 /** A block being played. */
 export interface PlayState {
   readonly scenario: Scenario
@@ -75,6 +81,8 @@ export interface PlayState {
   readonly typing: string | null
   /** The guided first frame, and how far the guide has come; null in a block of one's own. */
   readonly tour: number | null
+  /** Null in a block that is played for the first time. */
+  readonly again: Again | null
   /** Why the last key did nothing; empty when it did. */
   readonly notice: string
 }
@@ -100,6 +108,9 @@ export const counts = (play: PlayState, index: number): boolean => blockOf(play)
 export const tellsGrades = (play: PlayState): boolean => play.mode === 'drill'
 
 export const blockOf = (play: PlayState): BlockState => play.states.at(-1)!
+
+/** Whether a block is only tried, so that nothing of it is kept: the guided first frame, or a moment played again. */
+export const isOnlyTried = ({ tour, again }: PlayState): boolean => tour !== null || again !== null
 
 /** Whether the coming throw is at a full rack, whose reaction can be called. */
 export const canCall = (play: PlayState): boolean => blockOf(play).standing === FULL_RACK && blockOf(play).spot !== null
@@ -136,6 +147,7 @@ export function playFrom(
     resultAt: null,
     typing: null,
     tour: null,
+    again: null,
     notice: '',
   }
 }

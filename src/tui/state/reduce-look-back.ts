@@ -2,6 +2,7 @@ import type { Account, AccountStep } from '../../sim/analysis/debrief/account.js
 import type { WhatIf } from '../../sim/analysis/explore/what-if.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
+import { playAgain } from './again.js'
 import type { AppState, ScreenOf } from './app-state.js'
 import { reduceDebrief, reduceOwnAccount, withDearest } from './debrief-state.js'
 import { blockOf, type PlayState } from './play-state.js'
@@ -21,6 +22,10 @@ export function lookBack(
   if (command === 'back') {
     const settings = play.tour === null ? state.settings : { ...state.settings, tour: 'seen' as const }
     return { ...state, settings, screen: { kind: 'home', cursor: 0 } }
+  }
+  if (command === 'enter') {
+    const again = playAgain(state, screen, services)
+    if (again !== state) return again
   }
   return { ...state, screen: { ...screen, debrief: reduceDebrief(debrief, command, play) } }
 }

@@ -1,5 +1,6 @@
 import type { BlockState } from '../../sim/world/block/types.js'
-import { blockOf, type PlayState, playFrom, type Rolling, type ThrowGrade } from './play-state.js'
+import { isAgainOver } from './again.js'
+import { blockOf, isOnlyTried, type PlayState, playFrom, type Rolling, type ThrowGrade } from './play-state.js'
 import type { TrainerServices } from './services.js'
 import { isTourOver } from './tour.js'
 
@@ -13,10 +14,10 @@ export function framesOf(next: BlockState): number {
   return ROLL_FRAMES + (next.throws.at(-1)?.truth.touched === 0 ? 0 : FALL_SECONDS.length)
 }
 
-/** The ball let go, its grade fixed. A guided throw is never kept, so it need not wait for that. */
+/** The ball let go, its grade fixed. A throw that is never kept need not wait for that. */
 export function letGo(play: PlayState, next: BlockState, grade: ThrowGrade): PlayState {
   if (play.stage.kind !== 'weighing') return play
-  const stage: Rolling = { kind: 'rolling', next, grade, frame: 0, isKept: play.tour !== null, isSkipped: false }
+  const stage: Rolling = { kind: 'rolling', next, grade, frame: 0, isKept: isOnlyTried(play), isSkipped: false }
   return { ...play, stage, belief: null }
 }
 
@@ -68,8 +69,9 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     ...next,
     ...(ownThrows ? { ownThrows } : {}),
     tour: play.tour,
+    again: play.again,
     belief: play.belief,
     resultAt: services.now(),
   }
-  return isTourOver(toured) ? { ...toured, stage: { kind: 'done' } } : toured
+  return isTourOver(toured) || isAgainOver(toured) ? { ...toured, stage: { kind: 'done' } } : toured
 }

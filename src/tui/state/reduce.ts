@@ -3,6 +3,7 @@ import type { BeliefSummary } from '../../sim/analysis/belief/summary.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys/keys.js'
+import { backFromAgain } from './again.js'
 import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
@@ -167,26 +168,31 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
   if (stage.kind === 'weighing') {
     return command === 'back' ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
   }
-  if (stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')) {
+  const isOver = stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')
+  const isLeft = command === 'back' && stage.kind === 'deciding' && play.open === 'nothing'
+  if (play.again && (isLeft || (isOver && (command === 'enter' || command === 'back'))))
+    return backFromAgain(state) ?? state
+  if (isOver) {
     if (command === 'enter' && play.grades.length > 0) {
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
     }
     if (command === 'enter' || command === 'back') return goHome(leaveBlock(state, services))
     return state
   }
-  if (command === 'back' && stage.kind === 'deciding' && play.open === 'nothing') {
+  if (isLeft) {
     return goHome(leaveBlock(state, services))
   }
   return withPlay(state, reducePlay(play, command, services))
 }
 
-/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never the tour. */
+/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never what is only tried. */
 function leaveBlock(state: AppState, services: TrainerServices): AppState {
   const { screen } = state
   if (screen.kind !== 'play') return state
   const { stage } = screen.play
   // A ball that is on its way has been thrown.
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
+  if (play.again) return state
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
   if (play.grades.length === 0) return state
   if (blockOf(play).spot === null) return { ...state, finished: play }

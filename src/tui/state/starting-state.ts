@@ -43,6 +43,7 @@ export async function startingState(
     help: null,
     enterAt: null,
     played: null,
+    againFrom: null,
     notice: found.problem || problem || (left.problems[0] ?? ''),
     exitCode: null,
   }

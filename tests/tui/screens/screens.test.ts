@@ -83,7 +83,6 @@ describe('how sure one could be of the oil', () => {
     ratio: { low: 3, high: 9, mean: 6 },
     length: { short: 0, medium: 1, long: 0 },
     shape: { flat: 0.1, between: 0.2, houseLike: 0.7 },
-    sentences: [],
   }
   const shown = (size: Size, mode: Mode) => {
     const play = { ...drawn.plays[0]!, belief, mode }

@@ -11,7 +11,7 @@ import { laneFigures } from './lane-figures.js'
 import { cell, head, tableOf, tile, tiles } from './page.js'
 import { scoreSheets } from './score-sheet.js'
 
-/** A player of a review: what was given away, on which skills, the dearest choices, findings, notes, and every block with its lanes. */
+/** A player of a review: what the choices cost, on which skills, the dearest choices, findings, notes, and every block with its lanes. */
 export function playerSection(player: PlayerReport, blocks: readonly ReviewedBlock[], number: number): string {
   const most = Math.max(
     2,
@@ -21,7 +21,7 @@ export function playerSection(player: PlayerReport, blocks: readonly ReviewedBlo
     `<section class="player" id="player-${number}">`,
     `<h2>${escaped(player.player)}</h2>`,
     ...summary(player),
-    '<h3>Where it was given away</h3>',
+    '<h3>Cost by skill</h3>',
     skillTable(player),
     '<h3>Costliest choices</h3>',
     dearestTable(player),
@@ -37,7 +37,7 @@ function summary({ givenAway, progress, blocks }: PlayerReport): string[] {
   const figure = (what: string, one: Estimate): string => tile(what, one.mean.toFixed(1), intervalWords(one))
   const count = `${blocks.length} block${blocks.length === 1 ? '' : 's'}`
   return [
-    `<p class="soft">Pins given away a game, by what could be known; ${count}${givenAway.total.low === null ? ': one says little, intervals come with more' : ', 95 % intervals'}.</p>`,
+    `<p class="soft">Cost of the choices, in pins a game; ${count}${givenAway.total.low === null ? ': one says little, intervals come with more' : ', 95 % intervals'}.</p>`,
     tiles([
       figure('In all', givenAway.total),
       figure('First balls', givenAway.firstBalls),
@@ -45,7 +45,7 @@ function summary({ givenAway, progress, blocks }: PlayerReport): string[] {
     ]),
     ...(progress
       ? [
-          `<p>The last block gave away ${progress.lastPerGame.toFixed(1)} pins a game, ${Math.abs(progress.changePins).toFixed(1)} ${progress.changePins <= 0 ? 'less' : 'more'} than those before it.</p>`,
+          `<p>The choices of the last block cost ${progress.lastPerGame.toFixed(1)} pins a game, ${Math.abs(progress.changePins).toFixed(1)} ${progress.changePins <= 0 ? 'less' : 'more'} than those before it.</p>`,
         ]
       : []),
   ]
@@ -70,13 +70,13 @@ function skillTable({ skills }: PlayerReport): string {
 }
 
 function dearestTable({ dearest, blocks }: PlayerReport): string {
-  if (dearest.length === 0) return '<p>Nothing was given away that could be called.</p>'
+  if (dearest.length === 0) return '<p>Every choice was as good as the best.</p>'
   const several = blocks.length > 1
   const heads = [
     head('frame'),
     ...(several ? [head('record', 'wide')] : []),
-    head('thrown, feet/target'),
-    head('best by what could be known'),
+    head('thrown, slide/target'),
+    head('best from what you had seen'),
     head('pins', 'n'),
   ]
   const rows = dearest.map(({ record, game, frame, ball, thrown, best, givenAwayPins }) => [

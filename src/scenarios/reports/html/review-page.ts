@@ -12,7 +12,7 @@ export function reviewHtml(blocks: readonly ReviewedBlock[], superseded: readonl
   const title = players.length === 1 ? `Review of ${players[0].player}` : `Review of ${players.length} players`
   return htmlPage(title, [
     `<h1>${escaped(title)}</h1>`,
-    '<p class="soft">Given away is what a choice was expected to cost against the best that could be known at the time, in pins of the final score. How the pins fell is not in it, and what is too close to call counts nothing.</p>',
+    '<p class="soft">Cost is what a choice was expected to lose against the best from what had been seen at the time, in pins of the final score. How the pins fell is not in it, and a choice that is as good as the best costs nothing.</p>',
     ...(players.length > 1 ? groupTable(players) : []),
     ...players.map((player, index) =>
       playerSection(
@@ -34,7 +34,7 @@ function supersededList(superseded: readonly Superseded[]): string[] {
   return ['<h2>Counted once</h2>', `<ul>${items.join('')}</ul>`]
 }
 
-/** The players side by side, who gave away least first. */
+/** The players side by side, whose choices cost least first. */
 function groupTable(players: readonly PlayerReport[]): string[] {
   const ranked = players
     .map((player, index) => ({ player, number: index + 1 }))
@@ -56,7 +56,7 @@ function groupTable(players: readonly PlayerReport[]): string[] {
     tableOf(
       [
         head('player'),
-        head('given away, pins a game'),
+        head('cost, pins a game'),
         head('first balls', 'n wide'),
         head('spares', 'n wide'),
         head('scores'),

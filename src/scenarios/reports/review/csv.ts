@@ -13,8 +13,8 @@ const HEADER = [
   'thrown',
   'best',
   'left',
-  'given away',
-  'against the oil',
+  'cost',
+  'short of the best, oil seen',
 ]
 
 /** One line a priced throw (RFC 4180), for a spreadsheet. */

@@ -13,7 +13,7 @@ function playerLines(player: PlayerReport): string[] {
   return [
     `# ${player.player}`,
     '',
-    `Given away by what could be known, pins a game: ${range(givenAway.total)}; first balls ${range(givenAway.firstBalls)}, spares ${range(givenAway.spares)}.`,
+    `Cost of the choices, pins a game: ${range(givenAway.total)}; first balls ${range(givenAway.firstBalls)}, spares ${range(givenAway.spares)}.`,
     ...(givenAway.total.low === null ? ['One block says little; intervals come with more of them.'] : []),
     ...(progress
       ? [
@@ -21,7 +21,7 @@ function playerLines(player: PlayerReport): string[] {
         ]
       : []),
     '',
-    '| block | games | given away a game |',
+    '| block | games | cost a game |',
     '| --- | --- | --- |',
     ...player.blocks.map(
       (block) =>
@@ -35,7 +35,7 @@ function playerLines(player: PlayerReport): string[] {
     '',
     '## Costliest choices',
     '',
-    ...(player.dearest.length === 0 ? ['Nothing was given away that could be called.'] : []),
+    ...(player.dearest.length === 0 ? ['Every choice was as good as the best.'] : []),
     ...player.dearest.map(
       ({ game, frame, ball, givenAwayPins, thrown, best }) =>
         `- ${game}-${frame}.${ball}: ${givenAwayPins.toFixed(1)} pins; thrown ${choiceWords(thrown)}, best ${choiceWords(best)}`,
