@@ -46,7 +46,7 @@ describe('play, line by line', () => {
     expect(graded).toHaveLength(1)
     for (const index of graded) {
       expect(lines[index - 1]).toMatch(/^You throw: /)
-      expect(lines[index]).toMatch(/^Cost \d+\.\d pins\. .+ Try .+\.$/)
+      expect(lines[index]).toMatch(/^Cost \d+\.\d pins\. .+ (Try|Surer) .+\.$/)
       expect(lines[index + 1]).toMatch(/ Seen: /)
     }
     const record = await readRecord(recordIn(data))
@@ -67,7 +67,7 @@ describe('play, line by line', () => {
     expect(report.ledger.block.totalPins).toBeCloseTo(summed, 4)
     const text = debriefLines(debrief).join('\n')
     expect(text).toMatch(/Cost of the choices: first balls \d/)
-    expect(text).toMatch(/Pins short against the best if you could see the oil: first balls \d/)
+    expect(text).toMatch(/Pins short of the best if you could see the oil: first balls \d/)
     expect(text).toMatch(/^game 1 {2}( +[+-]?\d+\.\d){5} {2}= +[+-]?\d/m)
     expect(text).toContain('Findings, costliest first')
     expect(text).toContain('Other choices')

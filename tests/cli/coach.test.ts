@@ -98,9 +98,7 @@ it('makes a drill of the dearest choices, dearest first, and tells afterwards wh
   const { out } = await runCommand(['drill', 'new', record, '--data', data])
   const [player] = JSON.parse((await runCommand(['review', record, '--data', data, '--json'])).out).players
   expect(parse(out).positions).toHaveLength(1)
-  expect(parse(out).positions[0].lookFor).toContain(
-    `which cost ${player.dearest[0].givenAwayPins.toFixed(1)} pins`,
-  )
+  expect(parse(out).positions[0].lookFor).toContain(`which cost ${player.dearest[0].givenAwayPins.toFixed(1)} pins`)
 })
 
 it('reviews folders of records in the order of their names, and passes notes over', async () => {

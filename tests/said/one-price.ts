@@ -1,12 +1,12 @@
 import { beginScenario } from '../../src/scenarios/files/scenario/begin-scenario.js'
 import type { Scenario } from '../../src/scenarios/files/scenario/scenario.js'
 import { loadScenario } from '../../src/scenarios/library/load.js'
-import { noNotes } from '../../src/scenarios/store/block-notes.js'
 import { type Debrief, debriefOf } from '../../src/scenarios/reports/debrief/debrief.js'
 import { debriefLines } from '../../src/scenarios/reports/debrief/debrief-lines.js'
 import { type DebriefReport, debriefReport } from '../../src/scenarios/reports/debrief/debrief-report.js'
 import { frameLines } from '../../src/scenarios/reports/debrief/frame-lines.js'
 import { debriefHtml } from '../../src/scenarios/reports/html/debrief-page.js'
+import { noNotes } from '../../src/scenarios/store/block-notes.js'
 import { type BlockRecord, recordOf } from '../../src/scenarios/store/record.js'
 import { replayRecord } from '../../src/scenarios/store/replay.js'
 import { gradeWords } from '../../src/scenarios/words/grade-words.js'
@@ -14,11 +14,10 @@ import { signedPins } from '../../src/scenarios/words/words.js'
 import { choose, type Policy } from '../../src/sim/analysis/policies/policies.js'
 import { advance } from '../../src/sim/world/block/advance.js'
 import type { BlockState } from '../../src/sim/world/block/types.js'
-import { themeFor } from '../../src/tui/draw/theme.js'
 import { debriefScreen } from '../../src/tui/screens/debrief/debrief-screen.js'
 import type { DebriefState } from '../../src/tui/state/debrief-state.js'
 import { type PlayState, playFrom } from '../../src/tui/state/play-state.js'
-import { throwLabel } from '../../src/tui/draw/words.js'
+import { bare, PLAIN } from '../tui/fixtures.js'
 
 /** A block with everything that is worked out and printed of it. */
 export interface Printed {
@@ -30,7 +29,6 @@ export interface Printed {
   readonly play: PlayState
 }
 
-const THEME = themeFor({ depth: 'none', characters: 'unicode' })
 const SIZE = { columns: 120, rows: 60 }
 const LOOKING: DebriefState = {
   chosen: 0,
@@ -79,7 +77,9 @@ function printed(record: BlockRecord): Printed {
 }
 
 export const screenOf = ({ play }: Printed, looking: Partial<DebriefState>): string =>
-  debriefScreen(play, { ...LOOKING, ...looking }, '', SIZE, THEME).join('\n').replace(/\u001B\[[0-9;]*m/g, '')
+  debriefScreen(play, { ...LOOKING, ...looking }, '', SIZE, PLAIN)
+    .map(bare)
+    .join('\n')
 
 /** Every page of the debrief on screen. */
 export const screensOf = (all: Printed): string[] =>
@@ -124,27 +124,65 @@ export function figuresOf(all: Printed): Figure[] {
     const frame = frameLines(debrief, { game: spot.game, frame: spot.frame }, 'block.json').join('\n')
     const told = debrief.account.tags.find((tag) => tag.at === index)
     return [
-      figure(at('grade line'), inWords, gradeWords(fair, decision, states[index]!).what, /(?:Cost )?(\d+\.\d|Good as the best)/),
+      figure(
+        at('grade line'),
+        inWords,
+        gradeWords(fair, decision, states[index]!).what,
+        /(?:Cost )?(\d+\.\d|Good as the best)/,
+      ),
       figure(at('screen'), inWords.toLowerCase(), screen, /ball \d: (?:cost )?(\d+\.\d|good as the best)/),
-      figure(at('plain'), inTable, plain.match(new RegExp(`^${place.replace('.', '\\.')} .*$`, 'm'))?.[0] ?? '', /^.{55}\s*(\S+)/),
-      figure(at('frame in full'), inWords.toLowerCase(), frame.split(`ball ${spot.ball},`)[1] ?? '', /(?:cost )?(\d+\.\d|good as the best)/),
-      figure(at('HTML'), inTable, html.split(`<td class="nowrap">${place}</td>`)[1] ?? '', /(?:<td[^>]*>[^<]*<\/td>){3}<td class="n">([^<]*)</),
+      figure(
+        at('plain'),
+        inTable,
+        plain.match(new RegExp(`^${place.replace('.', '\\.')} .*$`, 'm'))?.[0] ?? '',
+        /^.{55}\s*(\S+)/,
+      ),
+      figure(
+        at('frame in full'),
+        inWords.toLowerCase(),
+        frame.split(`ball ${spot.ball},`)[1] ?? '',
+        /(?:cost )?(\d+\.\d|good as the best)/,
+      ),
+      figure(
+        at('HTML'),
+        inTable,
+        html.split(`<td class="nowrap">${place}</td>`)[1] ?? '',
+        /(?:<td[^>]*>[^<]*<\/td>){3}<td class="n">([^<]*)</,
+      ),
       figure(at('JSON'), is, String(report.throws[index]!.fair!.givenAwayPins.toFixed(1)), /(.*)/),
-      ...(best ? [figure(at('other choices'), signedPins(fair.givenAwayPins), instead, /real oil.*\n.*?([+-]?\d+\.\d)/)] : []),
+      ...(best
+        ? [figure(at('other choices'), signedPins(fair.givenAwayPins), instead, /real oil.*\n.*?([+-]?\d+\.\d)/)]
+        : []),
       ...(told?.evidence.some(({ what }) => what === 'throw-cost')
-        ? [figure(at('finding'), is, report.tags.find(({ at: one }) => one === index)!.evidence.map(({ words }) => words).join('; '), /that throw cost (\d+\.\d)/)]
+        ? [
+            figure(
+              at('finding'),
+              is,
+              report.tags
+                .find(({ at: one }) => one === index)!
+                .evidence.map(({ words }) => words)
+                .join('; '),
+              /that throw cost (\d+\.\d)/,
+            ),
+          ]
         : []),
     ]
   })
   const ledger = screenOf(all, { view: 'ledger' })
   const perFrame = debrief.account.sums.frames.flatMap(({ game, frame, chargedPins }) => {
     const is = signedPins(-chargedPins)
-    const row = html.split('<h3>Where the pins went</h3>')[1]?.split(`<td class="nowrap">${game}-${frame}</td>`)[1] ?? ''
+    const row =
+      html.split('<h3>Where the pins went</h3>')[1]?.split(`<td class="nowrap">${game}-${frame}</td>`)[1] ?? ''
     return [
       figure(`frame ${game}-${frame} on screen`, is, ledger, new RegExp(`Frame ${frame} +([+-]?\\d+\\.\\d)`)),
       figure(`frame ${game}-${frame} plain`, is, plain, new RegExp(`^${game}-${frame} +([+-]?\\d+\\.\\d)`, 'm')),
       figure(`frame ${game}-${frame} HTML`, is.replace('-', '−'), row, /<td class="n">([^<]*)</),
-      figure(`frame ${game}-${frame} JSON`, is, report.ledger.frames.find((one) => one.game === game && one.frame === frame)!.printed.cost, /(.*)/),
+      figure(
+        `frame ${game}-${frame} JSON`,
+        is,
+        report.ledger.frames.find((one) => one.game === game && one.frame === frame)!.printed.cost,
+        /(.*)/,
+      ),
     ]
   })
   return [
@@ -159,6 +197,3 @@ export function figuresOf(all: Printed): Figure[] {
 /** Those that print another figure. */
 export const differing = (figures: readonly Figure[]): Figure[] =>
   figures.filter(({ printed: shown, is }) => (is === '[-–]' ? !/^[-–]$/.test(shown) : shown !== is))
-
-/** The name of a throw in a list, for messages. */
-export const placeOf = ({ debrief }: Printed, index: number): string => throwLabel(debrief.throws[index]!.record.spot)

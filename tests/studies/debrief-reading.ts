@@ -202,5 +202,6 @@ function print(account: Account, state: BlockState): void {
     console.log(`* ${tag.kind} [${tag.throws.join(' ')}] ${findingParagraph(words)}`)
     console.log(`    ${words.figures}`)
   }
-  for (const note of account.luck) console.log(`~ ${luckWords(note, state.throws, state.setup.games, state.setup.bowler.hand)}`)
+  for (const note of account.luck)
+    console.log(`~ ${luckWords(note, state.throws, state.setup.games, state.setup.bowler.hand)}`)
 }

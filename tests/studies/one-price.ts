@@ -1,7 +1,7 @@
 import { builtInNames } from '../../src/scenarios/library/library.js'
 import type { Policy } from '../../src/sim/analysis/policies/policies.js'
-import { differing, figuresOf, printedBlock } from '../said/one-price.js'
 import { notSaidIn } from '../said/not-said.js'
+import { differing, figuresOf, printedBlock } from '../said/one-price.js'
 
 /*
  * Whether every place prints one figure for one ball: grade line, header, screen, other choices, ledger, findings, plain text,
@@ -25,7 +25,9 @@ export async function run([count = '50', first = '0']: readonly string[]): Promi
     const unsaid = [...notSaidIn(all.plain), ...notSaidIn(all.html.replace(/<style>.*?<\/style>/s, ''))]
     figures += printed.length
     wrong += off.length + unsaid.length
-    console.log(`${block} ${name}: ${printed.length} figures, ${off.length} differ, cost ${all.report.givenAway.total.toFixed(1)}`)
+    console.log(
+      `${block} ${name}: ${printed.length} figures, ${off.length} differ, cost ${all.report.givenAway.total.toFixed(1)}`,
+    )
     for (const { where, printed: shown, is } of off) console.log(`  ${where}: ${shown}, not ${is}`)
     for (const words of unsaid) console.log(`  ${words}`)
   }

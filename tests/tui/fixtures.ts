@@ -40,10 +40,22 @@ export function madeUpGrade(block: BlockState, decision: Decision): PricedFairGr
     stakesPins: 1,
     percentile: 0.5,
     reason: {
-      choice: { contacts: [{ contact: 'light', chance: 0.5 }, { contact: 'pocket', chance: 0.5 }], pocketAngleRadians: 0.07 },
+      choice: {
+        contacts: [
+          { contact: 'light', chance: 0.5 },
+          { contact: 'pocket', chance: 0.5 },
+        ],
+        pocketAngleRadians: 0.07,
+      },
       best:
         givenAwayPins > 0
-          ? { contacts: [{ contact: 'pocket', chance: 0.7 }, { contact: 'light', chance: 0.3 }], pocketAngleRadians: 0.08 }
+          ? {
+              contacts: [
+                { contact: 'pocket', chance: 0.7 },
+                { contact: 'light', chance: 0.3 },
+              ],
+              pocketAngleRadians: 0.08,
+            }
           : null,
       lessonPins: 0,
     },

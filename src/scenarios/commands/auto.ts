@@ -11,7 +11,7 @@ import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
 import { blockStore } from '../store/block-store.js'
 import { dataFolder } from '../store/data-folder.js'
-import { AGAINST_THE_BEST_WITH_OIL } from '../words/ledger-words.js'
+import { SHORT_OF_THE_BEST } from '../words/ledger-words.js'
 import { type CommandConsole, printText } from './console/console.js'
 
 export interface AutoOptions {
@@ -90,7 +90,7 @@ function playBlock(begun: BlockState, policy: Policy): { state: BlockState; repo
 }
 
 function blockLine({ seed, games, strikes, firstBalls, givenAwayFirstBalls, givenAwaySpares }: PlayedBlock): string {
-  return `seed ${seed}: ${games.join(' ')}, ${strikes} strikes of ${firstBalls}, short ${AGAINST_THE_BEST_WITH_OIL}: ${givenAwayFirstBalls.toFixed(1)} on first balls, ${givenAwaySpares.toFixed(1)} on spares`
+  return `seed ${seed}: ${games.join(' ')}, ${strikes} strikes of ${firstBalls}, pins ${SHORT_OF_THE_BEST}: ${givenAwayFirstBalls.toFixed(1)} on first balls, ${givenAwaySpares.toFixed(1)} on spares`
 }
 
 function summaryOf(blocks: readonly PlayedBlock[]) {
@@ -118,7 +118,7 @@ function summaryLines(summary: ReturnType<typeof summaryOf>): string[] {
   return [
     '',
     `${summary.games} games: ${words(summary.score, 1)}; strikes ${(summary.strikeShare * 100).toFixed(1)} % of first balls`,
-    `short ${AGAINST_THE_BEST_WITH_OIL}: first balls ${words(summary.givenAwayFirstBalls, 2)}, spares ${words(summary.givenAwaySpares, 2)}`,
+    `pins ${SHORT_OF_THE_BEST}: first balls ${words(summary.givenAwayFirstBalls, 2)}, spares ${words(summary.givenAwaySpares, 2)}`,
   ]
 }
 

@@ -70,8 +70,7 @@ export function dearestOf({ record, replay, path }: ReadBlock, report: DebriefRe
         lookFor: `In the block it was ${lineWords(decision, bag)}, which cost ${pinsWords(givenAwayPins)}; best from what had been seen was ${bestWords(best, bag)}. What could have told you?`,
       }
     })
-  if (places.length === 0)
-    throw new ScenarioError([`${path}: no choice in it cost anything; say frames with --at.`])
+  if (places.length === 0) throw new ScenarioError([`${path}: no choice in it cost anything; say frames with --at.`])
   return partOf(record, path, places, throws)
 }
 

@@ -46,8 +46,7 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
       play.graded?.(price)
     },
   }
-  const warningOf = (decision: Decision): string =>
-    sameLineWarning(state, decision, (index) => costs.get(index) ?? 0)
+  const warningOf = (decision: Decision): string => sameLineWarning(state, decision, (index) => costs.get(index) ?? 0)
   announce(state, say)
   offer(state, say)
   for await (const typed of lines) {
@@ -148,8 +147,7 @@ export function answerLines(state: BlockState, question: 'help' | 'score' | 'see
       return view.onThisLane
         .slice(-6)
         .map(
-          (one) =>
-            `${lineWords(one.decision, state.setup.bag)}: ${seenParts(one, state.setup.bowler.hand).join(', ')}`,
+          (one) => `${lineWords(one.decision, state.setup.bag)}: ${seenParts(one, state.setup.bowler.hand).join(', ')}`,
         )
     }
   }

@@ -5,12 +5,12 @@ const SURE_SHARE = 0.995
 /** How sure anyone could be of the fresh oil, in sentences. */
 export function beliefSentences({ lengthFeet, volumeMillilitres, ratio, length, shape }: BeliefSummary): string[] {
   return [
-    `The oil ends ${within(lengthFeet, toHalf, 'at')} ft in four cases of five; ${likeliest([
+    `The oil ends ${within(lengthFeet, toHalf, 'at')} ft, 80 % sure; ${likeliest([
       [length.short, 'short'],
       [length.medium, 'of medium length'],
       [length.long, 'long'],
     ])}.`,
-    `There is ${within(volumeMillilitres, toTenth)} mL of it.`,
+    `Its volume is ${within(volumeMillilitres, toTenth)} mL.`,
     `The middle holds ${within(ratio, toTenth)} times as much as the outside; ${likeliest([
       [shape.flat, 'flat'],
       [shape.between, 'between flat and house-like'],

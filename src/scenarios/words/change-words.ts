@@ -29,7 +29,9 @@ export function changeWords(from: Decision, to: Decision, bag: readonly BallSpec
     .join(', ')
 }
 
-const speedWords = (step: Decision['aim']['speedStep']): string => (step === 0 ? 'usual speed' : SPEED_WORDS[step])
+/** A step of speed, the usual one named. */
+export const speedWords = (step: Decision['aim']['speedStep']): string =>
+  step === 0 ? 'usual speed' : SPEED_WORDS[step]
 
 /** "Frame 4", "Frames 4 to 6", "Frames 4, 6 and 9". */
 export function framesWords(frames: readonly number[]): string {

@@ -18,9 +18,12 @@ const PINS_OF: Readonly<Partial<Record<Evidence['what'], string>>> = {
 
 const SMALLEST_PINS = 0.05
 
-/** Evidence without what comes to nothing, where something else is left to stand on. */
+/** Evidence without what comes to nothing or says a thing twice, where something else is left to stand on. */
 export function tellingEvidence(evidence: readonly Evidence[]): readonly Evidence[] {
-  const something = evidence.filter(({ unit, value }) => unit !== 'pins' || value >= SMALLEST_PINS)
+  const whole = evidence.find(({ what }) => what === 'throw-cost')?.value ?? 0
+  // A part that is the whole says nothing more.
+  const isWhole = ({ what, value }: Evidence): boolean => what.endsWith('-part') && whole - value < SMALLEST_PINS
+  const something = evidence.filter((one) => one.unit !== 'pins' || (one.value >= SMALLEST_PINS && !isWhole(one)))
   return something.length > 0 ? something : evidence
 }
 

@@ -1,7 +1,7 @@
 import { nearestThrown } from '../../sim/analysis/debrief/findings/nearest-thrown.js'
 import type { Evidence, Tag, TagKind } from '../../sim/analysis/debrief/findings/tag.js'
 import type { BlockSetup, ThrowRecord } from '../../sim/world/block/types.js'
-import { FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
+import { countPins, FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
 import { ballName, boardsWords, changeWords, framesWords } from './change-words.js'
 import { evidenceWords, tellingEvidence } from './evidence-words.js'
 import { FINDING_KIND_WORDS, PRACTISE_WORDS } from './finding-kinds.js'
@@ -55,7 +55,11 @@ function seenWords({ throws: told, before, at }: Tag, { setup, throws }: ToldBlo
   const first = shown ?? throws[at]
   if (!first) return ''
   const seen = seenParts(first, hand).slice(0, -1).join(', ')
-  if (first.standingBefore !== FULL_RACK) return `Seen: ${seen}. ${fellWords(first, hand)}`
+  if (first.standingBefore !== FULL_RACK) {
+    const made = after.filter(({ standingAfter }) => standingAfter === 0).length
+    const often = after.length > 1 ? ` ${made === 0 ? 'None' : made} of the ${after.length} were made.` : ''
+    return `Seen${after.length > 1 ? ` in ${placeOf(first)}` : ''}: ${seen}. ${fellWords(first, hand)}${often}`
+  }
   return shown
     ? `Seen in ${placeOf(shown)}: ${seen}. Then ${oftenWords(after, hand)}.`
     : `Seen: ${after.length > 1 ? `in ${placeOf(first)} ` : ''}${seen}${after.length > 1 ? `; ${oftenWords(after, hand)}` : ''}.`
@@ -66,13 +70,16 @@ function oftenWords(throws: readonly ThrowRecord[], hand: ToldBlock['setup']['bo
   const calls = throws.map(({ observation }) => contactWords(observation.contact, hand))
   const count = (call: string): number => calls.filter((one) => one === call).length
   const most = calls.reduce((best, call) => (count(call) > count(best) ? call : best), calls[0] ?? '')
-  return calls.length === 1 ? most : `${most} ${count(most)} time${count(most) === 1 ? '' : 's'} in ${calls.length}`
+  const times = count(most)
+  if (calls.length === 1) return most
+  if (times === calls.length) return `${most} ${times === 2 ? 'both times' : `all ${times} times`}`
+  return times === 1 ? `a different way each of ${calls.length} times` : `${most} ${times} times in ${calls.length}`
 }
 
 const placeOf = ({ spot }: ThrowRecord): string =>
   spot.phase === 'practice' ? `practice throw ${spot.frame}` : `frame ${spot.frame}`
 
-const valueOf = ({ evidence }: Tag, what: Evidence['what']): number =>
+const figureIn = ({ evidence }: Tag, what: Evidence['what']): number =>
   evidence.find((one) => one.what === what)?.value ?? 0
 
 function meantWords(tag: Tag, { setup, throws }: ToldBlock): string {
@@ -81,7 +88,7 @@ function meantWords(tag: Tag, { setup, throws }: ToldBlock): string {
   const before = tag.before === null ? undefined : throws[tag.before]
   if (!thrown) return ''
   const made = before ? changeWords(before.decision, thrown.decision, bag, bowler.hand) : ''
-  const off = valueOf(tag, 'off-the-expected-entry')
+  const off = figureIn(tag, 'off-the-expected-entry')
   const came = `That ball came in ${boardsWords(off)} ${off > 0 ? 'higher' : 'lighter'} than expected`
   const { aim, ballId } = thrown.decision
   const words: Readonly<Record<TagKind, string>> = {
@@ -96,18 +103,23 @@ function meantWords(tag: Tag, { setup, throws }: ToldBlock): string {
     'moved-too-late': `Slide ${boardWords(aim.feetBoard)}, target ${boardWords(aim.targetBoard)} had been good and was no longer.`,
     'missed-a-change': `${came}, and most of that was the lane.`,
     'moved-too-early': `The line before was still the better one; the change (${made}) was not called for.`,
-    'blamed-the-lane': `${came}, but most of that was the throw: ${evidenceWords({ what: 'off-the-target', value: valueOf(tag, 'off-the-target'), unit: 'boards' }, bowler.hand)}. The move that answered it (${made}) left the better line.`,
+    'blamed-the-lane': `${came}, but most of that was the throw: ${evidenceWords({ what: 'off-the-target', value: figureIn(tag, 'off-the-target'), unit: 'boards' }, bowler.hand)}. The move that answered it (${made}) left the better line.`,
     'move-too-small': `A move was called for, and this way; ${made} was not enough.`,
     'move-too-far': `A move was called for, and this way; ${made} was too much.`,
     'moved-the-wrong-way': `A move was called for, but ${made} went away from it.`,
-    'skipped-a-probe': 'Another throw would have told more about the oil, which is worth pins while throws are to come.',
+    'skipped-a-probe':
+      'Another throw would have told more about the oil, which is worth pins while throws are to come.',
     'spare-ball': `Another ball or release was surer for ${spareWords(thrown)}.`,
     'spare-line': `Another line was surer for ${spareWords(thrown)}.`,
   }
   return words[tag.kind]
 }
 
-const spareWords = ({ standingBefore }: ThrowRecord): string => `the ${leaveName(standingBefore)}`
+/** From so many pins on, a leave is not told by its pins. */
+const MANY_PINS = 5
+
+const spareWords = ({ standingBefore }: ThrowRecord): string =>
+  countPins(standingBefore) >= MANY_PINS ? 'what stood' : `the ${leaveName(standingBefore)}`
 
 /** The change from whatever was thrown that is nearest to it; a spare's line is told as it is, since nothing like it was thrown. */
 function mendWords({ at, mend, mendsAll }: Tag, { setup, throws }: ToldBlock): string {
@@ -115,7 +127,7 @@ function mendWords({ at, mend, mendsAll }: Tag, { setup, throws }: ToldBlock): s
   if (!thrown) return ''
   const { bag, bowler } = setup
   const lead = mendsAll ? 'What costs nothing' : 'What mends this part'
-  if (thrown.standingBefore !== FULL_RACK) return `${lead}: ${lineWords(mend, bag)}.`
+  if (thrown.standingBefore !== FULL_RACK) return `${lead}: the ${lineWords(mend, bag)}.`
   const near = nearestThrown(throws, at, mend)
   const from = throws[near] ?? thrown
   const change = changeWords(from.decision, mend, bag, bowler.hand)

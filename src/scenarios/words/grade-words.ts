@@ -2,10 +2,11 @@ import type { ContactChance, ExpectedReaction } from '../../sim/analysis/grade/c
 import type { GradeReason, PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
 import { radiansToDegrees } from '../../sim/units.js'
 import type { BlockState, Contact, Decision, ThrowRecord } from '../../sim/world/block/types.js'
-import { FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
-import { changeWords } from './change-words.js'
+import type { Hand } from '../../sim/world/bowler/profile.js'
+import { countPins, FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
+import { ballName, changeWords, speedWords } from './change-words.js'
 import { breakpointPlace, contactWords, lineWords } from './throw-words.js'
-import { costWords } from './words.js'
+import { boardWords, costWords } from './words.js'
 
 /** A grade in one line: what the choice cost, why, and what to try; `why` and `next` from the longest to the shortest. */
 export interface GradeWords {
@@ -66,35 +67,49 @@ function whyWords(
   if (!best) return []
   const [fault, more] = mainFault(choice, best)
   if (more < TELLING_SHARE) return [finerWords(choice, best)]
-  const often = `${fault.words} ${tenths(fault.of(choice))}`
-  const short = `${often.charAt(0).toUpperCase()}${often.slice(1)}.`
-  if (!last) return [`Too much of it ends ${often}.`, short]
+  const word = faultWords(fault, choice, bowler.hand)
+  const share = shareOf(choice.contacts, fault.contacts)
+  const [often, briefly] = [`${word} ${tenths(share)}`, `${word} ${tenths(share).replace(' times', '')}`]
+  const short = [often, briefly].map((words) => `${capital(words)}.`)
+  if (!last) return [`Too much of it ends ${often}.`, ...short]
   const turned = breakpointPlace(last.observation)
-  const seen = `${turned === '' ? '' : `${turned} and `}${contactWords(last.observation.contact, bowler.hand)}`
+  const seen = capital(`${turned === '' ? '' : `${turned} and `}${contactWords(last.observation.contact, bowler.hand)}`)
   const isSame = changeWords(last.decision, decision, bag, bowler.hand) === ''
-  const again = fault.contacts.includes(last.observation.contact) ? `still ${often}` : often
-  return [`${seen} before; ${isSame ? 'the same again is' : 'this is'} ${again}.`, `After ${seen}: ${again}.`, short].map(
-    (words) => words.charAt(0).toUpperCase() + words.slice(1),
-  )
+  const still = fault.contacts.includes(last.observation.contact) ? 'still ' : ''
+  return [
+    `${seen}: ${isSame ? 'the same again' : 'this'} is ${still}${often}.`,
+    `${seen}: ${still}${often}.`,
+    `${seen}: ${still}${briefly}.`,
+    ...short,
+  ]
 }
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
 interface Fault {
-  readonly words: string
   readonly contacts: readonly Contact[]
-  readonly of: (reaction: ExpectedReaction) => number
+  /** Said where most of it comes near the pocket, and where most goes by on that side. */
+  readonly near: string
+  readonly far: (hand: Hand) => string
 }
 
-const fault = (words: string, contacts: readonly Contact[]): Fault => ({
-  words,
-  contacts,
-  of: ({ contacts: chances }) => shareOf(chances, contacts),
-})
+const FAULTS: readonly Fault[] = [
+  { contacts: LIGHT, near: 'light', far: (hand) => `too far ${hand === 'right' ? 'right' : 'left'}` },
+  { contacts: HIGH, near: 'high', far: (hand) => `too far ${hand === 'right' ? 'left' : 'right'}` },
+  { contacts: ['gutter'], near: 'in the gutter', far: () => 'in the gutter' },
+]
+const NEAR: readonly Contact[] = ['light', 'high', 'nose']
 
-const FAULTS: readonly Fault[] = [fault('light', LIGHT), fault('high', HIGH), fault('in the gutter', ['gutter'])]
+function faultWords({ contacts, near, far }: Fault, { contacts: chances }: ExpectedReaction, hand: Hand): string {
+  const close = contacts.filter((one) => NEAR.includes(one))
+  return 2 * shareOf(chances, close) >= shareOf(chances, contacts) ? near : far(hand)
+}
 
 /** What happens more often than with the best, and by how much. */
 function mainFault(choice: ExpectedReaction, best: ExpectedReaction): readonly [Fault, number] {
-  const excess = FAULTS.map((one) => [one, one.of(choice) - one.of(best)] as const)
+  const excess = FAULTS.map(
+    (one) => [one, shareOf(choice.contacts, one.contacts) - shareOf(best.contacts, one.contacts)] as const,
+  )
   return excess.reduce((most, one) => (one[1] > most[1] ? one : most))
 }
 
@@ -115,29 +130,43 @@ const shareOf = (chances: readonly ContactChance[], contacts: readonly Contact[]
 function tenths(share: number): string {
   const times = Math.round(share * 10)
   if (times <= 0) return 'now and then'
+  if (times >= 10) return 'nearly always'
   return times === 1 ? 'once in 10' : `${times} times in 10`
 }
 
 const pocketWords = (reason: GradeReason | null): string =>
   reason ? `In the pocket ${tenths(shareOf(reason.choice.contacts, ['pocket']))}.` : ''
 
-/** The best as the smallest change from the line thrown last, or from this one where none was. */
+/** A move of more boards than this is told by the line it leads to. */
+const MOST_MOVE_BOARDS = 6
+
+/** The best as the smallest change from the line thrown last, or from this one where none was; or as the line it is. */
 function nextWords(
   best: Decision,
   decision: Decision,
   last: ThrowRecord | undefined,
   { setup: { bag, bowler } }: BlockState,
 ): string[] {
-  if (!last) return [`Try ${changeWords(decision, best, bag, bowler.hand)}.`]
-  const change = changeWords(last.decision, best, bag, bowler.hand)
+  const from = last?.decision ?? decision
+  const change = changeWords(from, best, bag, bowler.hand)
+  const isFar =
+    Math.abs(best.aim.feetBoard - from.aim.feetBoard) > MOST_MOVE_BOARDS ||
+    Math.abs(best.aim.targetBoard - from.aim.targetBoard) > MOST_MOVE_BOARDS
+  const isOwnBall = best.ballId === decision.ballId && best.release === decision.release
+  const speed = best.aim.speedStep === decision.aim.speedStep ? '' : `, ${speedWords(best.aim.speedStep)}`
+  const whole = isOwnBall ? `Try ${onLine(best)}${speed}.` : `Try the ${lineWords(best, bag)}.`
+  const ball = bag.findIndex(({ id }) => id === best.ballId) + 1
+  const brief = `Try ${isOwnBall ? '' : `ball ${ball}, `}${onLine(best)}${speed}.`
+  if (isFar) return [whole, brief]
+  if (!last || changeWords(last.decision, decision, bag, bowler.hand) === '') return [`Try ${change}.`]
   const { phase, frame } = last.spot
   const line = phase === 'practice' ? 'the practice line' : `the line of frame ${frame}`
   if (change === '') return [`Try ${line} again.`]
-  if (changeWords(last.decision, decision, bag, bowler.hand) === '') return [`Try ${change}.`]
-  return [`Try ${change}, from ${line}.`, `Try ${lineWords(best, bag)}.`, `Try ${change}.`].sort(
-    (a, b) => b.length - a.length,
-  )
+  return [`Try ${change}, from ${line}.`, whole, brief].sort((a, b) => b.length - a.length)
 }
+
+/** From so many pins on, a leave is not told by its pins. */
+const MANY_PINS = 5
 
 function spareWords(
   what: string,
@@ -147,14 +176,23 @@ function spareWords(
   { standing, setup: { bag, bowler } }: BlockState,
 ): GradeWords {
   if (!costs) return { what: `${what}.`, why: [], next: [''] }
-  const isOtherBall = best.ballId !== decision.ballId || best.release !== decision.release
-  const surer = isOtherBall ? lineWords(best, bag) : changeWords(decision, best, bag, bowler.hand)
+  const leave = countPins(standing) >= MANY_PINS ? 'this leave' : `the ${leaveName(standing)}`
+  const isOwnBall = best.ballId === decision.ballId && best.release === decision.release
+  const isSameLine =
+    changeWords({ ...decision, ballId: best.ballId, release: best.release }, best, bag, bowler.hand) === ''
+  const ball = `the ${ballName(best.ballId, bag)}${best.release === decision.release ? '' : `, ${best.release} release`}`
+  const surer = isOwnBall
+    ? changeWords(decision, best, bag, bowler.hand)
+    : `${ball}, ${isSameLine ? 'same line' : onLine(best)}`
   return {
     what: `${what}.`,
-    why: [`Another ${isOtherBall ? 'way' : 'line'} is surer for the ${leaveName(standing)}.`, 'Another is surer.'],
-    next: [`Try ${surer}.`],
+    why: [],
+    next: [`Surer for ${leave}: ${surer}.`, `Surer: ${surer}.`, `Surer: ${isOwnBall ? surer : ball}.`],
   }
 }
+
+const onLine = ({ aim }: Decision): string =>
+  `slide ${boardWords(aim.feetBoard)}, target ${boardWords(aim.targetBoard)}`
 
 /** From this cost on, a line offered again is worth a warning. */
 const COSTLY_LINE_PINS = 3

@@ -12,4 +12,4 @@ export const LEDGER_PARTS: Readonly<Record<keyof LedgerTerms, readonly [heading:
 /** Whom the ledger holds a throw against, and how its signs are read. */
 export const LEDGER_LEAD = 'against the best if you could see the oil; + won, - lost'
 /** The same of one choice. */
-export const AGAINST_THE_BEST_WITH_OIL = 'against the best if you could see the oil'
+export const SHORT_OF_THE_BEST = 'short of the best if you could see the oil'

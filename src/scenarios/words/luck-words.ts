@@ -33,8 +33,8 @@ function missWords(record: ThrowRecord, hand: Hand): string {
   if (Math.abs(boards) >= LEAST_BOARDS) return `${boardsWords(boards)} ${sideOf(boards, hand)} of where you aimed`
   const [, , speed = 0, , turn = 0] = record.truth.normals
   if (Math.abs(speed) >= LEAST_MISS && Math.abs(speed) >= Math.abs(turn))
-    return `on target, but ${speed > 0 ? 'faster' : 'slower'} than your usual`
-  if (Math.abs(turn) >= LEAST_MISS) return `on target, but with ${turn > 0 ? 'more' : 'less'} side turn than your usual`
+    return `on target; ${speed > 0 ? 'faster' : 'slower'} than your usual`
+  if (Math.abs(turn) >= LEAST_MISS) return `on target; ${turn > 0 ? 'more' : 'less'} side turn than your usual`
   return 'on target; small things in the release'
 }
 

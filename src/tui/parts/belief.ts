@@ -14,7 +14,7 @@ export function beliefRows(
   when = 'before this choice',
 ): string[] {
   return [
-    textRow(theme, ['How sure one could be of the fresh oil', 'strong'], [`, ${when}`, 'faint']),
+    textRow(theme, ['How well the fresh oil could be read', 'strong'], [`, ${when}`, 'faint']),
     ...(belief
       ? wrapWords(beliefSentences(belief).join(' '), columns)
       : [textRow(theme, [`Working it out${theme.glyphs.ellipsis}`, 'faint'])]),

@@ -21,7 +21,8 @@ export interface LaneSize {
 
 /** From this width on the belief stands beside the score sheet; a narrower terminal of this height has a row for it. */
 const BELIEF_FROM: Size = { columns: 100, rows: 30 }
-export const hasBeliefRow = ({ columns, rows }: Size): boolean => columns < BELIEF_FROM.columns && rows >= BELIEF_FROM.rows
+export const hasBeliefRow = ({ columns, rows }: Size): boolean =>
+  columns < BELIEF_FROM.columns && rows >= BELIEF_FROM.rows
 
 /** The lane's size on a terminal, the same on every screen of a block, so that lane and rack stay where they are. */
 export function laneSize(size: Size): LaneSize {

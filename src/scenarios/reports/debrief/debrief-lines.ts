@@ -4,7 +4,7 @@ import { leaveName } from '../../../sim/world/pins/leaves.js'
 import { CAUTIONS } from '../../words/cautions.js'
 import { findingParagraph, findingWords } from '../../words/finding-words.js'
 import { ledgerLines } from '../../words/ledger-lines.js'
-import { AGAINST_THE_BEST_WITH_OIL } from '../../words/ledger-words.js'
+import { SHORT_OF_THE_BEST } from '../../words/ledger-words.js'
 import { luckWords } from '../../words/luck-words.js'
 import { oilPicture, thickestMicrons } from '../../words/oil-picture.js'
 import { scoreLines } from '../../words/score-lines.js'
@@ -32,7 +32,7 @@ export function debriefLines(debrief: Debrief): string[] {
     ...(isCounted
       ? [
           `Cost of the choices: first balls ${firstBalls.chargedPins.toFixed(1)}, spares ${spares.chargedPins.toFixed(1)} pins.`,
-          `Pins short ${AGAINST_THE_BEST_WITH_OIL}: first balls ${firstBallPins.toFixed(1)}, spares ${sparePins.toFixed(1)}.`,
+          `Pins ${SHORT_OF_THE_BEST}: first balls ${firstBallPins.toFixed(1)}, spares ${sparePins.toFixed(1)}.`,
           ...ledgerLines(account),
           ...findingLines(debrief),
           ...roadLines(
@@ -80,7 +80,7 @@ function findingLines({ account: { tags, untoldPins, luck }, ended: { setup, thr
       ...wrapped(findingParagraph(words), '- '),
       ...wrapped(words.figures, '  '),
       ...wrapped(`To practise: ${words.practise}`, '  '),
-      `  As a drill: dryboard drill new RECORD --at ${tag.game}-${tag.frames[0]}`,
+      `  As a drill: dryboard drill new RECORD --at ${tag.game}-${throws[tag.at].spot.frame}`,
     ]
   })
   const lucky = luck.map((note) => luckWords(note, throws, setup.games, setup.bowler.hand))
@@ -97,9 +97,7 @@ function findingLines({ account: { tags, untoldPins, luck }, ended: { setup, thr
 
 /** With it the findings add up to what the choices cost. */
 function untoldLines(pins: number): string[] {
-  return pins < 0.05
-    ? []
-    : wrapped(`Besides, ${pinsWords(pins)} in pieces too small or too unsure to name.`, '- ')
+  return pins < 0.05 ? [] : wrapped(`Besides, ${pinsWords(pins)} in smaller or less certain pieces.`, '- ')
 }
 
 function laneLines(begun: BlockState, ended: BlockState, lane: number): string[] {

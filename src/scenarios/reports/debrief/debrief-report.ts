@@ -11,7 +11,6 @@ import type { BlockRecord } from '../../store/record.js'
 import { CAUTIONS } from '../../words/cautions.js'
 import { evidenceWords } from '../../words/evidence-words.js'
 import { findingParagraph, findingWords, type ToldBlock } from '../../words/finding-words.js'
-import { AGAINST_THE_BEST_WITH_OIL } from '../../words/ledger-words.js'
 import { luckWords } from '../../words/luck-words.js'
 import { SPEED_WORDS, signedPins } from '../../words/words.js'
 import type { Debrief, DebriefedThrow } from './debrief.js'
@@ -102,7 +101,7 @@ function throwReport({ record, account, fair, counted }: DebriefedThrow) {
       best: decisionReport(fair.best),
     },
     known: account.graded && {
-      against: AGAINST_THE_BEST_WITH_OIL,
+      against: 'the best if you could see the oil',
       givenAwayPins: rounded(account.graded.knownLostPins, 3),
       standardErrorPins: rounded(account.graded.knownStandardErrorPins, 3),
       best: decisionReport(account.graded.bestKnown),

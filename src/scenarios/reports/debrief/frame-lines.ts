@@ -4,7 +4,7 @@ import type { Hand } from '../../../sim/world/bowler/profile.js'
 import { CAUTIONS } from '../../words/cautions.js'
 import { findingParagraph, findingWords } from '../../words/finding-words.js'
 import { type FramePlace, noSuchFrame } from '../../words/frame-place.js'
-import { AGAINST_THE_BEST_WITH_OIL, LEDGER_PARTS } from '../../words/ledger-words.js'
+import { LEDGER_PARTS, SHORT_OF_THE_BEST } from '../../words/ledger-words.js'
 import { oilPicture } from '../../words/oil-picture.js'
 import { fellWords, lineWords, seenParts } from '../../words/throw-words.js'
 import { costWords, pinsWords, shortDecision, signedPins, spotWords } from '../../words/words.js'
@@ -52,9 +52,7 @@ function throwLines(
     `  thrown: ${lineWords(decision, bag)}`,
     ...(fair ? [`  ${costWords(fair.givenAwayPins).toLowerCase()}`] : []),
     ...(fair && fair.givenAwayPins > 0 ? [`    best from what you had seen: ${lineWords(fair.best, bag)}`] : []),
-    ...(account.graded
-      ? [`  ${AGAINST_THE_BEST_WITH_OIL}: ${pinsWords(account.graded.knownLostPins)} short`]
-      : []),
+    ...(account.graded ? [`  ${SHORT_OF_THE_BEST}: ${pinsWords(account.graded.knownLostPins)}`] : []),
     ...(account.graded && account.graded.knownLostPins > 0
       ? [`    best if you could see the oil: ${lineWords(account.graded.bestKnown, bag)}`]
       : []),

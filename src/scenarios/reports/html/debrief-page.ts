@@ -46,7 +46,7 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
     '<h3>Findings and what to practise</h3>',
     findingsList(report.tags),
     ...(report.untoldPins >= 0.05
-      ? [`<p>Besides, ${report.untoldPins.toFixed(1)} pins in pieces too small or too unsure to name.</p>`]
+      ? [`<p>Besides, ${report.untoldPins.toFixed(1)} pins in smaller or less certain pieces.</p>`]
       : []),
     ...(report.luck.length > 0 ? ['<h3>Luck, which grades nothing</h3>'] : []),
     ...report.luck.map(({ words }) => `<p>${escaped(words)}</p>`),

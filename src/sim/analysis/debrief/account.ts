@@ -77,9 +77,7 @@ export function* accountSteps(state: BlockState, options: AccountOptions = {}): 
     ...findingsOf({ readings }),
     luck: luckNotes(
       throws.flatMap(({ index, spot, graded }) =>
-        graded && isOwn(index)
-          ? [{ index, game: spot.game, frame: spot.frame, ledger: graded.ledger }]
-          : [],
+        graded && isOwn(index) ? [{ index, game: spot.game, frame: spot.frame, ledger: graded.ledger }] : [],
       ),
     ),
   }

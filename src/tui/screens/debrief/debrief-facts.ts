@@ -62,7 +62,7 @@ function givenSpans(play: PlayState, index: number, columns: number): [string, '
     known === null || columns < LONG_COLUMNS
       ? ['', 'faint']
       : [
-          `; ${pinsWords(Math.abs(known))} ${known < 0 ? 'more' : 'less'} than the best if you could see the oil`,
+          `; ${pinsWords(Math.abs(known))} ${known < 0 ? 'above' : 'short of'} the best if you could see the oil`,
           'faint',
         ],
   ]

@@ -75,7 +75,7 @@ export function findingPage(
       ...(account.untoldPins >= LEAST_PINS
         ? [
             ...say(
-              `${findings.length > 0 ? 'Besides, ' : ''}${pinsWords(account.untoldPins)} in pieces too small or too unsure to name.`,
+              `${findings.length > 0 ? 'Besides, ' : ''}${pinsWords(account.untoldPins)} in smaller or less certain pieces.`,
               'faint',
               '',
               2,

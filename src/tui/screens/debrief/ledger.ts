@@ -43,11 +43,7 @@ export function ledgerRows(account: Account, spot: Spot, columns: number, theme:
     ...(sums.games.length > 1 ? [{ name: 'Block', ledger: sums.block.ledger, isChosen: false, isSum: true }] : []),
   ]
   return [
-    textRow(
-      theme,
-      ['Where the pins went', 'strong'],
-      [`  ${LEDGER_LEAD}`, 'faint'],
-    ),
+    textRow(theme, ['Where the pins went', 'strong'], [`  ${LEDGER_LEAD}`, 'faint']),
     ...tableRows(rows, columns, theme),
     '',
     ...aboutRows(columns, theme),

@@ -24,7 +24,7 @@ export function ownAccountScreen(play: PlayState, own: OwnAccount, size: Size, t
     textRow(
       theme,
       [' Your account first', 'strong'],
-      ['  what you think it was; ours comes after. Esc passes it over', 'faint'],
+      ['  What do you think it was? Ours comes after; Esc skips it', 'faint'],
     ),
     '',
   ]

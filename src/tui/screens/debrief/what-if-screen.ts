@@ -81,11 +81,13 @@ export function whatIfScreen(
   ]
   const laneRows = Math.min(MOST_LANE_ROWS, size.rows - 1 - MOST_WORD_ROWS - LANE_FRAME_ROWS)
   const lane =
-    laneRows >= LEAST_LANE_ROWS
-      ? triedLane(record, lab, meantBoards, laneSize(size).columns, laneRows, theme)
-      : []
+    laneRows >= LEAST_LANE_ROWS ? triedLane(record, lab, meantBoards, laneSize(size).columns, laneRows, theme) : []
   // The lane stands where every screen of a block has it.
-  return page([...(lane.length > 0 ? [] : ['']), title, ...lane, ...body], contextKeyLine('what-if', size.columns, theme), size)
+  return page(
+    [...(lane.length > 0 ? [] : ['']), title, ...lane, ...body],
+    contextKeyLine('what-if', size.columns, theme),
+    size,
+  )
 }
 
 /** Both choices as meant, on the oil the throw met, with what the lines are. */

@@ -53,13 +53,7 @@ export interface PlayLayout {
 export function playLayout(size: Size): PlayLayout {
   const { rows: laneRows, columns: laneColumns, sideColumns } = laneSize(size)
   const beliefAt =
-    sideColumns > 0
-      ? 'lane'
-      : size.columns >= BELIEF_COLUMNS
-        ? 'sheet'
-        : hasBeliefRow(size)
-          ? 'row'
-          : 'nowhere'
+    sideColumns > 0 ? 'lane' : size.columns >= BELIEF_COLUMNS ? 'sheet' : hasBeliefRow(size) ? 'row' : 'nowhere'
   const left = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0) - laneRows
   const air = Math.min(3, Math.max(0, left))
   return {

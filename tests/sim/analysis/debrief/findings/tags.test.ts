@@ -40,7 +40,9 @@ describe('findings about one choice', () => {
   })
 
   it('mends no more of a choice that is wrong in two ways than the part it is about', () => {
-    const [, lineTag] = tags([firstBall(2, line(24, 12), { best: pearlLine(26, 13), ball: 1.5, slide: 0.4, target: 0.6 })])
+    const [, lineTag] = tags([
+      firstBall(2, line(24, 12), { best: pearlLine(26, 13), ball: 1.5, slide: 0.4, target: 0.6 }),
+    ])
     expect(lineTag).toMatchObject({ kind: 'wrong-line', mend: line(26, 13), mendsAll: false })
   })
 
