@@ -1,5 +1,6 @@
 import { beginScenario } from '../../src/scenarios/files/scenario/begin-scenario.js'
-import type { Scenario } from '../../src/scenarios/files/scenario/scenario.js'
+import { scenarioFrom } from '../../src/scenarios/files/scenario/scenario.js'
+import { locateNowhere } from '../../src/scenarios/files/text/source-text.js'
 import { loadScenario } from '../../src/scenarios/library/load.js'
 import { type Debrief, debriefOf } from '../../src/scenarios/reports/debrief/debrief.js'
 import { debriefLines } from '../../src/scenarios/reports/debrief/debrief-lines.js'
@@ -42,15 +43,15 @@ const LOOKING: DebriefState = {
   whatIf: null,
 }
 
-/** The first throws of a block with two balls of its bag, so that it takes seconds. */
+/** The first throws of a block with two balls of its bag and no practice, so that it takes seconds. */
 export async function printedBlock(name: string, seed: string, policy: Policy, throws: number): Promise<Printed> {
-  const loaded = await loadScenario(name)
-  const { data } = loaded
-  const scenario: Scenario = {
-    ...loaded,
-    data: { ...data, practiceThrows: 0 },
-    setup: { ...loaded.setup, practiceThrows: 0 },
-  }
+  const { data } = await loadScenario(name)
+  const kept = [data.bag[1]?.id, data.bag.at(-1)?.id]
+  const bag = data.bag.filter(({ id }) => kept.includes(id))
+  // What the field throws of the bag goes on being there.
+  const fieldBag = [...(data.fieldBag ?? []), ...data.bag.filter(({ id }) => !kept.includes(id))]
+  const { takeBalls: _all, ...rest } = data
+  const scenario = scenarioFrom(name, locateNowhere(name, { ...rest, bag, fieldBag, practiceThrows: 0 }))
   let state = beginScenario(scenario, seed)
   while (state.spot && state.throws.length < throws) state = advance(state, choose(policy, state))
   return printed(recordOf(scenario, state))
@@ -135,13 +136,13 @@ export function figuresOf(all: Printed): Figure[] {
         at('plain'),
         inTable,
         plain.match(new RegExp(`^${place.replace('.', '\\.')} .*$`, 'm'))?.[0] ?? '',
-        /^.{55}\s*(\S+)/,
+        /\s(-|\d+\.\d)\s+(?:-|\d+\.\d)(?: {2}\d.*)?$/,
       ),
       figure(
         at('frame in full'),
         inWords.toLowerCase(),
         frame.split(`ball ${spot.ball},`)[1] ?? '',
-        /(?:cost )?(\d+\.\d|good as the best)/,
+        /^ {2}(?:cost )?(\d+\.\d|good as the best)/m,
       ),
       figure(
         at('HTML'),
@@ -149,9 +150,9 @@ export function figuresOf(all: Printed): Figure[] {
         html.split(`<td class="nowrap">${place}</td>`)[1] ?? '',
         /(?:<td[^>]*>[^<]*<\/td>){3}<td class="n">([^<]*)</,
       ),
-      figure(at('JSON'), is, String(report.throws[index]!.fair!.givenAwayPins.toFixed(1)), /(.*)/),
+      { where: at('JSON'), is, printed: sameTo(report.throws[index]!.fair!.givenAwayPins, fair.givenAwayPins, is) },
       ...(best
-        ? [figure(at('other choices'), signedPins(fair.givenAwayPins), instead, /real oil.*\n.*?([+-]?\d+\.\d)/)]
+        ? [figure(at('other choices'), signedPins(fair.givenAwayPins), instead, /real oil.*\n.*?\s([+-]\d+\.\d)\s/)]
         : []),
       ...(told?.evidence.some(({ what }) => what === 'throw-cost')
         ? [
@@ -190,9 +191,17 @@ export function figuresOf(all: Printed): Figure[] {
     ...perFrame,
     figure('header', total, ledger, /Cost of your choices: (\d+\.\d)/),
     figure('HTML header', total, html, /Cost of the choices<\/dt><dd>(\d+\.\d)/),
-    figure('JSON total', total, report.givenAway.total.toFixed(1), /(.*)/),
+    {
+      where: 'JSON total',
+      is: total,
+      printed: sameTo(report.givenAway.total, debrief.account.sums.block.chargedPins, total),
+    },
   ]
 }
+
+/** JSON has more decimals than are printed; the figure as it is printed where it is the same to those. */
+const sameTo = (told: number, pins: number, printedAs: string): string =>
+  Math.abs(told - pins) <= 0.0051 ? printedAs : String(told)
 
 /** Those that print another figure. */
 export const differing = (figures: readonly Figure[]): Figure[] =>

@@ -113,13 +113,13 @@ function mainFault(choice: ExpectedReaction, best: ExpectedReaction): readonly [
   return excess.reduce((most, one) => (one[1] > most[1] ? one : most))
 }
 
-/** Where both come in alike: what the angle does, else what the misses do. */
+/** Where no one fault stands out: the pocket missed more often, else the angle, else what the misses do. */
 function finerWords(choice: ExpectedReaction, best: ExpectedReaction): string {
-  const [own, other] = [choice, best].map(({ pocketAngleRadians }) =>
-    pocketAngleRadians === null ? null : radiansToDegrees(pocketAngleRadians),
-  )
-  if (own != null && other != null && Math.abs(other - own) >= TELLING_ANGLE_DEGREES)
-    return `Into the pocket at ${own.toFixed(1)} deg; ${other.toFixed(1)} carries better.`
+  const [own, other] = [choice, best].map(({ contacts }) => shareOf(contacts, ['pocket']))
+  if (other - own >= TELLING_SHARE) return `Hits the pocket ${tenths(own)}.`
+  const [angle, better] = [choice, best].map(({ pocketAngleRadians }) => radiansToDegrees(pocketAngleRadians ?? 0))
+  if (choice.pocketAngleRadians !== null && better - angle >= TELLING_ANGLE_DEGREES)
+    return `Into the pocket at ${angle.toFixed(1)} deg; ${better.toFixed(1)} carries better.`
   return 'The pocket as often, but its misses cost more.'
 }
 
@@ -135,7 +135,7 @@ function tenths(share: number): string {
 }
 
 const pocketWords = (reason: GradeReason | null): string =>
-  reason ? `In the pocket ${tenths(shareOf(reason.choice.contacts, ['pocket']))}.` : ''
+  reason ? `Hits the pocket ${tenths(shareOf(reason.choice.contacts, ['pocket']))}.` : ''
 
 /** A move of more boards than this is told by the line it leads to. */
 const MOST_MOVE_BOARDS = 6

@@ -62,7 +62,7 @@ describe('the line of a grade', () => {
   it('says of a choice that costs nothing that it is as good as the best, and how often it hits the pocket', () => {
     const reason = { ...TOO_LIGHT, choice: TOO_LIGHT.best!, best: null }
     expect(said(grade(0, line(24, 12), reason), line(24, 12), moment([]))).toBe(
-      'Good as the best. In the pocket 6 times in 10.',
+      'Good as the best. Hits the pocket 6 times in 10.',
     )
   })
 
