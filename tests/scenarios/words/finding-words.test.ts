@@ -61,7 +61,7 @@ describe('a finding', () => {
   })
 
   it.each(TAG_KINDS)('of kind %s is fluent and blames nobody', (kind) => {
-    const words = findingParagraph(findingWords({ ...LATE, kind }, block()))
+    const words = findingParagraph(findingWords({ ...LATE, kind, at: 3, mend: line(28, 14) }, block()))
     expect(words).not.toMatch(/undefined|NaN| {2}|\.\.|\b(mistake|poor|stupid|lazy|careless|well done)\b/)
     expect(words).toMatch(/^[A-Z].*\.$/)
   })

@@ -37,7 +37,7 @@ describe('what a throw did', () => {
     expect(fellWords(record({ after: 0 }), 'right')).toBe('Strike.')
     expect(fellWords(record({ after: maskOf([10]) }), 'right')).toBe('9 pins, leaving the 10.')
     expect(fellWords(record({ after: maskOf([3, 5, 6]) }), 'right')).toBe('7 pins, leaving 3-5-6.')
-    expect(fellWords(record({ after: maskOf([7, 10]) }), 'right')).toBe('8 pins, leaving the 7-10 split.')
+    expect(fellWords(record({ after: maskOf([7, 10]) }), 'right')).toBe('8 pins, leaving the 7-10 bedposts.')
     expect(fellWords(record({ after: FULL_RACK & ~maskOf([10]) }), 'right')).toBe('1 pin, leaving all but the 10.')
     expect(fellWords(record({ before: maskOf([10]), after: 0 }), 'right')).toBe('Spare.')
     expect(fellWords(record({ after: FULL_RACK }), 'right')).toBe('No pins, leaving all ten.')
