@@ -27,6 +27,7 @@ export const SAMPLE_RANGES = {
   spareTableToJudge: { start: 670_000, room: 30_000 },
   oracleFirst: { start: 700_000, room: 10_000 },
   oracleLast: { start: 710_000, room: 10_000 },
+  startingLine: { start: 140_000, room: 1000 },
   responses: { start: 720_000, room: 10_000 },
   neighbours: { start: 800_000, room: 50_000 },
   baseline: { start: 900_000, room: 10_000 },

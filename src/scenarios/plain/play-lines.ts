@@ -30,6 +30,8 @@ export interface LinePlay {
   readonly grade: boolean
   /** Told the grade of each throw, that it need not be worked out again: null where there is none, undefined where nobody asked. */
   readonly graded?: (grade: PricedFairGrade | null | undefined) => void
+  /** Told of each throw once it is made. */
+  readonly thrown?: (before: BlockState, after: BlockState) => void
   /** Whether play ends here although the block goes on; never where left out. */
   readonly enough?: (state: BlockState) => boolean
 }
@@ -63,7 +65,9 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
       }
       if (!isSame(read.decision, suggestion) && warningOf(read.decision) !== '') say(warningOf(read.decision))
       try {
-        state = await throwOne(state, read.decision, noting)
+        const next = await throwOne(state, read.decision, noting)
+        play.thrown?.(state, next)
+        state = next
       } catch (fault) {
         if (!(fault instanceof WriteError)) throw fault
         play.notKept(fault)
