@@ -1,5 +1,5 @@
 /** What is not said to a player, of the project's list of words. A sentence may use a plain English word in its plain sense. */
-export const NOT_SAID: readonly RegExp[] = [
+const NOT_SAID: readonly RegExp[] = [
   /\b(gave|gives?|giv(en|ing)) (\d|nothing|anything|away)/i,
   /\bgiven away\b/i,
   /what could be known/i,

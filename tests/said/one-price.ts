@@ -96,7 +96,7 @@ export const framesOf = ({ debrief }: Printed): string[] =>
   })
 
 /** A figure that a place prints for a ball or a sum of balls, and what it has to be. */
-export interface Figure {
+interface Figure {
   readonly where: string
   readonly printed: string
   readonly is: string

@@ -15,7 +15,7 @@ export interface ToldBlock {
 }
 
 /** A finding, sentence by sentence. */
-export interface FindingWords {
+interface FindingWords {
   /** What it was, where, and what it cost. */
   readonly title: string
   /** What was on show: arrows, breakpoint, contact, and how often. */

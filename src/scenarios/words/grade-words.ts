@@ -9,7 +9,7 @@ import { breakpointPlace, contactWords, lineWords } from './throw-words.js'
 import { boardWords, costWords } from './words.js'
 
 /** A grade in one line: what the choice cost, why, and what to try; `why` and `next` from the longest to the shortest. */
-export interface GradeWords {
+interface GradeWords {
   readonly what: string
   readonly why: readonly string[]
   readonly next: readonly string[]

@@ -11,7 +11,7 @@ const WIDE_SIDE_COLUMNS = 46
 const WIDE_SIDE_FROM_COLUMNS = 170
 
 /** How much of a screen a lane takes, with its board numbers and its deck, and what is left beside it. */
-export interface LaneSize {
+interface LaneSize {
   readonly columns: number
   /** Rows of the 39 boards. */
   readonly rows: number

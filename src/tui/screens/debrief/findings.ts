@@ -20,7 +20,7 @@ export const OWN_FINDING_WORDS: Readonly<Record<OwnFinding, string>> = {
 }
 
 /** The rows of a page of findings, and where each finding starts. */
-export interface FindingPage {
+interface FindingPage {
   readonly rows: readonly string[]
   readonly starts: readonly number[]
 }

@@ -23,28 +23,27 @@ export const TAG_KINDS = [
 export type TagKind = (typeof TAG_KINDS)[number]
 
 /** What a figure that a finding stands on is about. */
-export const EVIDENCE_KINDS = [
-  'throw-cost',
-  'ball-part',
-  'slide-part',
-  'target-part',
-  'speed-part',
-  'line-part',
-  'throws-cost',
-  'throws-on-the-line',
-  'off-the-expected-entry',
-  'down-to-the-throw',
-  'down-to-the-lane',
-  'off-the-target',
-  'staying-would-have-saved',
-  'staying-would-have-cost',
-  'made-of-the-move',
-  'lesson-lost',
-] as const
+type EvidenceKind =
+  | 'throw-cost'
+  | 'ball-part'
+  | 'slide-part'
+  | 'target-part'
+  | 'speed-part'
+  | 'line-part'
+  | 'throws-cost'
+  | 'throws-on-the-line'
+  | 'off-the-expected-entry'
+  | 'down-to-the-throw'
+  | 'down-to-the-lane'
+  | 'off-the-target'
+  | 'staying-would-have-saved'
+  | 'staying-would-have-cost'
+  | 'made-of-the-move'
+  | 'lesson-lost'
 
 /** A figure that a finding stands on. */
 export interface Evidence {
-  readonly what: (typeof EVIDENCE_KINDS)[number]
+  readonly what: EvidenceKind
   readonly value: number
   readonly unit: 'pins' | 'boards' | 'share' | 'throws'
 }
