@@ -6,7 +6,7 @@ import { ballName, boardsWords, changeWords, framesWords } from './change-words.
 import { evidenceWords, tellingEvidence } from './evidence-words.js'
 import { FINDING_KIND_WORDS, PRACTISE_WORDS } from './finding-kinds.js'
 import { contactWords, fellWords, lineWords, seenParts } from './throw-words.js'
-import { boardWords, pinsWords } from './words.js'
+import { boardWords, moveWords, pinsWords } from './words.js'
 
 /** What findings are told from, of a block. */
 export interface ToldBlock {
@@ -61,7 +61,7 @@ function seenWords({ throws: told, before, at }: Tag, { setup, throws }: ToldBlo
     return `Seen${after.length > 1 ? ` in ${placeOf(first)}` : ''}: ${seen}. ${fellWords(first, hand)}${often}`
   }
   return shown
-    ? `Seen in ${placeOf(shown)}: ${seen}. Then ${oftenWords(after, hand)}.`
+    ? `Seen in ${placeOf(shown)}: ${seen}. ${after.length > 1 ? 'These balls' : 'This ball'}: ${oftenWords(after, hand)}.`
     : `Seen: ${after.length > 1 ? `in ${placeOf(first)} ` : ''}${seen}${after.length > 1 ? `; ${oftenWords(after, hand)}` : ''}.`
 }
 
@@ -89,7 +89,7 @@ function meantWords(tag: Tag, { setup, throws }: ToldBlock): string {
   if (!thrown) return ''
   const made = before ? changeWords(before.decision, thrown.decision, bag, bowler.hand) : ''
   const off = figureIn(tag, 'off-the-expected-entry')
-  const came = `That ball came in ${boardsWords(off)} ${off > 0 ? 'higher' : 'lighter'} than expected`
+  const came = `${before ? `The ball in ${placeOf(before)}` : 'It'} came in ${boardsWords(off)} ${off > 0 ? 'higher' : 'lighter'} than expected`
   const { aim, ballId } = thrown.decision
   const words: Readonly<Record<TagKind, string>> = {
     'wrong-ball':
@@ -100,12 +100,12 @@ function meantWords(tag: Tag, { setup, throws }: ToldBlock): string {
     'wrong-feet': 'The slide was the costly part.',
     'wrong-line': 'Slide and target together sent the ball off the good line.',
     'wrong-speed': 'The speed was the costly part.',
-    'moved-too-late': `Slide ${boardWords(aim.feetBoard)}, target ${boardWords(aim.targetBoard)} had been good and was no longer.`,
+    'moved-too-late': `Slide ${boardWords(aim.feetBoard)}, target ${boardWords(aim.targetBoard)} had been good and no longer was.`,
     'missed-a-change': `${came}, and most of that was the lane.`,
     'moved-too-early': `The line before was still the better one; the change (${made}) was not called for.`,
     'blamed-the-lane': `${came}, but most of that was the throw: ${evidenceWords({ what: 'off-the-target', value: figureIn(tag, 'off-the-target'), unit: 'boards' }, bowler.hand)}. The move that answered it (${made}) left the better line.`,
-    'move-too-small': `A move was called for, and this way; ${made} was not enough.`,
-    'move-too-far': `A move was called for, and this way; ${made} was too much.`,
+    'move-too-small': `A move was called for, in this direction; ${made} was not enough.`,
+    'move-too-far': `A move was called for, in this direction; ${made} was too much.`,
     'moved-the-wrong-way': `A move was called for, but ${made} went away from it.`,
     'skipped-a-probe':
       'Another throw would have told more about the oil, which is worth pins while throws are to come.',
@@ -131,7 +131,9 @@ function mendWords({ at, mend, mendsAll }: Tag, { setup, throws }: ToldBlock): s
   const near = nearestThrown(throws, at, mend)
   const from = throws[near] ?? thrown
   const change = changeWords(from.decision, mend, bag, bowler.hand)
-  if (near === at) return `${lead}: ${change}, from there.`
-  if (change === '') return `${lead}: the line of ${placeOf(from)} again.`
-  return `${lead}: ${change}, from the line of ${placeOf(from)}.`
+  const line = near === at ? 'the same line' : `the line of ${placeOf(from)}`
+  if (change === '') return `${lead}: ${line} again.`
+  const isSameLine = moveWords(from.decision.aim, mend.aim, bowler.hand) === 'same line'
+  if (isSameLine) return `${lead}: ${change}, on ${line}.`
+  return near === at ? `${lead}: ${change}, from there.` : `${lead}: ${change}, from ${line}.`
 }

@@ -38,8 +38,10 @@ describe('a finding', () => {
   it('says what was seen, how often, what that meant, what it cost and the smallest change that mends it', () => {
     const { title, seen, meant, mend, figures } = findingWords(LATE, block())
     expect(title).toBe('Moved too late: cost 2.2 pins. Frames 4 and 5.')
-    expect(seen).toBe('Seen in frame 3: 12 at the arrows, 8 at 42 ft, high (19 at 6 deg). Then high both times.')
-    expect(meant).toBe('Slide 24, target 12 had been good and was no longer.')
+    expect(seen).toBe(
+      'Seen in frame 3: 12 at the arrows, 8 at 42 ft, high (19 at 6 deg). These balls: high both times.',
+    )
+    expect(meant).toBe('Slide 24, target 12 had been good and no longer was.')
     expect(mend).toBe('What costs nothing: 2 and 1 left, from there.')
     expect(figures).toBe('Figures: these throws cost 2.2 pins; 2 throws on the line after it stopped being good.')
   })
