@@ -5,7 +5,7 @@ import { advance, checkDecision } from '../../sim/world/block/advance.js'
 import type { BlockState, Decision, ThrowRecord } from '../../sim/world/block/types.js'
 import { FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
 import { WriteError } from '../files/text/atomic-write.js'
-import { changeWords } from '../words/change-words.js'
+import { sinceLastWords } from '../words/change-words.js'
 import { sameLineWarning } from '../words/grade-words.js'
 import { scoreLines } from '../words/score-lines.js'
 import { lineWords, seenParts } from '../words/throw-words.js'
@@ -102,7 +102,7 @@ export async function throwOne(
 function sinceLast({ throws, spot, standing, setup: { bag, bowler } }: BlockState, decision: Decision): string {
   const last = throws.findLast((one) => one.spot.lane === spot?.lane && one.standingBefore === FULL_RACK)
   if (!last || standing !== FULL_RACK) return ''
-  return ` (${changeWords(last.decision, decision, bag, bowler.hand) || 'same line'})`
+  return ` (${sinceLastWords(last.decision, decision, bag, bowler.hand)})`
 }
 
 /** Says where the block stands. */

@@ -29,6 +29,13 @@ export function changeWords(from: Decision, to: Decision, bag: readonly BallSpec
     .join(', ')
 }
 
+/** The same against the line thrown last: where slide and target stay, it says so. */
+export function sinceLastWords(last: Decision, now: Decision, bag: readonly BallSpecification[], hand: Hand): string {
+  const change = changeWords(last, now, bag, hand)
+  const isSameLine = moveWords(last.aim, now.aim, hand) === 'same line'
+  return [change, isSameLine ? 'same line' : ''].filter((words) => words !== '').join(', ')
+}
+
 /** A step of speed, the usual one named. */
 export const speedWords = (step: Decision['aim']['speedStep']): string =>
   step === 0 ? 'usual speed' : SPEED_WORDS[step]

@@ -1,4 +1,4 @@
-import { changeWords } from '../../../scenarios/words/change-words.js'
+import { sinceLastWords } from '../../../scenarios/words/change-words.js'
 import { sameLineWarning } from '../../../scenarios/words/grade-words.js'
 import { breakpointPlace } from '../../../scenarios/words/throw-words.js'
 import { costWords, pinsWords } from '../../../scenarios/words/words.js'
@@ -238,7 +238,7 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
     return spreadRow(textRow(theme, ['First ball on this lane.', 'faint'], [called, 'accent']), standing, columns)
   }
   const { bag, bowler } = block.setup
-  const change = changeWords(last.decision, play.decision, bag, bowler.hand) || 'same line'
+  const change = sinceLastWords(last.decision, play.decision, bag, bowler.hand)
   const warning = tellsGrades(play)
     ? sameLineWarning(block, play.decision, (index) => pinsGiven(play.grades[index]))
     : ''
