@@ -63,13 +63,15 @@ function whyWords(
   decision: Decision,
   { setup: { bowler, bag } }: BlockState,
 ): string[] {
-  if (lessonPins >= MOSTLY_LESSON * pins) return ['It tells less about the oil than another line.', 'It tells less.']
+  if (lessonPins >= MOSTLY_LESSON * pins)
+    return ['It tells less about the oil than another line.', 'Tells less about the oil.']
   if (!best) return []
   const [fault, more] = mainFault(choice, best)
   if (more < TELLING_SHARE) return [finerWords(choice, best)]
   const word = faultWords(fault, choice, bowler.hand)
   const share = shareOf(choice.contacts, fault.contacts)
-  const [often, briefly] = [`${word} ${tenths(share)}`, `${word} ${tenths(share).replace(' times', '')}`]
+  const often = share >= NEARLY_ALWAYS ? `nearly always ${word}` : `${word} ${tenths(share)}`
+  const briefly = often.replace(' times', '')
   const short = [often, briefly].map((words) => `${capital(words)}.`)
   if (!last) return [`Too much of it ends ${often}.`, ...short]
   const turned = breakpointPlace(last.observation)
@@ -126,11 +128,13 @@ function finerWords(choice: ExpectedReaction, best: ExpectedReaction): string {
 const shareOf = (chances: readonly ContactChance[], contacts: readonly Contact[]): number =>
   chances.reduce((sum, { contact, chance }) => sum + (contacts.includes(contact) ? chance : 0), 0)
 
+const NEARLY_ALWAYS = 0.95
+
 /** How often, as it is said. */
 function tenths(share: number): string {
   const times = Math.round(share * 10)
   if (times <= 0) return 'now and then'
-  if (times >= 10) return 'nearly always'
+  if (share >= NEARLY_ALWAYS) return 'nearly always'
   return times === 1 ? 'once in 10' : `${times} times in 10`
 }
 
