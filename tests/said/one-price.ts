@@ -30,7 +30,7 @@ export interface Printed {
   readonly play: PlayState
 }
 
-const SIZE = { columns: 120, rows: 60 }
+const SIZE = { columns: 140, rows: 60 }
 const LOOKING: DebriefState = {
   chosen: 0,
   shows: 'oil',
@@ -84,7 +84,7 @@ export const screenOf = ({ play }: Printed, looking: Partial<DebriefState>): str
 
 /** Every page of the debrief on screen. */
 export const screensOf = (all: Printed): string[] =>
-  (['throw', 'choices', 'ledger', 'findings', 'calls', 'known'] as const).flatMap((view) =>
+  (['throw', 'choices', 'ledger', 'findings', 'calls', 'known', 'luck'] as const).flatMap((view) =>
     all.debrief.throws.map((_, chosen) => screenOf(all, { view, chosen })),
   )
 
@@ -147,7 +147,7 @@ export function figuresOf(all: Printed): Figure[] {
       figure(
         at('HTML'),
         inTable,
-        html.split(`<td class="nowrap">${place}</td>`)[1] ?? '',
+        html.split(`<th scope="row" class="nowrap">${place}</th>`)[1] ?? '',
         /(?:<td[^>]*>[^<]*<\/td>){3}<td class="n">([^<]*)</,
       ),
       { where: at('JSON'), is, printed: sameTo(report.throws[index]!.fair!.givenAwayPins, fair.givenAwayPins, is) },
@@ -173,7 +173,8 @@ export function figuresOf(all: Printed): Figure[] {
   const perFrame = debrief.account.sums.frames.flatMap(({ game, frame, chargedPins }) => {
     const is = signedPins(-chargedPins)
     const row =
-      html.split('<h3>Where the pins went</h3>')[1]?.split(`<td class="nowrap">${game}-${frame}</td>`)[1] ?? ''
+      html.split('<h3>Where the pins went</h3>')[1]?.split(`<th scope="row" class="nowrap">${game}-${frame}</th>`)[1] ??
+      ''
     return [
       figure(`frame ${game}-${frame} on screen`, is, ledger, new RegExp(`Frame ${frame} +([+-]?\\d+\\.\\d)`)),
       figure(`frame ${game}-${frame} plain`, is, plain, new RegExp(`^${game}-${frame} +([+-]?\\d+\\.\\d)`, 'm')),

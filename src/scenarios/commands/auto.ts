@@ -14,10 +14,11 @@ import { dataFolder } from '../store/data-folder.js'
 import { SHORT_OF_THE_BEST } from '../words/ledger-words.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
+import { seedOf } from './seed.js'
 
 export interface AutoOptions {
   readonly policy: Policy
-  readonly seed: string
+  readonly seed?: string
   readonly blocks: number
   readonly save?: boolean
   readonly data?: string
@@ -43,11 +44,12 @@ interface PlayedBlock {
 /** Blocks played by a policy: scores, strikes and pins short of the best. The k-th block has seed `seed-k`; a single one `seed` itself. */
 export async function autoCommand(name: string, options: AutoOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
+  const first = seedOf(options.seed, scenario)
   const store = blockStore(dataFolder(options.data, console.environment))
   if (options.save) await store.tryOut()
   const blocks: PlayedBlock[] = []
   for (let number = 1; number <= options.blocks; number++) {
-    const seed = options.blocks === 1 ? options.seed : `${options.seed}-${number}`
+    const seed = options.blocks === 1 ? first : `${first}-${number}`
     const open = store.begin({
       scenario,
       begun: beginScenario(scenario, seed),

@@ -13,6 +13,7 @@ import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
+import { seedOf } from './seed.js'
 
 export interface TraceOptions {
   readonly ball: string
@@ -23,7 +24,7 @@ export interface TraceOptions {
   /** From 1. */
   readonly lane: number
   readonly after: number
-  readonly seed: string
+  readonly seed?: string
   readonly json?: boolean
 }
 
@@ -33,8 +34,9 @@ const TOLD_EVERY_FEET = 5
 const LAST_FOOT = 59
 
 /** One ball as the bowler means it, on the lane as oiled or after some throws: where it goes and what it is doing when. */
-export async function traceCommand(name: string, options: TraceOptions, console: CommandConsole): Promise<number> {
+export async function traceCommand(name: string, asked: TraceOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
+  const options = { ...asked, seed: seedOf(asked.seed, scenario) }
   const { bowler } = scenario.setup
   const ball = scenario.setup.bag[ballPlace(scenario, options.ball)]
   const aim: Aim = { feetBoard: options.feet, targetBoard: options.target, speedStep: SPEED_STEPS[options.speed] }

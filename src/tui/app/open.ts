@@ -1,7 +1,10 @@
 import { EXIT } from '../../scenarios/files/text/exit-codes.js'
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
+import { laneOfToday } from '../../scenarios/store/today.js'
 import { themeFor } from '../draw/theme.js'
-import { resumedState, startingState } from '../state/starting-state.js'
+import type { AppState } from '../state/app-state.js'
+import type { TrainerServices } from '../state/services.js'
+import { drillState, resumedState, startingState, stateAgainst } from '../state/starting-state.js'
 import { TOUR_SCENARIO } from '../state/tour.js'
 import { readAppearance } from '../terminal/colour.js'
 import { takeTerminal } from '../terminal/edges.js'
@@ -14,9 +17,15 @@ export interface TrainerOptions {
   /** A file or a built-in name; the trainer then opens on the first decision. */
   readonly scenarioName?: string
   readonly seed?: string
+  /** The lane of the day in place of a scenario and a seed. */
+  readonly today?: boolean
+  /** The path of a record to bowl against. */
+  readonly against?: string
   readonly noMotion?: boolean
   /** True for the block left last, or the path of an unfinished record; the trainer then opens on its next decision. */
   readonly resume?: string | true
+  /** A drill file; the trainer then opens on its first position. */
+  readonly drillPath?: string
   /** Where blocks are kept, if named on the command line. */
   readonly dataFolder?: string
   /** Who plays, if anybody has said. */
@@ -30,24 +39,24 @@ export interface TrainerOptions {
  *
  * @throws ScenarioError when the scenario asked for cannot be read or is wrong; the screen has not been touched then.
  */
-export async function openTrainer(options: TrainerOptions): Promise<number> {
+export async function openTrainer(asked: TrainerOptions): Promise<number> {
   const { stdin, stdout, stderr, env } = process
   if (!stdin.isTTY || !stdout.isTTY) {
     stderr.write('dryboard: the full screen needs a terminal; use --plain for a block line by line.\n')
     return EXIT.usage
   }
-  if (env.INK_SCREEN_READER === 'true' || env.INK_SCREEN_READER === '1') return options.playAloud()
+  if (env.INK_SCREEN_READER === 'true' || env.INK_SCREEN_READER === '1') return asked.playAloud()
+  const options = asked.today ? { ...asked, ...todaysLanes() } : asked
   const thinker = openThinker()
-  const services = realServices(env, thinker, options)
-  const [{ runTrainer }, initial] = await Promise.all([
-    loadScreen(),
-    options.resume === undefined
-      ? startingState(options.scenarioName, services, [TOUR_SCENARIO])
-      : resumedState(options.resume, services),
-  ]).catch((fault: unknown) => {
-    thinker.close()
-    throw fault
-  })
+  const secondThinker = openThinker()
+  const services = realServices(env, thinker, { ...options, secondThinker })
+  const [{ runTrainer }, initial] = await Promise.all([loadScreen(), firstState(options, services)]).catch(
+    (fault: unknown) => {
+      thinker.close()
+      secondThinker.close()
+      throw fault
+    },
+  )
 
   const { painter, keys, leave } = takeTerminal({ stdin, stdout, stderr })
   try {
@@ -69,5 +78,21 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
   } finally {
     leave()
     thinker.close()
+    secondThinker.close()
   }
+}
+
+function firstState(
+  { resume, against, drillPath, scenarioName }: TrainerOptions,
+  services: TrainerServices,
+): Promise<AppState> {
+  if (drillPath !== undefined) return drillState(drillPath, services)
+  if (resume !== undefined) return resumedState(resume, services)
+  if (against !== undefined) return stateAgainst(against, services)
+  return startingState(scenarioName, services, [TOUR_SCENARIO])
+}
+
+function todaysLanes(): { readonly scenarioName: string; readonly seed: string } {
+  const { scenarioName, seed } = laneOfToday()
+  return { scenarioName, seed }
 }

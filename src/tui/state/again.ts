@@ -1,37 +1,21 @@
-import { noNotes } from '../../scenarios/store/block-notes.js'
-import type { AppState, ScreenOf } from './app-state.js'
-import { blockOf, type PlayState, pinsGiven, playFrom } from './play-state.js'
+import type { Command } from '../keys/binding.js'
+import type { AppState } from './app-state.js'
+import { blockOf, type PlayState } from './play-state.js'
 import type { TrainerServices } from './services.js'
+import { startBlock } from './start.js'
 
-/**
- * The moment of the finding pointed at, to be decided again with its grade at once, on the same oil and the same luck. Nothing
- * of it is kept. The state as it was where there is no such finding.
- */
-export function playAgain(state: AppState, screen: ScreenOf<'debrief'>, services: TrainerServices): AppState {
-  const { play, debrief } = screen
-  const tag = play.account?.tags[debrief.finding]
-  if (debrief.view !== 'findings' || !tag) return state
-  const states = play.states.slice(0, tag.at + 1)
-  const grades = play.grades.slice(0, tag.at)
-  const moment = playFrom(play.scenario, states, grades, services.view(states.at(-1)!)?.suggestion, noNotes('drill'))
-  const again = { thenPins: pinsGiven(play.grades[tag.at]) }
-  const played: PlayState = { ...moment, ownThrows: grades.map(() => false), again }
-  return { ...state, againFrom: screen, screen: { kind: 'play', play: played } }
+/** Whether a command asks for the lane of a block once more. */
+export const isAgain = (command: Command): command is 'same-luck' | 'other-luck' =>
+  command === 'same-luck' || command === 'other-luck'
+
+/** The lane of a block once more, with the luck it had or with another; the guided first frame has none of its own. */
+export function again(
+  state: AppState,
+  play: PlayState,
+  command: 'same-luck' | 'other-luck',
+  services: TrainerServices,
+): AppState {
+  if (play.tour !== null) return { ...state, notice: 'The guided first frame is bowled once; choose a block at home.' }
+  const seed = command === 'same-luck' ? blockOf(play).seed : services.otherSeed()
+  return startBlock(state, play.scenario, seed, services, play.mode)
 }
-
-/** Back to where a moment is played again from; null where none is. */
-export function backFromAgain(state: AppState): AppState | null {
-  const { againFrom } = state
-  return againFrom && { ...state, notice: '', againFrom: null, screen: againFrom }
-}
-
-/** The moment ends with its frame. */
-export function isAgainOver(play: PlayState): boolean {
-  if (!play.again) return false
-  const { throws, spot } = blockOf(play)
-  const from = throws[play.ownThrows?.length ?? 0]?.spot
-  return from !== undefined && (spot?.frame !== from.frame || spot.game !== from.game)
-}
-
-/** What the first choice of the moment costs this time. */
-export const againPins = (play: PlayState): number => pinsGiven(play.grades[play.ownThrows?.length ?? 0])

@@ -8,6 +8,7 @@ import type { FairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState, Decision } from '../../sim/world/block/types.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
 import type { DecisionField } from './decision-fields.js'
+import type { DrillPlay } from './drill-types.js'
 
 /** Known once weighed; null where a throw is not priced. Undefined while nobody has asked. */
 export type ThrowGrade = FairGrade | null | undefined
@@ -34,6 +35,8 @@ type Stage =
   /** Asked to end the block early. */
   | { readonly kind: 'leaving' }
   | { readonly kind: 'done' }
+  /** The frame is over, and the other player at these keys is next. */
+  | { readonly kind: 'passing' }
 
 export interface OwnFindingAt {
   readonly throwIndex: number
@@ -41,10 +44,17 @@ export interface OwnFindingAt {
 }
 
 /** A moment of a block looked back on, played again. */
-interface Again {
+interface Moment {
   /** What the first of its choices cost in the block. */
   readonly thenPins: number
 }
+
+/** Whom a block is bowled against on the same lane and luck. */
+export type Rival =
+  /** At the same keys by turns, each on a lane of their own; this block has no rival of its own. */
+  | { readonly kind: 'guest'; readonly play: PlayState }
+  /** A block bowled before, of which each throw is shown once the player has made theirs. */
+  | { readonly kind: 'record'; readonly name: string; readonly block: BlockState; readonly costPins: number | null }
 
 /** A block being played. */
 export interface PlayState {
@@ -71,7 +81,7 @@ export interface PlayState {
   readonly undo: readonly Decision[]
   readonly field: DecisionField
   /** What lies open over the decision. */
-  readonly open: 'nothing' | 'bag' | 'call' | 'belief'
+  readonly open: 'nothing' | 'bag' | 'call' | 'belief' | 'history'
   /** What could be known before the last choice; null until asked and worked out. */
   readonly belief: BeliefSummary | null
   readonly stage: Stage
@@ -81,8 +91,13 @@ export interface PlayState {
   readonly typing: string | null
   /** The guided first frame, and how far the guide has come; null in a block of one's own. */
   readonly tour: number | null
-  /** Null in a block that is played for the first time. */
-  readonly again: Again | null
+  /** A moment of another block played again; null in a block of its own. */
+  readonly moment: Moment | null
+  /** Whose block it is where two share the keys. */
+  readonly who: { readonly name: string; readonly isGuest: boolean } | null
+  readonly rival: Rival | null
+  /** The drill this is a position of. */
+  readonly drill?: DrillPlay
   /** Why the last key did nothing; empty when it did. */
   readonly notice: string
 }
@@ -110,7 +125,7 @@ export const tellsGrades = (play: PlayState): boolean => play.mode === 'drill'
 export const blockOf = (play: PlayState): BlockState => play.states.at(-1)!
 
 /** Whether a block is only tried, so that nothing of it is kept: the guided first frame, or a moment played again. */
-export const isOnlyTried = ({ tour, again }: PlayState): boolean => tour !== null || again !== null
+export const isOnlyTried = ({ tour, moment }: PlayState): boolean => tour !== null || moment !== null
 
 /** Whether the coming throw is at a full rack, whose reaction can be called. */
 export const canCall = (play: PlayState): boolean => blockOf(play).standing === FULL_RACK && blockOf(play).spot !== null
@@ -147,7 +162,9 @@ export function playFrom(
     resultAt: null,
     typing: null,
     tour: null,
-    again: null,
+    moment: null,
+    who: null,
+    rival: null,
     notice: '',
   }
 }

@@ -29,7 +29,8 @@ function useWaking({ thinker }: TrainerServices): void {
 /** Thinks ahead about the coming throw while the player does. */
 function usePreparing({ screen }: AppState, { thinker }: TrainerServices): void {
   const play = screen.kind === 'play' ? screen.play : null
-  const block = play && play.stage.kind === 'deciding' ? blockOf(play) : null
+  const next = play?.stage.kind === 'passing' && play.rival?.kind === 'guest' ? play.rival.play : play
+  const block = next && /deciding|passing/.test(next.stage.kind) ? blockOf(next) : null
   useEffect(() => {
     if (block?.spot?.phase !== 'game' || !thinker.isApart) return
     const { answer } = thinker.ask(block, { kind: 'prepare' })

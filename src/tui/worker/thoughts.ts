@@ -1,6 +1,8 @@
 import { sessionOf } from '../../sim/analysis/belief/session.js'
 import { type BeliefSummary, summarise } from '../../sim/analysis/belief/summary.js'
 import { type Account, type AccountStep, accountSteps } from '../../sim/analysis/debrief/account.js'
+import { averageSteps, type BowlerAverage } from '../../sim/analysis/explore/bowler-average.js'
+import { type Comparison, type ComparisonStep, compareOnSameLuck } from '../../sim/analysis/explore/same-luck.js'
 import { type WhatIf, whatIf } from '../../sim/analysis/explore/what-if.js'
 import { choicesFor, gradeFair } from '../../sim/analysis/grade/fair-grade.js'
 import type { FairGrade } from '../../sim/analysis/grade/grade-types.js'
@@ -20,6 +22,10 @@ export type Question =
     }
   /** Of the block's throw with this number, had `decision` been made. */
   | { readonly kind: 'what-if'; readonly decision: Decision }
+  /** Of a block before its first throw: what others score on its luck. */
+  | { readonly kind: 'comparison' }
+  /** What the block's bowler averages on its lanes over so many games. */
+  | { readonly kind: 'average'; readonly games: number }
 
 export interface Answers {
   prepare: null
@@ -27,11 +33,29 @@ export interface Answers {
   belief: BeliefSummary
   account: Account
   'what-if': WhatIf
+  comparison: Comparison
+  average: BowlerAverage
 }
+
+/** What comes before an answer that takes many steps. */
+export interface Steps {
+  prepare: never
+  grade: never
+  belief: never
+  account: AccountStep
+  'what-if': never
+  comparison: ComparisonStep
+  average: BowlerAverage
+}
+export type Step = Steps[keyof Steps]
+
+/** Whether an answer comes in so many steps that others are given between them. */
+export const isLong = ({ kind }: Question): boolean => kind === 'account' || kind === 'comparison' || kind === 'average'
+
 export type Answer = Answers[keyof Answers]
 
-/** Answers a question about a block; only an account comes in steps. */
-export function* answer(block: BlockState, question: Question): Generator<AccountStep, Answer> {
+/** Answers a question about a block; long answers come in steps. */
+export function* answer(block: BlockState, question: Question): Generator<Step, Answer> {
   switch (question.kind) {
     case 'prepare':
       prepare(block)
@@ -55,6 +79,10 @@ export function* answer(block: BlockState, question: Question): Generator<Accoun
     }
     case 'what-if':
       return whatIf(block, question.decision)
+    case 'comparison':
+      return yield* compareOnSameLuck(block)
+    case 'average':
+      return yield* averageSteps(block.setup, question.games)
   }
 }
 

@@ -2,7 +2,7 @@ import { parentPort } from 'node:worker_threads'
 import type { FromWorker, ToWorker } from './messages.js'
 import { rehearsal } from './rehearsal.js'
 import { retelling } from './retelling.js'
-import { answer } from './thoughts.js'
+import { answer, isLong } from './thoughts.js'
 
 type Ask = Extract<ToWorker, { kind: 'ask' }>
 
@@ -11,7 +11,7 @@ if (!port) throw new Error('This file thinks for the trainer in a worker thread 
 
 const retell = retelling()
 const waiting: Ask[] = []
-/** Asks being worked on: one account, and what is slipped in between its steps. */
+/** Asks being worked on: one long one, and what is slipped in between its steps. */
 const current = new Set<number>()
 
 const say = (message: FromWorker): void => port.postMessage(message)
@@ -37,9 +37,9 @@ async function work({ id, block, question }: Ask): Promise<void> {
   }
 }
 
-/** The first thing waiting that need not wait for an account's end. */
+/** The first thing waiting that need not wait for a long answer's end. */
 function takeQuick(): Ask | undefined {
-  const place = waiting.findIndex(({ question }) => question.kind !== 'account')
+  const place = waiting.findIndex(({ question }) => !isLong(question))
   return place < 0 ? undefined : waiting.splice(place, 1)[0]
 }
 

@@ -41,15 +41,16 @@ export function frameLines({ throws, account, ended }: Debrief, place: FramePlac
 }
 
 function throwLines(
-  { record, fair, account }: DebriefedThrow,
+  { record, fair: graded, account, counted }: DebriefedThrow,
   bag: readonly BallSpecification[],
   lane: string,
   hand: Hand,
 ): string[] {
   const { spot, decision, truth } = record
+  const fair = counted ? graded : null
   return [
     spotWords(spot, lane),
-    `  thrown: ${lineWords(decision, bag)}`,
+    `  ${counted ? 'thrown' : 'given'}: ${lineWords(decision, bag)}`,
     ...(fair ? [`  ${costWords(fair.givenAwayPins).toLowerCase()}`] : []),
     ...(fair && fair.givenAwayPins > 0 ? [`    best from what you had seen: ${lineWords(fair.best, bag)}`] : []),
     ...(account.graded ? [`  ${SHORT_OF_THE_BEST}: ${pinsWords(account.graded.knownLostPins)}`] : []),

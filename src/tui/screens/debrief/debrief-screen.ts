@@ -9,6 +9,7 @@ import { beliefWords } from '../../parts/belief.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
 import { laneSize } from '../../parts/lane-size.js'
+import type { Compared } from '../../state/app-state.js'
 import { DEBRIEF_VIEWS, type DebriefState, type DebriefView } from '../../state/debrief-state.js'
 import { allPinsGiven, blockOf, isWeighed, type PlayState, pinsGiven } from '../../state/play-state.js'
 import { columnsOf, wrapWords } from '../../terminal/fit.js'
@@ -19,6 +20,7 @@ import { debriefLane, debriefLegend } from './debrief-lane.js'
 import { findingPage } from './findings.js'
 import { knownRows } from './known.js'
 import { ledgerRows } from './ledger.js'
+import { sameLuckRows } from './same-luck.js'
 import { timelineRows } from './value-chart.js'
 
 /** Head, lane's frame, legend, keys. */
@@ -29,7 +31,7 @@ const WORD_ROWS = 7
 const LEAST_BAR_ROWS = 1
 const MOST_BAR_ROWS = 6
 /** From this width on the head has room for everything. */
-const LONG_COLUMNS = 110
+const LONG_COLUMNS = 126
 /** From this width on the other choices stand beside the facts, which then keep to their own columns. */
 const WIDE_COLUMNS = 150
 const FACT_COLUMNS = 78
@@ -47,6 +49,14 @@ const VIEW_TITLES: Readonly<Record<DebriefView, string>> = {
   findings: 'Findings',
   calls: 'Calls',
   known: 'The read',
+  luck: 'Same luck',
+}
+/** The same where there is no room for more. */
+const SHORT_TITLES: Readonly<Record<DebriefView, string>> = {
+  ...VIEW_TITLES,
+  choices: 'Choices',
+  known: 'Read',
+  luck: 'Luck',
 }
 
 /** The oil shown: where this throw went and why, what else could have been chosen, and what the block came to. */
@@ -56,9 +66,13 @@ export function debriefScreen(
   notice: string,
   size: Size,
   theme: Theme,
+  compared: Compared | null = null,
 ): string[] {
   const head = [headRow(play, debrief.view, size.columns, theme)]
   const foot = notice === '' ? contextKeyLine('debrief', size.columns, theme) : textRow(theme, [` ${notice}`, 'loss'])
+  if (debrief.view === 'luck') {
+    return page([...head, '', ...indent(sameLuckRows(play, compared, size.columns - 3, theme), 1)], foot, size)
+  }
   const isWhole = debrief.view === 'ledger' || debrief.view === 'findings' || debrief.view === 'calls'
   const body = isWhole
     ? wholeRows(play, debrief, size, theme)
@@ -76,16 +90,16 @@ function headRow(play: PlayState, view: DebriefView, columns: number, theme: The
   const cost = `${pinsWords(allPinsGiven(play))}${isOpen ? ' so far' : ''}`
   const words = isLong ? ['Cost of your choices: ', cost] : ['', isOpen ? cost.replace(/ pins?/, '') : cost]
   return spreadRow(
-    lead + tabRow(view, theme),
+    lead + tabRow(view, isLong ? VIEW_TITLES : SHORT_TITLES, theme),
     textRow(theme, [isLong ? words[0]! : 'Cost ', 'faint'], [`${words[1]} `, 'loss']),
     columns,
   )
 }
 
-function tabRow(view: DebriefView, theme: Theme): string {
+function tabRow(view: DebriefView, titles: typeof VIEW_TITLES, theme: Theme): string {
   const { left, right } = theme.glyphs
   const tabs = DEBRIEF_VIEWS.map((one, place) => {
-    const title = VIEW_TITLES[one]
+    const title = titles[one]
     const row = textRow(theme, one === view ? [`${left}${title}${right} `, 'accent'] : [` ${title}  `, 'faint'])
     return clickable(row, { kind: 'tab', place })
   })
@@ -96,7 +110,7 @@ function tabRow(view: DebriefView, theme: Theme): string {
 function throwRows(play: PlayState, debrief: DebriefState, size: Size, theme: Theme): string[] {
   const isWide = size.columns >= WIDE_COLUMNS
   const columns = isWide ? FACT_COLUMNS : Math.min(110, size.columns - 2)
-  const spare = size.rows - ROWS_AROUND_LANE - laneSize(size).rows - WORD_ROWS
+  const spare = size.rows - ROWS_AROUND_LANE - laneSize(size, play.rival !== null).rows - WORD_ROWS
   const barRows = Math.max(LEAST_BAR_ROWS, Math.min(MOST_BAR_ROWS, spare))
   const air = spare - barRows >= 2 ? [''] : []
   const timeline = timelineRows(gradesOf(play), debrief.chosen, columns, barRows, theme)
@@ -125,7 +139,7 @@ function laneAndLegend(
   theme: Theme,
   further: readonly Span[] = [],
 ): string[] {
-  const { rows, columns, sideColumns } = laneSize(size)
+  const { rows, columns, sideColumns } = laneSize(size, play.rival !== null)
   const picture = lanePicture(debriefLane(play, debrief), columns, rows, theme)
   const side = sideColumns > 0 ? seenRows(play, debrief.chosen, sideColumns - SIDE_GAP_COLUMNS, theme) : []
   const legend = ` ${debriefLegend(play, debrief, size.columns, theme)}`
@@ -161,7 +175,7 @@ const gradesOf = (play: PlayState) =>
 /** The lane with one table about the throw below it. */
 function aboutThrowRows(play: PlayState, debrief: DebriefState, size: Size, theme: Theme): string[] {
   const columns = Math.min(110, size.columns - 2)
-  const rows = size.rows - ROWS_AROUND_LANE - laneSize(size).rows
+  const rows = size.rows - ROWS_AROUND_LANE - laneSize(size, play.rival !== null).rows
   const table =
     debrief.view === 'choices'
       ? [

@@ -19,12 +19,16 @@ import { beliefWords } from '../../parts/belief.js'
 import { decisionPanelRows } from '../../parts/decision-panel.js'
 import { lanePicture } from '../../parts/lane.js'
 import { hasBeliefRow, laneSize } from '../../parts/lane-size.js'
+import { rivalRow, rivalTotalWords } from '../../parts/rival-row.js'
+import { sameLuckRow, seedRow } from '../../parts/same-luck.js'
 import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../parts/score-sheet.js'
 import { laydownBoard, recentSketches, sketchTrace } from '../../parts/sketches.js'
-import { againPins } from '../../state/again.js'
+import type { Compared } from '../../state/app-state.js'
+import { momentPins } from '../../state/play-moment.js'
 import { allPinsGiven, blockOf, isOnlyTried, type PlayState, pinsGiven, tellsGrades } from '../../state/play-state.js'
 import { ROLL_FRAMES } from '../../state/reduce-throw.js'
 import { tourLines } from '../../state/tour.js'
+import { drillPlaceWords } from './drill-rows.js'
 import { BELIEF_HEADING, sidePanelRows } from './play-side.js'
 import { recentThrowRows } from './recent-throws.js'
 import { resultRows, standingWords } from './result.js'
@@ -50,11 +54,11 @@ export interface PlayLayout {
 }
 
 /** How the play screen shares out a size: first the lane grows, then the latest throws get rows. */
-export function playLayout(size: Size): PlayLayout {
-  const { rows: laneRows, columns: laneColumns, sideColumns } = laneSize(size)
+export function playLayout(size: Size, hasRival = false): PlayLayout {
+  const { rows: laneRows, columns: laneColumns, sideColumns } = laneSize(size, hasRival)
   const beliefAt =
     sideColumns > 0 ? 'lane' : size.columns >= BELIEF_COLUMNS ? 'sheet' : hasBeliefRow(size) ? 'row' : 'nowhere'
-  const left = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0) - laneRows
+  const left = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0) - (hasRival ? 1 : 0) - laneRows
   const air = Math.min(3, Math.max(0, left))
   return {
     laneRows,
@@ -74,7 +78,7 @@ export function playTopRows(
   theme: Theme,
   fall: PinFall | null = null,
 ): string[] {
-  const layout = playLayout(size)
+  const layout = playLayout(size, play.rival !== null)
   const block = blockOf(play)
   const lane = clickableLane(
     lanePicture(pictureOf(play, fall), layout.laneColumns, layout.laneRows, theme),
@@ -102,8 +106,14 @@ const clickableLane = (rows: readonly string[], { left, columns, rows: laneRows,
   )
 
 /** Score sheet, decision and move, below the lane. */
-export function playLowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
-  const { air, beliefAt, recentRows } = playLayout(size)
+export function playLowerRows(
+  play: PlayState,
+  view: PlayerView | null,
+  size: Size,
+  theme: Theme,
+  compared: Compared | null = null,
+): string[] {
+  const { air, beliefAt, recentRows } = playLayout(size, play.rival !== null)
   const block = blockOf(play)
   const columns = size.columns - 2
   const blank = (which: number) => (air >= which ? [''] : [])
@@ -111,12 +121,18 @@ export function playLowerRows(play: PlayState, view: PlayerView | null, size: Si
   const field = play.stage.kind === 'deciding' ? play.field : null
   return [
     ...blank(1),
+    ...(play.rival ? [` ${rivalRow(play, columns, theme)}`] : []),
     ...(play.tour === null
       ? withBelief(score, beliefAt === 'sheet' ? toldBelief(play) : null, theme)
       : tourRows(play.tour, theme)),
     ...(beliefAt === 'row' ? [beliefRow(play, theme)] : []),
     ...blank(3),
-    ...indent(decisionPanelRows(play.decision, block.setup.bag, field, play.typing, columns, theme), 1),
+    ...indent(
+      play.stage.kind === 'done' && play.tour === null
+        ? [sameLuckRow(play, compared, columns, theme), seedRow(play, theme)]
+        : decisionPanelRows(play.decision, block.setup.bag, field, play.typing, columns, theme),
+      1,
+    ),
     ` ${moveRow(play, view, columns, theme)}`,
     ...blank(2),
     ...indent(recentThrowRows(view?.onThisLane ?? [], block.setup, Math.min(116, columns), recentRows, theme), 1),
@@ -153,7 +169,9 @@ function headRow(play: PlayState, view: PlayerView | null, columns: number, them
   const dot = ` ${theme.glyphs.separator} `
   const mode = columns >= MODE_COLUMNS ? `${dot}${MODE_WORDS[play.mode]}` : ''
   const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}${mode}` : ''
-  const place = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
+  const drilled = drillPlaceWords(play)
+  const now = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
+  const place = [drilled, drilled !== '' && play.stage.kind === 'done' ? 'answered' : now].filter(Boolean).join(dot)
   return spreadRow(
     textRow(theme, [` ${play.scenario.title}`, 'strong'], [about, 'faint']),
     textRow(theme, [`${place} `, 'strong']),
@@ -229,7 +247,11 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
     return textRow(theme, ['End the block here and show the oil? The rest will not be bowled.', 'accent'])
   }
   const block = blockOf(play)
-  if (stage.kind === 'done') return textRow(theme, [totalWords(play), 'strong'])
+  if (stage.kind === 'passing') {
+    const next = play.rival?.kind === 'guest' ? (play.rival.play.who?.name ?? '') : ''
+    return textRow(theme, [`${play.who?.name ?? ''}'s frame is over. Enter: ${next} bowls.`, 'accent'])
+  }
+  if (stage.kind === 'done') return textRow(theme, [rivalTotalWords(play) || totalWords(play), 'strong'])
   const standing = textRow(theme, [standingWords(block.standing), block.standing === FULL_RACK ? 'faint' : 'strong'])
   if (block.standing !== FULL_RACK) return standing
   const last = view?.onThisLane.findLast((record) => record.standingBefore === FULL_RACK)
@@ -255,8 +277,8 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
 }
 
 function totalWords(play: PlayState): string {
-  if (play.again) {
-    const [now, then] = [againPins(play), play.again.thenPins].map((pins) => costWords(pins).toLowerCase())
+  if (play.moment) {
+    const [now, then] = [momentPins(play), play.moment.thenPins].map((pins) => costWords(pins).toLowerCase())
     return `This time: ${now}. In the block: ${then}. Enter goes back.`
   }
   const block = blockOf(play)

@@ -5,7 +5,7 @@ import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
 import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { seenWords } from '../../draw/words.js'
-import { blockOf, type PlayState, type ThrowGrade, tellsGrades } from '../../state/play-state.js'
+import { blockOf, isOwn, type PlayState, type ThrowGrade, tellsGrades } from '../../state/play-state.js'
 import { columnsOf } from '../../terminal/fit.js'
 
 /** What the last choice was worth and what became of it; while the ball rolls, only the first. */
@@ -24,7 +24,11 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
   const before = play.states.at(-2) ?? block
   const { hand } = block.setup.bowler
   const fell = fellWords(last, hand)
-  const whole = gradeRow(play, play.grades.at(-1), before, last, columns, theme)
+  const graded = (room: number): string =>
+    isOwn(play, play.grades.length - 1)
+      ? gradeRow(play, play.grades.at(-1), before, last, room, theme)
+      : textRow(theme, ['Given, and not counted.', 'faint'])
+  const whole = graded(columns)
   const seen = seenWords(last, block.setup, columns)
   // What fell stands beside the grade where it fits, else beside what was seen; the reason, told before, gives way last.
   const strong = (words: string) => textRow(theme, [words, 'strong'])
@@ -32,8 +36,7 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
   const short = [fell, leaveName(last.standingAfter)].find((words) => seen.length + words.length < columns)
   if (short !== undefined) return [whole, spreadRow(textRow(theme, seen), strong(short), columns)]
   const name = leaveName(last.standingAfter)
-  const grade = gradeRow(play, play.grades.at(-1), before, last, columns - name.length - 1, theme)
-  return [spreadRow(grade, strong(name), columns), textRow(theme, seen)]
+  return [spreadRow(graded(columns - name.length - 1), strong(name), columns), textRow(theme, seen)]
 }
 
 /** A drill's grade on its way; from the second turn of the clock on, how long it has been. */

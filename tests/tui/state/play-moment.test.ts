@@ -46,7 +46,7 @@ it('plays the moment of a finding again from its page, on the same oil and luck,
   expect(keyContext(again)).toBe('play')
   expect(play.states).toHaveLength(1)
   expect(play.mode).toBe('drill')
-  expect(play.again!.thenPins).toBe(madeUpAccount(blockOf(playIn(findings))).throws[0]!.graded!.grade.givenAwayPins)
+  expect(play.moment!.thenPins).toBe(madeUpAccount(blockOf(playIn(findings))).throws[0]!.graded!.grade.givenAwayPins)
   const { decision } = blockOf(playIn(findings)).throws[0]!
   const rolled = thrown({ ...again, screen: { kind: 'play', play: { ...play, decision } } })
   expect(blockOf(playIn(rolled)).throws[0]!.standingAfter).toBe(blockOf(playIn(findings)).throws[0]!.standingAfter)
@@ -59,7 +59,7 @@ it('ends with its frame and goes back to where it came from', () => {
   const back = press(again, 'enter')
   expect(back.screen).toEqual(findings.screen)
   expect(press(press(findings, 'enter'), 'escape').screen).toEqual(findings.screen)
-  expect(back.againFrom).toBeNull()
+  expect(back.momentFrom).toBeNull()
 })
 
 it('takes Enter elsewhere for the throw after', () => {
