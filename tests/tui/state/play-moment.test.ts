@@ -63,7 +63,7 @@ it('ends with its frame and goes back to where it came from', () => {
 })
 
 it('takes Enter elsewhere for the throw after', () => {
-  const throwPage = press(findings, 'tab', 'tab', 'tab', 'home')
+  const throwPage = press(findings, 'tab', 'tab', 'tab', 'tab', 'home')
   expect(throwPage.screen).toMatchObject({ debrief: { view: 'throw', chosen: 0 } })
   expect(press(throwPage, 'enter').screen).toMatchObject({ debrief: { chosen: 1 } })
 })

@@ -32,6 +32,8 @@ const LEAST_BAR_ROWS = 1
 const MOST_BAR_ROWS = 6
 /** From this width on the head has room for everything. */
 const LONG_COLUMNS = 126
+/** And from this one on for the views' whole titles. */
+const TITLE_COLUMNS = 100
 /** From this width on the other choices stand beside the facts, which then keep to their own columns. */
 const WIDE_COLUMNS = 150
 const FACT_COLUMNS = 78
@@ -90,7 +92,7 @@ function headRow(play: PlayState, view: DebriefView, columns: number, theme: The
   const cost = `${pinsWords(allPinsGiven(play))}${isOpen ? ' so far' : ''}`
   const words = isLong ? ['Cost of your choices: ', cost] : ['', isOpen ? cost.replace(/ pins?/, '') : cost]
   return spreadRow(
-    lead + tabRow(view, isLong ? VIEW_TITLES : SHORT_TITLES, theme),
+    lead + tabRow(view, columns >= TITLE_COLUMNS ? VIEW_TITLES : SHORT_TITLES, theme),
     textRow(theme, [isLong ? words[0]! : 'Cost ', 'faint'], [`${words[1]} `, 'loss']),
     columns,
   )
