@@ -171,6 +171,7 @@ const FELLED = { games: [Array.from({ length: 10 }, () => [9, 0])], lostPins: 12
 function madeUpAnswer(block: BlockState, question: Question, onStep?: (step: Step) => void): Answer {
   switch (question.kind) {
     case 'prepare':
+    case 'settle':
       return null
     case 'grade':
       return madeUpGrade(block, question.decision)

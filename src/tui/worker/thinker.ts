@@ -40,7 +40,7 @@ export function inlineThinker(): Thinker {
           if (!isWanted) return new Promise<never>(() => {})
           const step = steps.next()
           if (step.done) return step.value as Answers[Kind]
-          onStep?.(step.value as Steps[Kind])
+          if (step.value !== null) onStep?.(step.value as Steps[Kind])
         }
       }
       return {

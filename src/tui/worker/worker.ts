@@ -25,7 +25,7 @@ async function work({ id, block, question }: Ask): Promise<void> {
     for (;;) {
       const step = steps.next()
       if (step.done) return say({ kind: 'answer', id, answer: step.value })
-      say({ kind: 'step', id, step: step.value })
+      if (step.value !== null) say({ kind: 'step', id, step: step.value })
       await listen()
       for (let quick = takeQuick(); quick; quick = takeQuick()) await work(quick)
       if (!current.has(id)) return
@@ -49,7 +49,7 @@ async function workOn(): Promise<void> {
   isWorking = true
   for (let ask = waiting.shift(); ask; ask = waiting.shift()) {
     // Whatever waits behind a preparation needs it made anyway, or has no use for it any more.
-    const isIdle = ask.question.kind === 'prepare' && waiting.length > 0
+    const isIdle = ask.question.kind === 'prepare' && waiting.some(({ question }) => !isLong(question))
     if (isIdle) say({ kind: 'answer', id: ask.id, answer: null })
     else await work(ask)
     await listen()
