@@ -249,7 +249,7 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
   const block = blockOf(play)
   if (stage.kind === 'passing') {
     const next = play.rival?.kind === 'guest' ? (play.rival.play.who?.name ?? '') : ''
-    return textRow(theme, [`${play.who?.name ?? ''}'s frame is over. Enter: ${next} bowls.`, 'accent'])
+    return textRow(theme, [`${play.who?.name ?? ''}'s turn is over. Enter: ${next} bowls.`, 'accent'])
   }
   if (stage.kind === 'done') return textRow(theme, [rivalTotalWords(play) || totalWords(play), 'strong'])
   const standing = textRow(theme, [standingWords(block.standing), block.standing === FULL_RACK ? 'faint' : 'strong'])
