@@ -97,10 +97,10 @@ it('keeps of two players by turns the records that each would have made alone', 
     }
     await until(/Ansa \d+ so far[\s\S]*Enter throw/)
     await press('e', 'show the oil?')
-    await press('\r', /Your account first|Oil shown/)
+    await press('\r', /Your account first|Findings/)
     await vi.waitFor(() => expect(recordsIn(environment)).toHaveLength(2), { timeout: 8000 })
-    await press('\u001B', 'Oil shown')
-    await press('g', 'Oil shown')
+    await press('\u001B', 'Findings')
+    await press('g', 'Findings')
   } finally {
     close()
     await services.leave()
@@ -139,7 +139,7 @@ it('keeps of a block against a record what it would have been without, and shows
       expect(shown).toMatch(/Theirs \d+[bc]?: /)
     }
     await press('e', 'show the oil?')
-    await press('\r', /Your account first|Oil shown/)
+    await press('\r', /Your account first|Findings/)
     await vi.waitFor(() => expect(recordsIn(environment)).toHaveLength(1), { timeout: 8000 })
   } finally {
     close()

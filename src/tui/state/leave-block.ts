@@ -5,13 +5,14 @@ import { blockOf, notesOf, type PlayState } from './play-state.js'
 import { landed } from './reduce-throw.js'
 import type { TrainerServices } from './services.js'
 
-/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never the tour. */
+/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never what is only tried. */
 export function leaveBlock(state: AppState, services: TrainerServices): AppState {
   const { screen } = state
   if (screen.kind !== 'play') return state
   const { stage } = screen.play
   // A ball that is on its way has been thrown.
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
+  if (play.moment) return state
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
   if (play.stage.kind === 'done' && play.drill) return state
   const blocks = play.rival?.kind === 'guest' ? [play, play.rival.play] : [play]

@@ -9,6 +9,7 @@ import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { afterPosition } from './drill-play.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
 import { leaveBlock } from './leave-block.js'
+import { backFromMoment } from './play-moment.js'
 import { blockOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
 import { clicked } from './reduce-click.js'
@@ -183,6 +184,10 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
   if (stage.kind === 'weighing') {
     return command === 'back' ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
   }
+  const isOver = stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')
+  const isLeft = command === 'back' && stage.kind === 'deciding' && play.open === 'nothing'
+  if (play.moment && (isLeft || (isOver && (command === 'enter' || command === 'back'))))
+    return backFromMoment(state) ?? state
   if (stage.kind === 'passing' && command === 'enter') return withPlay(state, handedOver(play))
   if (stage.kind === 'passing' || (stage.kind === 'done' && command === 'other-player')) {
     if (command === 'other-player') return withPlay(state, handedOver(play))
@@ -193,14 +198,14 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     return command === 'back' ? goHome(state) : state
   }
   if (stage.kind === 'done' && isAgain(command)) return again(leaveBlock(state, services), play, command, services)
-  if (stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')) {
+  if (isOver) {
     if (command === 'enter' && play.grades.length > 0) {
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
     }
     if (command === 'enter' || command === 'back') return goHome(leaveBlock(state, services))
     return state
   }
-  if (command === 'back' && stage.kind === 'deciding' && play.open === 'nothing') {
+  if (isLeft) {
     return goHome(leaveBlock(state, services))
   }
   return withPlay(state, reducePlay(play, command, services))
