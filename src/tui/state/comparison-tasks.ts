@@ -2,7 +2,7 @@ import { type Dispatch, useEffect, useRef } from 'react'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Action, AppState, Compared } from './app-state.js'
 import { isComparedWith } from './compared.js'
-import { blockOf, type PlayState } from './play-state.js'
+import { blockOf, isWholeBlock, type PlayState } from './play-state.js'
 import type { TrainerServices } from './services.js'
 
 const playOn = ({ screen }: AppState): PlayState | null =>
@@ -15,7 +15,7 @@ const playOn = ({ screen }: AppState): PlayState | null =>
 export function useComparison(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
   const { secondThinker, hasSpareCore } = services
   const play = playOn(state)
-  const isThrown = play !== null && play.tour === null && play.grades.length > 0
+  const isThrown = play !== null && isWholeBlock(play) && play.grades.length > 0
   const isOver = isThrown && (blockOf(play).spot === null || state.screen.kind === 'debrief')
   const isLooked = state.screen.kind === 'debrief' && state.screen.debrief.view === 'luck'
   const isTime = secondThinker.isApart ? isOver || hasSpareCore : isLooked

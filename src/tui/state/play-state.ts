@@ -127,6 +127,9 @@ export const blockOf = (play: PlayState): BlockState => play.states.at(-1)!
 /** Whether a block is only tried, so that nothing of it is kept: the guided first frame, or a moment played again. */
 export const isOnlyTried = ({ tour, moment }: PlayState): boolean => tour !== null || moment !== null
 
+/** Whether a block goes its whole way from its first throw, so that others can bowl it too. */
+export const isWholeBlock = (play: PlayState): boolean => !isOnlyTried(play) && play.drill === undefined
+
 /** Whether the coming throw is at a full rack, whose reaction can be called. */
 export const canCall = (play: PlayState): boolean => blockOf(play).standing === FULL_RACK && blockOf(play).spot !== null
 

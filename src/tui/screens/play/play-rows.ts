@@ -25,7 +25,15 @@ import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../parts/score-sheet.js'
 import { laydownBoard, recentSketches, sketchTrace } from '../../parts/sketches.js'
 import type { Compared } from '../../state/app-state.js'
 import { momentPins } from '../../state/play-moment.js'
-import { allPinsGiven, blockOf, isOnlyTried, type PlayState, pinsGiven, tellsGrades } from '../../state/play-state.js'
+import {
+  allPinsGiven,
+  blockOf,
+  isOnlyTried,
+  isWholeBlock,
+  type PlayState,
+  pinsGiven,
+  tellsGrades,
+} from '../../state/play-state.js'
 import { ROLL_FRAMES } from '../../state/reduce-throw.js'
 import { tourLines } from '../../state/tour.js'
 import { drillPlaceWords } from './drill-rows.js'
@@ -128,7 +136,7 @@ export function playLowerRows(
     ...(beliefAt === 'row' ? [beliefRow(play, theme)] : []),
     ...blank(3),
     ...indent(
-      play.stage.kind === 'done' && play.tour === null
+      play.stage.kind === 'done' && isWholeBlock(play)
         ? [sameLuckRow(play, compared, columns, theme), seedRow(play, theme)]
         : decisionPanelRows(play.decision, block.setup.bag, field, play.typing, columns, theme),
       1,
