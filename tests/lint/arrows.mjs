@@ -37,6 +37,7 @@ const ARROWS = [
     'debrief/findings': ['value', 'shots', 'view', 'grade', 'debrief/ledger', 'debrief/reading'],
     debrief: ['carry', 'value', 'shots', 'view', 'belief', 'oracle', 'grade', 'debrief'],
     explore: ['carry', 'value', 'shots', 'view', 'belief', 'oracle', 'grade', 'policies', 'debrief'],
+    practice: ['shots', 'view', 'belief', 'grade', 'policies', 'debrief'],
   }),
   ...floor(SCENARIOS, [WORLD, ANALYSIS], {
     'files/text': [],
@@ -51,11 +52,12 @@ const ARROWS = [
     'reports/html': ['files', 'store', 'words', 'reports/debrief', 'reports/review'],
     drills: ['files', 'library', 'store', 'words', 'reports'],
     contest: ['files', 'library', 'store', 'words', 'reports'],
+    practice: ['files', 'library', 'store', 'words', 'drills'],
     'commands/console': ['files'],
-    commands: ['files', 'library', 'store', 'words', 'plain', 'reports', 'drills', 'contest', 'commands/console'],
+    commands: ['files', 'library', 'store', 'words', 'plain', 'reports', 'drills', 'contest', 'practice', 'commands/console'],
     'commands/argv': ['files', 'store', 'words', 'commands', 'commands/console'],
   }),
-  ...floor(TUI, [WORLD, ANALYSIS, ...inside(SCENARIOS, ['files', 'library', 'store', 'words', 'drills', 'contest'])], {
+  ...floor(TUI, [WORLD, ANALYSIS, ...inside(SCENARIOS, ['files', 'library', 'store', 'words', 'drills', 'contest', 'practice'])], {
     terminal: [],
     draw: ['terminal'],
     settings: ['draw', 'terminal'],
@@ -70,7 +72,7 @@ const ARROWS = [
     screens: ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts', 'screens'],
     app: ['draw', 'terminal', 'settings', 'keys', 'forms', 'worker', 'state', 'parts', 'screens'],
   }),
-  ['tools', [SIM, WORLD, ANALYSIS, ...inside(SCENARIOS, ['files', 'library'])]],
+  ['tools', [SIM, WORLD, ANALYSIS, ...inside(SCENARIOS, ['files', 'library', 'store', 'practice'])]],
 ]
 
 const files = (room) => `^src/${room}/[^/]+$`
