@@ -25,7 +25,7 @@ export interface Offer {
 }
 
 /** Answers that cost less than this lose nothing worth learning; so much has to hang on the dearest answer. */
-const LEAST_STAKES_PINS = 1
+export const LEAST_STAKES_PINS = 1
 const MOST_ANSWERS = 6
 /** A surprise worth asking about: so far off the target at the arrows, or a miss of the pocket. */
 const OFF_TARGET_BOARDS = 1

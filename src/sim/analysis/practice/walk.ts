@@ -1,5 +1,6 @@
 import { type RandomSource, stream } from '../../random.js'
 import { advance } from '../../world/block/advance.js'
+import { beginBlock } from '../../world/block/begin.js'
 import type { BlockState, Decision } from '../../world/block/types.js'
 import { countPins, FULL_RACK } from '../../world/pins/leaves.js'
 import { sessionOf } from '../belief/session.js'
@@ -12,6 +13,7 @@ import {
   blindCostOf,
   firstBallOffers,
   isWorthAsking,
+  LEAST_STAKES_PINS,
   type Offer,
   spareOffer,
   stakesOf,
@@ -21,9 +23,11 @@ import { type Position, READ_QUESTIONS, type Vanishes } from './position.js'
 
 /** So many first balls on a lane fit on the screen. */
 const MOST_FIRST_BALLS = 9
-/** Frames in which positions are taken: a first ball or two has to be seen, and the list of throws has to fit. */
-const FRAMES: readonly [number, number] = [1, 7]
+/** Later ones have more first balls behind them than fit. */
+const FRAMES_LOOKED_AT = 7
 const FEWEST_FIRST_BALLS = 2
+/** Where deciding without a clue costs less, what is seen there need not be read. */
+const LEAST_BLIND_PINS = 0.3
 /** A single pin is shot at by habit nearly always: only some are looked at. */
 const SINGLE_PINS = 0.2
 const VANISHES: readonly Vanishes[] = [null, 15, 30, 45]
@@ -47,21 +51,31 @@ export interface Found {
  */
 export function* walkBlock(begun: BlockState, scenario: string): Generator<Found> {
   let state = begun
-  while (state.spot && state.spot.game <= 1 && state.spot.frame <= (state.spot.phase === 'game' ? FRAMES[1] : 99)) {
-    const { spot } = state
-    const isFirstBall = facesNewRack(state)
-    if (spot.phase !== 'game') {
-      state = advance(state, choose('thumb', state))
-      continue
-    }
-    const asked = isFirstBall ? firstBallsOn(state, spot.lane) : 0
-    const isAsked = isFirstBall
-      ? asked >= FEWEST_FIRST_BALLS && asked <= MOST_FIRST_BALLS
-      : countPins(state.standing) > 1 || drawsOf(state, 5)() < SINGLE_PINS
-    const prices = isFirstBall && isAsked ? firstBallPrices(state) : null
-    if (isAsked) yield prices ? firstBallFound(begun, state, scenario, prices) : spareFound(state, scenario)
-    state = advance(state, scripted(state, prices))
+  while (!isWalkOver(state)) {
+    const found = askAt(state, scenario)
+    if (found.positions.length > 0 || found.isFirstBall || found.isSpare) yield found
+    state = advance(state, found.next)
   }
+}
+
+/** Whether a walk looks at nothing more of a block. */
+export const isWalkOver = ({ spot }: BlockState): boolean =>
+  spot === null || spot.game > 1 || (spot.phase === 'game' && spot.frame > FRAMES_LOOKED_AT)
+
+/** All there is to ask at a moment, and what the script throws next. @param scenario the name that positions carry */
+export function askAt(state: BlockState, scenario: string): Found & { readonly next: Decision } {
+  const { spot } = state
+  const nothing = { positions: [], isFirstBall: false, isSpare: false, next: choose('thumb', state) }
+  if (spot?.phase !== 'game') return nothing
+  if (!facesNewRack(state)) {
+    const isLookedAt = countPins(state.standing) > 1 || drawsOf(state, 5)() < SINGLE_PINS
+    return isLookedAt ? { ...spareFound(state, scenario), next: nothing.next } : nothing
+  }
+  const shown = firstBallsOn(state, spot.lane)
+  if (shown < FEWEST_FIRST_BALLS || shown > MOST_FIRST_BALLS) return nothing
+  const prices = firstBallPrices(state)
+  const begun = beginBlock(state.setup, state.seed)
+  return { ...firstBallFound(begun, state, scenario, prices), next: scripted(state, prices) }
 }
 
 function firstBallPrices(state: BlockState): MomentPrices {
@@ -70,8 +84,7 @@ function firstBallPrices(state: BlockState): MomentPrices {
   return pricesOf(state, choices)
 }
 
-function scripted(state: BlockState, prices: MomentPrices | null): Decision {
-  if (!state.spot || !prices) return choose('thumb', state)
+function scripted(state: BlockState, prices: MomentPrices): Decision {
   const draw = drawsOf(state, 1)()
   if (draw < REPEATS) return choose('stay', state)
   return draw < REPEATS + FOLLOWS ? choose('thumb', state) : prices.shownBest()
@@ -129,7 +142,7 @@ function seenPositions(
   const stakesPins = blindCostOf(offers)
   const index = state.throws.findLastIndex((one) => one.spot.lane === lane && one.standingBefore === FULL_RACK)
   const last = state.throws[index]
-  if (!last || stakesPins === 0) return []
+  if (!last || stakesPins < LEAST_BLIND_PINS) return []
   const beforeLast = stateBefore(state, index)
   const before = sessionOf(beforeLast).beliefs[lane].toChooseBy
   const after = sessionOf(state).beliefs[lane].toChooseBy
@@ -137,16 +150,14 @@ function seenPositions(
   const found: Position[] = []
   const draw = drawsOf(state, 2)
   const question = READ_QUESTIONS[Math.floor(draw() * READ_QUESTIONS.length)]
-  const isLastThrow = index === state.throws.length - 1
-  const vanishes = isLastThrow ? VANISHES[Math.floor(draw() * VANISHES.length)] : null
-  const read = readParts(seen, question, vanishes)
+  const read = readParts(seen, question, VANISHES[Math.floor(draw() * VANISHES.length)])
   if (read) found.push({ ...base(state, scenario, oil, 'read', stakesPins), kind: 'read', skill: 'read', ...read })
   const line = playerView(state)?.suggestion
   const call = line && callParts(state, after, line)
   if (call) found.push({ ...base(state, scenario, oil, 'call', stakesPins), kind: 'call', skill: 'call', ...call })
   const share = throwOrLaneParts(seen)
   const reaction = offers.find(({ skill }) => skill === 'throw-or-lane')
-  if (share && reaction)
+  if (share && reaction && stakesOf(reaction) >= LEAST_STAKES_PINS)
     found.push({
       ...base(state, scenario, oil, 'share', stakesOf(reaction)),
       kind: 'throw-or-lane',
