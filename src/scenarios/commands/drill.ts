@@ -3,6 +3,7 @@ import { type DrillPosition, LOOK_FOR_TO_WRITE, loadDrill } from '../drills/load
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { answerLines, playLines } from '../plain/play-lines.js'
+import { LIBRARY_PREFIX, libraryDrill } from '../practice/library-drill.js'
 import { type BlockStore, blockStore } from '../store/block-store.js'
 import { dataFolder } from '../store/data-folder.js'
 import { nameIfReadable } from '../store/player-name.js'
@@ -20,7 +21,7 @@ export interface DrillOptions {
 
 /** The positions of a drill one after the other, line by line: what was seen, a decision, its grade, the result and what to look for. */
 export async function drillCommand(path: string, options: DrillOptions, console: CommandConsole): Promise<number> {
-  const drill = await loadDrill(path)
+  const drill = path.startsWith(LIBRARY_PREFIX) ? await libraryDrill(path) : await loadDrill(path)
   const count = drill.positions.length
   if (options.check) {
     console.print(`${path}: fine, ${count} position${count === 1 ? '' : 's'}`)

@@ -1,6 +1,10 @@
 import { EXIT } from '../../scenarios/files/text/exit-codes.js'
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
+import type { Kind } from '../../sim/analysis/practice/position.js'
+import type { SessionMinutes } from '../../sim/analysis/practice/session.js'
 import { themeFor } from '../draw/theme.js'
+import type { AppState } from '../state/app-state.js'
+import { beginAtOnce } from '../state/practice-state.js'
 import { resumedState, startingState } from '../state/starting-state.js'
 import { TOUR_SCENARIO } from '../state/tour.js'
 import { readAppearance } from '../terminal/colour.js'
@@ -21,6 +25,8 @@ export interface TrainerOptions {
   readonly dataFolder?: string
   /** Who plays, if anybody has said. */
   readonly player?: string
+  /** Given where practice is to be opened at once. */
+  readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
   /** Plays a block line by line instead, where a screen reader is said to listen. */
   readonly playAloud: () => Promise<number>
 }
@@ -39,7 +45,8 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
   if (env.INK_SCREEN_READER === 'true' || env.INK_SCREEN_READER === '1') return options.playAloud()
   const thinker = openThinker()
   const services = realServices(env, thinker, options)
-  const [{ runTrainer }, initial] = await Promise.all([
+  const { practice } = options
+  const [{ runTrainer }, started] = await Promise.all([
     loadScreen(),
     options.resume === undefined
       ? startingState(options.scenarioName, services, [TOUR_SCENARIO])
@@ -49,6 +56,9 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
     throw fault
   })
 
+  const initial: AppState = practice
+    ? { ...started, screen: { kind: 'practice', practice: beginAtOnce(practice.minutes, practice.kinds) } }
+    : started
   const { painter, keys, leave } = takeTerminal({ stdin, stdout, stderr })
   try {
     const exitCode = await runTrainer({

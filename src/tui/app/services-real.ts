@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto'
 import { beginScenario } from '../../scenarios/files/scenario/begin-scenario.js'
 import { builtInNames } from '../../scenarios/library/library.js'
 import { loadScenario } from '../../scenarios/library/load.js'
+import { practiceKeeper } from '../../scenarios/practice/practice-keeper.js'
 import { fileKeeper, type Said } from '../../scenarios/store/keeping.js'
 import { meantPath } from '../../sim/analysis/debrief/reading/meant-path.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
@@ -26,6 +27,7 @@ export function realServices(
     loadScenario,
     levels: () => LEVELS,
     fit: fitScenario,
+    practice: practiceKeeper(environment, said),
     freshSeed: () => seed ?? randomBytes(5).toString('hex'),
     begin: beginScenario,
     view: playerView,

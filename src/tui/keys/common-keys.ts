@@ -20,10 +20,21 @@ const BACK: readonly KeyContext[] = [
   'own-account',
   'debrief',
   'what-if',
+  'practice',
   'help',
 ]
 /** Everywhere but where letters are typed. */
-const COMMANDING: readonly KeyContext[] = [...LISTS, 'play', 'bag', 'call', 'weighing', 'done', 'debrief', 'what-if']
+const COMMANDING: readonly KeyContext[] = [
+  ...LISTS,
+  'play',
+  'bag',
+  'call',
+  'weighing',
+  'done',
+  'debrief',
+  'what-if',
+  'practice',
+]
 
 /** Keys that mean the same wherever they mean anything, told last on every bottom line. */
 export const COMMON_KEYS: readonly KeyBinding[] = [

@@ -3,9 +3,16 @@ import { COMMON_KEYS } from './common-keys.js'
 import { DEBRIEF_KEYS } from './debrief-keys.js'
 import { DECIDING, DECIDING_KEYS } from './deciding-keys.js'
 import { MENU_KEYS } from './menu-keys.js'
+import { PRACTICE_KEYS } from './practice-keys.js'
 
 /** The one table of keys: the reader of keys, the bottom line and the help page all come from it. */
-export const KEY_BINDINGS: readonly KeyBinding[] = [...MENU_KEYS, ...DECIDING_KEYS, ...DEBRIEF_KEYS, ...COMMON_KEYS]
+export const KEY_BINDINGS: readonly KeyBinding[] = [
+  ...MENU_KEYS,
+  ...DECIDING_KEYS,
+  ...DEBRIEF_KEYS,
+  ...PRACTICE_KEYS,
+  ...COMMON_KEYS,
+]
 
 /**
  * What a key means in a context; null where it means nothing. Digits are typed into the field under the hand, letters into a

@@ -18,6 +18,7 @@ import { kitScreen } from './menus/kit-screen.js'
 import { pastScreen } from './menus/past-screen.js'
 import { scenarioScreen } from './menus/scenario-screen.js'
 import { settingsScreen } from './menus/settings-screen.js'
+import { practiceScreen } from './practice/practice-screen.js'
 
 interface MenuParts {
   readonly state: AppState
@@ -72,6 +73,8 @@ export function screenRows({ state, looks, services, size, theme }: MenuParts): 
       if (debrief.whatIf) return whatIfScreen(play, debrief.whatIf, services.meantBoards, size, theme)
       return debriefScreen(play, debrief, notice, size, theme)
     }
+    case 'practice':
+      return practiceScreen(screen.practice, notice, size, theme)
     case 'play':
       return []
   }

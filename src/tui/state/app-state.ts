@@ -16,8 +16,9 @@ import type { Command, KeyContext } from '../keys/binding.js'
 import type { Settings } from '../settings/settings.js'
 import type { DebriefState } from './debrief-state.js'
 import type { PlayState, ThrowGrade } from './play-state.js'
+import type { PracticeEvent, PracticeState } from './practice-state.js'
 
-export type HomeEntry = 'continue' | 'new' | 'debrief' | 'past' | 'kit' | 'settings' | 'keys' | 'quit'
+export type HomeEntry = 'continue' | 'practice' | 'new' | 'debrief' | 'past' | 'kit' | 'settings' | 'keys' | 'quit'
 
 /** Who bowls with what on a scenario, being chosen. */
 export interface BowlerChoice {
@@ -69,6 +70,7 @@ export type Screen =
   | { readonly kind: 'own-bowler'; readonly form: FormState<BowlerData> }
   | { readonly kind: 'settings'; readonly cursor: number }
   | { readonly kind: 'play'; readonly play: PlayState }
+  | { readonly kind: 'practice'; readonly practice: PracticeState }
   | { readonly kind: 'debrief'; readonly play: PlayState; readonly debrief: DebriefState }
 
 export type ScreenOf<Kind extends Screen['kind']> = Extract<Screen, { kind: Kind }>
@@ -126,12 +128,15 @@ export type Action =
   | { readonly type: 'clicked'; readonly hit: Hit; readonly feet: number }
   | { readonly type: 'past-opened'; readonly path: string; readonly played: PlayedBlock }
   | { readonly type: 'past-refused'; readonly sentence: string }
+  /** What came back from the files while practising. */
+  | { readonly type: 'practice'; readonly event: PracticeEvent }
   | { readonly type: 'trouble'; readonly sentence: string }
 
 /** Entries of the home screen: only those that lead somewhere. */
 export function homeEntries(state: AppState): readonly HomeEntry[] {
   const entries: (HomeEntry | null)[] = [
     state.kept.length > 0 ? 'continue' : null,
+    'practice',
     'new',
     state.finished ? 'debrief' : null,
     state.hasPast ? 'past' : null,

@@ -9,10 +9,11 @@ import { bowlerEntries, chosenScenario } from './bowler-choice.js'
 import { debriefOf } from './debrief-state.js'
 import { filtered, moved, reduceFilter } from './lists.js'
 import type { PlayState } from './play-state.js'
+import { openPractice } from './practice-state.js'
 import type { TrainerServices } from './services.js'
 import { startBlock } from './start.js'
 
-type MenuScreen = Exclude<Screen, { kind: 'play' | 'debrief' | 'kit' | 'ball' | 'own-bowler' }>
+type MenuScreen = Exclude<Screen, { kind: 'play' | 'practice' | 'debrief' | 'kit' | 'ball' | 'own-bowler' }>
 
 /** The answer of every screen that is a list to choose from. */
 export function menu(state: AppState, screen: MenuScreen, command: Command, services: TrainerServices): AppState {
@@ -61,6 +62,8 @@ function home(state: AppState, cursor: number, command: Command): AppState {
   switch (entries[cursor]) {
     case 'continue':
       return { ...state, screen: { kind: 'home', cursor, takingUp: state.kept[0]! } }
+    case 'practice':
+      return { ...state, screen: { kind: 'practice', practice: openPractice() } }
     case 'debrief':
       return lookAgain(state, state.finished!)
     case 'past':

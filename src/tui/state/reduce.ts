@@ -8,6 +8,7 @@ import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
 import { blockOf, notesOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
+import { practised, reducePractice } from './practice-state.js'
 import { clicked } from './reduce-click.js'
 import { reduceHelp } from './reduce-help.js'
 import { pasted, reduceKit } from './reduce-kit.js'
@@ -109,6 +110,10 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
       return screen.kind === 'past'
         ? { ...state, notice: action.sentence, screen: { ...screen, opening: null } }
         : state
+    case 'practice':
+      return screen.kind === 'practice'
+        ? withScreen(state, { kind: 'practice', practice: practised(screen.practice, action.event) })
+        : state
     case 'trouble':
       return { ...state, notice: action.sentence }
   }
@@ -148,6 +153,10 @@ function command(state: AppState, command: Command, services: TrainerServices): 
   switch (screen.kind) {
     case 'play':
       return play(state, screen.play, command, services)
+    case 'practice': {
+      const practice = reducePractice(screen.practice, command)
+      return practice ? withScreen(state, { kind: 'practice', practice }) : goHome(state)
+    }
     case 'debrief':
       return lookBack(state, screen, command, services)
     case 'kit':

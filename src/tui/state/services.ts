@@ -1,5 +1,6 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import type { BallData } from '../../scenarios/files/schema/ball.js'
+import type { PracticeKeeper } from '../../scenarios/practice/practice-keeper.js'
 import type { Keeper } from '../../scenarios/store/keeper.js'
 import type { BowlerData } from '../../scenarios/store/own-kit.js'
 import type { PlayerView } from '../../sim/analysis/view/player-view.js'
@@ -29,6 +30,7 @@ export interface TrainerServices extends Keeper {
    */
   fit(scenario: Scenario, fitting: Fitting): Scenario
   freshSeed(): string
+  readonly practice: PracticeKeeper
   /** @throws ScenarioError */
   begin(scenario: Scenario, seed: string): BlockState
   view(block: BlockState): PlayerView | null

@@ -4,6 +4,7 @@ import { type Account, type AccountStep, accountSteps } from '../../sim/analysis
 import { type WhatIf, whatIf } from '../../sim/analysis/explore/what-if.js'
 import { choicesFor, gradeFair } from '../../sim/analysis/grade/fair-grade.js'
 import type { FairGrade } from '../../sim/analysis/grade/grade-types.js'
+import { type Asked, askAt } from '../../sim/analysis/practice/walk.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
 import type { BlockState, Decision } from '../../sim/world/block/types.js'
 
@@ -18,6 +19,8 @@ export type Question =
       readonly grades: readonly (FairGrade | null | undefined)[]
       readonly own?: readonly boolean[]
     }
+  /** All there is to practise at the coming throw. */
+  | { readonly kind: 'positions'; readonly scenario: string }
   /** Of the block's throw with this number, had `decision` been made. */
   | { readonly kind: 'what-if'; readonly decision: Decision }
 
@@ -27,6 +30,7 @@ export interface Answers {
   belief: BeliefSummary
   account: Account
   'what-if': WhatIf
+  positions: Asked
 }
 export type Answer = Answers[keyof Answers]
 
@@ -48,6 +52,8 @@ export function* answer(block: BlockState, question: Question): Generator<Accoun
       const { grades, own } = question
       return yield* accountSteps(block, { grades, ...(own ? { own } : {}) })
     }
+    case 'positions':
+      return askAt(block, question.scenario)
     case 'what-if':
       return whatIf(block, question.decision)
   }

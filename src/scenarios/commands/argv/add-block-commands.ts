@@ -49,7 +49,7 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
   const drill = program
     .command('drill')
     .description("a coach's drill: moments to decide one after the other, line by line")
-    .argument('<file>', 'a drill file')
+    .argument('<file>', 'a drill file, or library:SKILL with line, ball, move-size, timing, spare or throw-or-lane')
     .option('--check', 'only say whether it can be played')
     .addOption(playedBy())
     .addOption(dataFolder())

@@ -3,17 +3,17 @@ import type { Found } from './walk.js'
 
 /** How many positions of each skill are wanted. */
 export const WANTED: Readonly<Record<Skill, number>> = {
-  line: 26,
-  ball: 26,
-  'move-size': 26,
-  timing: 26,
-  spare: 26,
-  'throw-or-lane': 52,
-  read: 40,
-  call: 30,
+  line: 24,
+  ball: 24,
+  'move-size': 24,
+  timing: 24,
+  spare: 24,
+  'throw-or-lane': 48,
+  read: 30,
+  call: 20,
 }
 /** Decisions taken at one moment, and questions about what was seen there. */
-const MOST_DECIDED_AT_ONCE = 1
+const MOST_DECIDED_AT_ONCE = 2
 const MOST_SEEN_AT_ONCE = 2
 /** At most this share of a skill's decisions have the standing line for their best. */
 const MOST_STANDING = 0.5

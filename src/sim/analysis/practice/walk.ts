@@ -62,8 +62,13 @@ export function* walkBlock(begun: BlockState, scenario: string): Generator<Found
 export const isWalkOver = ({ spot }: BlockState): boolean =>
   spot === null || spot.game > 1 || (spot.phase === 'game' && spot.frame > FRAMES_LOOKED_AT)
 
+/** What there is to ask at a moment, and what the script throws next. */
+export interface Asked extends Found {
+  readonly next: Decision
+}
+
 /** All there is to ask at a moment, and what the script throws next. @param scenario the name that positions carry */
-export function askAt(state: BlockState, scenario: string): Found & { readonly next: Decision } {
+export function askAt(state: BlockState, scenario: string): Asked {
   const { spot } = state
   const nothing = { positions: [], isFirstBall: false, isSpare: false, next: choose('thumb', state) }
   if (spot?.phase !== 'game') return nothing

@@ -31,6 +31,7 @@ const TITLES: Partial<Record<KeyContext, string>> = {
   call: 'Calling the reaction',
   debrief: 'Looking back',
   'what-if': 'What if',
+  practice: 'Practice',
 }
 /** Told after the place help was asked in. */
 const FURTHER: readonly KeyContext[] = [
@@ -39,6 +40,7 @@ const FURTHER: readonly KeyContext[] = [
   'debrief',
   'what-if',
   'call',
+  'practice',
   'bowler',
   'filter',
   'kit',

@@ -8,6 +8,7 @@ import { menuRows } from '../../parts/menu.js'
 import { type AppState, type HomeEntry, homeEntries } from '../../state/app-state.js'
 
 const PLAIN_LABELS: Readonly<Record<Exclude<HomeEntry, 'continue'>, string>> = {
+  practice: 'Practice',
   new: 'New block',
   debrief: 'Look back at the last block',
   past: 'Past blocks',

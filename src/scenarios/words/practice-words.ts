@@ -1,0 +1,251 @@
+import type { Answered, Calibration } from '../../sim/analysis/practice/learner.js'
+import type { Answer, Kind, Position, ReadQuestion, Skill } from '../../sim/analysis/practice/position.js'
+import { idealAnswerOf, idealInterval, type PracticeLoss } from '../../sim/analysis/practice/scoring.js'
+import type { SessionEnd, SessionPlan } from '../../sim/analysis/practice/session.js'
+import type { BallSpecification } from '../../sim/world/ball/specification.js'
+import type { Decision } from '../../sim/world/block/types.js'
+import type { Hand } from '../../sim/world/bowler/profile.js'
+import { lineWords } from './throw-words.js'
+import { boardWords, moveWords, SPEED_WORDS } from './words.js'
+
+/** Sentences of practice, the same on the screen and line by line. */
+
+export const SKILL_WORDS: Readonly<Record<Skill, string>> = {
+  line: 'line',
+  ball: 'ball',
+  'move-size': 'size of moves',
+  timing: 'timing of moves',
+  spare: 'spares',
+  'throw-or-lane': 'throw or lane',
+  read: 'reading the oil',
+  call: 'calling the line',
+}
+
+export const KIND_WORDS: Readonly<Record<Kind, string>> = {
+  decide: 'Decide',
+  read: 'Read',
+  call: 'Call',
+  'throw-or-lane': 'Throw or lane?',
+}
+
+const SHAPE_WORDS: Readonly<Record<string, string>> = { flat: 'flat', between: 'between', houseLike: 'house-like' }
+
+/** A family by its key, as the trade says it. */
+export function familyWords(key: string): string {
+  const [length = '', shape = ''] = key.split(' ')
+  return `${length} ${SHAPE_WORDS[shape] ?? shape}`
+}
+
+/** The three families of a question about shares, with where each begins. */
+export const FAMILY_NAMES: Readonly<Record<'shape' | 'length', readonly [string, string, string]>> = {
+  shape: ['flat (up to 4:1)', 'between (to 7:1)', 'house-like (above)'],
+  length: ['short (up to 37 ft)', 'medium', 'long (from 42 ft)'],
+}
+
+export const READ_UNITS: Readonly<
+  Record<Exclude<ReadQuestion, 'shape' | 'length'>, { readonly unit: string; readonly step: number }>
+> = {
+  lengthFeet: { unit: 'ft', step: 0.5 },
+  volumeMillilitres: { unit: 'mL', step: 0.5 },
+  ratio: { unit: ':1', step: 0.5 },
+}
+
+const READ_ASKS: Readonly<Record<ReadQuestion, string>> = {
+  shape: 'What shape was the fresh oil? Spread 100 % over the three.',
+  length: 'How long was the fresh oil? Spread 100 % over the three.',
+  lengthFeet: 'Where did the fresh oil end? Give the range you would hold to four times in five.',
+  volumeMillilitres: 'How much oil was laid? Give the range you would hold to four times in five.',
+  ratio: 'Ratio of the fresh oil, middle to outside? Give the range you would hold to four times in five.',
+}
+
+const DECIDE_ASKS: Readonly<Record<Skill, string>> = {
+  line: 'Which line next?',
+  ball: 'Which ball next, and where?',
+  'move-size': 'How far do you move?',
+  timing: 'Stay or move?',
+  spare: 'How do you shoot at it?',
+  'throw-or-lane': 'You saw the last ball. What do you do about it?',
+  read: '',
+  call: '',
+}
+
+/** What is asked. */
+export function askWords(position: Position, hand: Hand): string {
+  switch (position.kind) {
+    case 'decide':
+      return DECIDE_ASKS[position.skill]
+    case 'read':
+      return READ_ASKS[position.question]
+    case 'call':
+      return 'Thrown as meant, on which board does this line enter? Give a range for four times in five.'
+    case 'throw-or-lane': {
+      const off = position.shownBoard - position.predictedBoard
+      const side = off > 0 === (hand === 'right') ? 'left' : 'right'
+      return `Expected to enter at ${position.predictedBoard.toFixed(1)}, it came in about ${Math.abs(off).toFixed(1)} boards to the ${side}. How much of that was the delivery?`
+    }
+  }
+}
+
+/** An offered answer: what changes against the line that stands, and where that is. */
+export function offeredWords(
+  decision: Decision,
+  standing: Decision,
+  bag: readonly BallSpecification[],
+  hand: Hand,
+  isSpare: boolean,
+): string {
+  if (isSpare || decision.ballId !== standing.ballId) return lineWords(decision, bag)
+  const move = moveWords(standing.aim, decision.aim, hand)
+  const speed = decision.aim.speedStep === standing.aim.speedStep ? '' : `, ${SPEED_WORDS[decision.aim.speedStep]}`
+  const place = `slide ${boardWords(decision.aim.feetBoard)}, target ${boardWords(decision.aim.targetBoard)}`
+  return `${move === 'same line' && speed === '' ? 'stay' : move}${speed} (${place})`
+}
+
+const pins = (value: number): string => `${value.toFixed(1)} ${value.toFixed(1) === '1.0' ? 'pin' : 'pins'}`
+
+/** What an answer cost. */
+export function costLine(position: Position, { pins: lost }: PracticeLoss): string {
+  const isNothing = lost < 0.05
+  if (position.kind === 'decide') return isNothing ? 'Good as the best.' : `Cost ${pins(lost)}.`
+  if (isNothing) return 'As near as what you had seen allows.'
+  return `Cost ${pins(lost)}; knowing nothing costs ${pins(position.stakesPins)} here.`
+}
+
+const percent = (share: number): string => `${Math.round(100 * share)} %`
+
+/** Why: what one who had seen the same would have answered, and what tells the answers apart. */
+export function whyLine(
+  position: Position,
+  answer: Answer | null,
+  told: { readonly bag: readonly BallSpecification[]; readonly hand: Hand; readonly standing: Decision },
+): string {
+  switch (position.kind) {
+    case 'decide':
+      return decideWhy(position, answer, told)
+    case 'read': {
+      if (position.question === 'shape' || position.question === 'length') {
+        const names = FAMILY_NAMES[position.question].map((name) => name.replace(/ \(.*$/, ''))
+        const said = (shares: readonly number[]): string =>
+          names.map((name, i) => `${name} ${percent(shares[i] ?? 0)}`).join(', ')
+        return `What could be read: ${said(position.ideal)}. Before the first ball: ${said(position.before)}.`
+      }
+      const { unit } = READ_UNITS[position.question]
+      const range = (law: readonly number[]): string =>
+        idealInterval(law)
+          .map((value) => boardWords(Number(value.toFixed(1))))
+          .join(' to ')
+      return `What could be read: ${range(position.ideal)} ${unit}. Before the first ball: ${range(position.before)} ${unit}.`
+    }
+    case 'call': {
+      const [low, high] = idealInterval(position.ideal)
+      return `What could be told: board ${low.toFixed(1)} to ${high.toFixed(1)}, most likely about ${position.ideal[Math.floor(position.ideal.length / 2)]?.toFixed(1)}.`
+    }
+    case 'throw-or-lane': {
+      const off = Math.abs(position.shownBoard - position.predictedBoard)
+      return `What could be told: delivery ${percent(position.ideal)}, about ${(off * position.ideal).toFixed(1)} of ${off.toFixed(1)} boards. So much of a miss is no reason to move.`
+    }
+  }
+}
+
+function decideWhy(
+  position: Extract<Position, { kind: 'decide' }>,
+  answer: Answer | null,
+  {
+    bag,
+    hand,
+    standing,
+  }: { readonly bag: readonly BallSpecification[]; readonly hand: Hand; readonly standing: Decision },
+): string {
+  const ideal = idealAnswerOf(position)
+  const best = ideal.kind === 'choice' ? position.answers[ideal.place] : undefined
+  const chosen = answer?.kind === 'choice' ? position.answers[answer.place] : undefined
+  const isSpare = position.skill === 'spare'
+  const comes = (one: typeof best): string =>
+    one?.contacts
+      ? `comes in at ${one.entryBoard.toFixed(1)} (pocket ${percent(one.contacts.pocket)}, light ${percent(one.contacts.light)}, high ${percent(one.contacts.high)})`
+      : ''
+  if (!best) return ''
+  const bestWords = offeredWords(best.decision, standing, bag, hand, isSpare)
+  if (chosen && chosen.costPins === 0) return isSpare ? '' : `As meant it ${comes(chosen)}.`
+  const yours = chosen?.contacts ? `Yours ${comes(chosen)}. ` : ''
+  return `${yours}Best as seen: ${bestWords}${best.contacts ? `, ${comes(best)}` : ''}.`
+}
+
+/** What a player said, in words. */
+export function saidWords(position: Position, answer: Answer): string {
+  if (answer.kind === 'share') return `delivery ${percent(answer.share)}`
+  if (answer.kind === 'interval') return `${boardWords(answer.low)} to ${boardWords(answer.high)}`
+  if (
+    answer.kind === 'shares' &&
+    position.kind === 'read' &&
+    (position.question === 'shape' || position.question === 'length')
+  )
+    return FAMILY_NAMES[position.question]
+      .map((name, i) => `${name.replace(/ \(.*$/, '')} ${percent(answer.shares[i] ?? 0)}`)
+      .join(', ')
+  return ''
+}
+
+/** The plan, said at the start. */
+export function planLine({ minutes, families, comeBack, practice, test }: SessionPlan): string {
+  const told = families.map(familyWords)
+  const two = told.length > 1 ? `two families that look alike, ${told.join(' and ')}` : (told[0] ?? 'all there are')
+  const back = comeBack.length > 0 ? `, a look back at ${comeBack.map(familyWords).join(' and ')}` : ''
+  return `${minutes} minutes, about ${practice + test} positions: ${two}${back}, and a short test of ${test} without grades.`
+}
+
+const dayWords = (days: number): string => (days <= 0 ? 'today' : days === 1 ? 'tomorrow' : `in ${days} days`)
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** The three lines at the end: what moved, what costs most, what comes back when. */
+export function endLines({ moved, dearest, back, test }: SessionEnd): readonly string[] {
+  const movedLine = moved
+    ? `${capital(SKILL_WORDS[moved.skill])}: from ${moved.from.toFixed(1)} to ${pins(moved.to)} a game${moved.sure ? '.' : '; too few answers yet to call it a change.'}`
+    : 'What moved shows from the second session on.'
+  const dearestLine = dearest
+    ? `Costs most: ${SKILL_WORDS[dearest.skill]}, ${pins(dearest.pinsAGame)} a game (${dearest.low.toFixed(1)} to ${dearest.high.toFixed(1)} in four cases of five).`
+    : 'Nothing was answered.'
+  const backLine = back
+    ? `Comes back: ${familyWords(back.family)} oil ${dayWords(back.days)} (after 1, 3, 7 and 21 days, as long as it goes well).`
+    : 'Nothing comes back yet.'
+  const tested = test ? [`Test: ${test.sound} of ${test.positions} sound, cost ${pins(test.pins)} in all.`] : []
+  return [...tested, movedLine, dearestLine, backLine]
+}
+
+/** How far practice on a screen goes. */
+export const CARRY_OVER_LINE =
+  'On your own lanes expect well under half of what you gain here (pooled trials of such training: 1.5 standard deviations on screen, 0.65 in the game).'
+
+/** Answers that were sure and wrong, dearest first: the ones that teach most. */
+export function sureAndWrong(answered: readonly Answered[]): readonly Answered[] {
+  return answered
+    .filter(({ sureShare, isSound }) => (sureShare ?? 0) >= 0.8 && !isSound)
+    .sort((a, b) => b.pins - a.pins)
+}
+
+/** How confidence held, once there is enough of it; empty before. */
+export function calibrationLine(curve: readonly Calibration[] | null): string {
+  if (!curve) return ''
+  const told = curve.map(
+    ({ sureShare, answers, soundShare }) => `${percent(sureShare)}: ${percent(soundShare)} of ${answers}`,
+  )
+  return `How sure you said to be, and how often it held: ${told.join('; ')}.`
+}
+
+/** A hint for the second position of a family, where one can be given without the answer. */
+export function hintLine(position: Position): string {
+  switch (position.kind) {
+    case 'decide': {
+      const stands = position.standing === null ? undefined : position.answers[position.standing]
+      if (!stands?.contacts) return 'Hint: a miss to one side costs more than to the other. Which?'
+      const { entryBoard, contacts } = stands
+      return `Hint: your last line, as meant, comes in at about ${entryBoard.toFixed(1)} (pocket ${percent(contacts.pocket)}).`
+    }
+    case 'read':
+      return 'Hint: where the ball turned tells the length; how an inside and an outside ball differed tells the shape.'
+    case 'call':
+      return 'Hint: leave out what the bowler missed by. Where did the balls over the target come in?'
+    case 'throw-or-lane':
+      return 'Hint: was it on target at the arrows, and at its usual speed? Then the hand explains less.'
+  }
+}
