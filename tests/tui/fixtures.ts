@@ -150,6 +150,8 @@ function madeUpAnswer(block: BlockState, question: Question, onStep?: (step: Acc
       for (const latest of account.throws) onStep?.({ done: latest.index + 1, of: account.throws.length, latest })
       return account
     }
+    case 'positions':
+      return { positions: [], isFirstBall: false, isSpare: false, next: quickView(block)!.suggestion }
     case 'what-if':
       return {
         decision: question.decision,

@@ -133,7 +133,7 @@ export type Action =
   | { readonly type: 'trouble'; readonly sentence: string }
 
 /** Entries of the home screen: only those that lead somewhere. */
-export function homeEntries(state: AppState): readonly HomeEntry[] {
+export function homeEntries(state: Pick<AppState, 'kept' | 'finished' | 'hasPast'>): readonly HomeEntry[] {
   const entries: (HomeEntry | null)[] = [
     state.kept.length > 0 ? 'continue' : null,
     'practice',
@@ -146,6 +146,12 @@ export function homeEntries(state: AppState): readonly HomeEntry[] {
     'quit',
   ]
   return entries.filter((entry) => entry !== null)
+}
+
+/** The home screen with the hand on what most go on with: the unfinished block, else a new one. */
+export function atHome(state: Pick<AppState, 'kept' | 'finished' | 'hasPast'>): ScreenOf<'home'> {
+  const entries = homeEntries(state)
+  return { kind: 'home', cursor: Math.max(0, entries.indexOf(entries.includes('continue') ? 'continue' : 'new')) }
 }
 
 /** Which keys hold just now. */

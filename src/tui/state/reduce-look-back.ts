@@ -2,7 +2,7 @@ import type { Account, AccountStep } from '../../sim/analysis/debrief/account.js
 import type { WhatIf } from '../../sim/analysis/explore/what-if.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
-import type { AppState, ScreenOf } from './app-state.js'
+import { type AppState, atHome, type ScreenOf } from './app-state.js'
 import { reduceDebrief, reduceOwnAccount, withDearest } from './debrief-state.js'
 import { blockOf, type PlayState } from './play-state.js'
 import { reducePlay } from './reduce-play.js'
@@ -20,7 +20,7 @@ export function lookBack(
   if (debrief.whatIf) return whatIf(state, screen, command, services)
   if (command === 'back') {
     const settings = play.tour === null ? state.settings : { ...state.settings, tour: 'seen' as const }
-    return { ...state, settings, screen: { kind: 'home', cursor: 0 } }
+    return { ...state, settings, screen: atHome(state) }
   }
   return { ...state, screen: { ...screen, debrief: reduceDebrief(debrief, command, play) } }
 }

@@ -4,7 +4,15 @@ import type { PastBlock } from '../../scenarios/store/past-blocks.js'
 import { STYLES } from '../../sim/world/bowler/levels.js'
 import type { Command } from '../keys/binding.js'
 import { SETTING_ROWS, stepSetting } from '../settings/settings.js'
-import { type AppState, type BowlerChoice, type Filter, homeEntries, type Screen, type ScreenOf } from './app-state.js'
+import {
+  type AppState,
+  atHome,
+  type BowlerChoice,
+  type Filter,
+  homeEntries,
+  type Screen,
+  type ScreenOf,
+} from './app-state.js'
 import { bowlerEntries, chosenScenario } from './bowler-choice.js'
 import { debriefOf } from './debrief-state.js'
 import { filtered, moved, reduceFilter } from './lists.js'
@@ -52,7 +60,7 @@ export const listedScenarios = ({ scenarios }: Pick<AppState, 'scenarios'>, filt
 export const listedBlocks = (blocks: readonly PastBlock[] | null, filter: Filter | undefined) =>
   filtered(blocks ?? [], filter, ({ title, bowledAt }) => `${title} ${bowledAt.toISOString().slice(0, 10)}`)
 
-const goHome = (state: AppState): AppState => ({ ...state, screen: { kind: 'home', cursor: 0 } })
+const goHome = (state: AppState): AppState => ({ ...state, screen: atHome(state) })
 
 function home(state: AppState, cursor: number, command: Command): AppState {
   const entries = homeEntries(state)

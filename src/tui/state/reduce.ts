@@ -3,7 +3,7 @@ import type { BeliefSummary } from '../../sim/analysis/belief/summary.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys/keys.js'
-import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
+import { type Action, type AppState, atHome, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
 import { blockOf, notesOf, type PlayState, playedOn } from './play-state.js'
@@ -202,7 +202,7 @@ function leaveBlock(state: AppState, services: TrainerServices): AppState {
   return { ...state, kept: [keptFrom(play), ...state.kept] }
 }
 
-const goHome = (state: AppState): AppState => withScreen(state, { kind: 'home', cursor: 0 })
+const goHome = (state: AppState): AppState => withScreen(state, atHome(state))
 
 const keptFrom = (play: PlayState): KeptBlock => ({
   title: play.scenario.title,
@@ -222,11 +222,10 @@ function takenUp(state: AppState, kept: KeptBlock, played: PlayedBlock, services
   return goOnWith(withoutKept(state, kept), played, services)
 }
 
-const withoutKept = (state: AppState, kept: KeptBlock): AppState => ({
-  ...state,
-  kept: state.kept.filter((one) => one !== kept),
-  screen: state.screen.kind === 'home' ? { kind: 'home', cursor: 0 } : state.screen,
-})
+function withoutKept(state: AppState, kept: KeptBlock): AppState {
+  const without = { ...state, kept: state.kept.filter((one) => one !== kept) }
+  return state.screen.kind === 'home' ? withScreen(without, atHome(without)) : without
+}
 
 /** What could be known before a choice, told beside that choice and no other. */
 function believed(play: PlayState, before: BlockState, belief: BeliefSummary): PlayState {

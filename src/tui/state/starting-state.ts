@@ -1,5 +1,5 @@
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
-import type { AppState } from './app-state.js'
+import { type AppState, atHome } from './app-state.js'
 import type { TrainerServices } from './services.js'
 import { goOnWith, startBlock, startTour } from './start.js'
 
@@ -32,7 +32,7 @@ export async function startingState(
     services.readSettings(),
   ])
   const home: AppState = {
-    screen: { kind: 'home', cursor: 0 },
+    screen: atHome({ kept: left.blocks, finished: null, hasPast }),
     scenarios,
     kept: left.blocks,
     finished: null,

@@ -1,0 +1,94 @@
+import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { readyPositions } from '../../src/scenarios/practice/position-set.js'
+import { DECIDED_SKILLS } from '../../src/sim/analysis/practice/position.js'
+import { runCommand } from './in-process.js'
+
+const folder = () => mkdtempSync(join(tmpdir(), 'dryboard-practice-'))
+const practise = (data: string, typed: readonly string[], argv: readonly string[] = []) =>
+  runCommand(['practice', '--plain', '--minutes', '5', '--data', data, ...argv], { typed })
+
+describe('practice line by line', () => {
+  it('says its plan, solves the first of a family, and keeps every answer before its price', async () => {
+    const data = folder()
+    const { exitCode, out } = await practise(data, ['', 'quit'], ['--player', 'Ansa'])
+    expect(exitCode).toBe(0)
+    expect(out).toMatch(/^5 minutes, about 8 positions: .* and a short test of 2 without grades\.$/m)
+    expect(out).toMatch(/First of its family, solved for you\./)
+    expect(out).toMatch(/^Comes back: /m)
+    const [file] = readdirSync(join(data, 'practice'))
+    const lines = readFileSync(join(data, 'practice', file!), 'utf8')
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line))
+    expect(lines[0]).toEqual({ format: 'dryboard-practice', version: 1, player: 'Ansa' })
+    expect(lines[1]).toMatchObject({ mode: 'shown' })
+  })
+
+  it('objects to what is no answer and goes on', async () => {
+    const { exitCode, out } = await practise(folder(), ['', 'left', '?', 'bag', 'quit'])
+    expect(exitCode).toBe(0)
+    expect(out).toMatch(/"left" is no answer to this|the first of/i)
+  })
+
+  it('tells of a log that is none in one sentence, and leaves it as it is', async () => {
+    const data = folder()
+    await practise(data, ['', 'quit'])
+    const path = join(data, 'practice', 'unnamed.jsonl')
+    writeFileSync(path, '{"format":"other"}\n')
+    const { exitCode, err } = await practise(data, [])
+    expect(exitCode).toBe(65)
+    expect(err.split('\n')).toHaveLength(1)
+    expect(readFileSync(path, 'utf8')).toBe('{"format":"other"}\n')
+  })
+
+  it('gives the profile as JSON, the same each time', async () => {
+    const data = folder()
+    const [first, second] = await Promise.all([1, 2].map(() => runCommand(['practice', '--json', '--data', data])))
+    expect(first).toEqual(second)
+    const profile = JSON.parse(first!.out)
+    expect(profile.answers).toBe(0)
+    expect(profile.calibration).toBeNull()
+    expect(profile.skills).toHaveLength(8)
+  })
+
+  it('refuses minutes and kinds there are none of', async () => {
+    for (const argv of [
+      ['--minutes', '7'],
+      ['--kind', 'juggle'],
+    ]) {
+      const { exitCode, err } = await runCommand(['practice', ...argv])
+      expect(exitCode).toBe(64)
+      expect(err).toMatch(/allowed (is|are)/)
+    }
+  })
+})
+
+describe('the library of drills', () => {
+  it('names what there is where it is asked for something else', async () => {
+    const { exitCode, err } = await runCommand(['drill', 'library:juggling'])
+    expect(exitCode).toBe(66)
+    expect(err).toMatch(/library:line, library:ball/)
+  })
+
+  it('has something to decide in each of its positions', async () => {
+    const { positions } = await readyPositions()
+    for (const one of positions) {
+      if (one.kind !== 'decide') continue
+      const costs = one.answers.map(({ costPins }) => costPins)
+      expect(Math.min(...costs)).toBe(0)
+      expect(Math.max(...costs)).toBeGreaterThanOrEqual(1)
+      expect(costs.filter((cost) => cost === 0).length).toBeLessThanOrEqual(costs.length / 2)
+    }
+    for (const skill of DECIDED_SKILLS) {
+      const own = positions.filter((one) => one.kind === 'decide' && one.skill === skill)
+      const standing = own.filter(
+        (one) => one.kind === 'decide' && one.standing !== null && one.answers[one.standing]!.costPins === 0,
+      )
+      expect(own.length, skill).toBeGreaterThanOrEqual(24)
+      expect(standing.length / own.length, skill).toBeLessThanOrEqual(0.5)
+    }
+  })
+})
