@@ -75,7 +75,8 @@ const lines = [
   '/** Ready positions, as positions-text.ts reads them. */',
   `export const POSITIONS_TEXT = ${JSON.stringify(text)}`,
 ]
-writeFileSync(DATA, `${lines.join('\n')}\n`)
+const isDone = missing.length === 0 || args.includes('--as-it-stands')
+if (isDone) writeFileSync(DATA, `${lines.join('\n')}\n`)
 process.stderr.write(
-  `${positions.length} positions of ${walks.length} walks (${readdirSync(FOLDER).length} files), ${text.length} characters; still wanting ${missing.join(', ') || 'nothing'}.\n`,
+  `${positions.length} positions of ${walks.length} walks (${readdirSync(FOLDER).length} files), ${text.length} characters; still wanting ${missing.join(', ') || 'nothing'}; ${isDone ? 'written' : 'not written yet'}.\n`,
 )

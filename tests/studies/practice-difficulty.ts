@@ -4,7 +4,13 @@
  */
 import { readyPositions } from '../../src/scenarios/practice/position-set.js'
 import { type Position, SKILLS, type Skill } from '../../src/sim/analysis/practice/position.js'
-import { FEATURES, featuresOf, soundChance, weightsAfter } from '../../src/sim/analysis/practice/rating.js'
+import {
+  difficultyBy,
+  FEATURES,
+  featuresOf,
+  soundChance,
+  weightsAfter,
+} from '../../src/sim/analysis/practice/rating.js'
 import { lossOf } from '../../src/sim/analysis/practice/scoring.js'
 import { type RandomSource, stream } from '../../src/sim/random.js'
 import { learnerAnswer } from './practice/learners.js'
@@ -47,7 +53,7 @@ function fittedWeights(positions: readonly Position[], players: typeof FITTED): 
     for (const position of positions)
       for (const [at, one] of players.entries()) {
         const features = featuresOf(position)
-        const difficulty = features.reduce((sum, feature, i) => sum + feature * weights[i]!, 0)
+        const difficulty = difficultyBy(features, weights)
         const isSound = lossOf(position, learnerAnswer(one, position, draw)).isSound
         const surprise = (isSound ? 1 : 0) - soundChance(ratings[at]!, difficulty)
         weights = weightsAfter(weights, features, { surprise, step: step / players.length })
@@ -68,7 +74,7 @@ function report(name: string, positions: readonly Position[], weights: readonly 
     let rating = 0
     for (let count = 0; count < 200 + HELD_OUT_ANSWERS / players.length; count++) {
       const position = positions[Math.floor(draw() * positions.length)]!
-      const difficulty = featuresOf(position).reduce((sum, feature, i) => sum + feature * weights[i]!, 0)
+      const difficulty = difficultyBy(featuresOf(position), weights)
       const predicted = soundChance(rating, difficulty)
       const sound = lossOf(position, learnerAnswer(one, position, draw)).isSound ? 1 : 0
       if (count >= 200) chances.push([predicted, sound])

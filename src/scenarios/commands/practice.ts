@@ -11,7 +11,7 @@ import type { OpenPosition } from '../practice/open-position.js'
 import { askedAnew } from '../practice/open-position.js'
 import { readyPositions } from '../practice/position-set.js'
 import { practiceLogPath, readPracticeLog } from '../practice/practice-log.js'
-import { evidenceLines, standingOf, toldLines } from '../practice/shown-lines.js'
+import { evidenceHead, evidenceLines, standingOf, toldLines } from '../practice/shown-lines.js'
 import { dataFolder } from '../store/data-folder.js'
 import { nameIfReadable } from '../store/player-name.js'
 import {
@@ -125,7 +125,7 @@ function lookLines(open: OpenPosition): string[] {
     : 'no sheet'
   return [
     `${scenario.title}, ${lanes[state.spot!.lane]!.name}, ${sheet}. Bowler: ${scenario.setup.bowler.name}, ${scenario.setup.bowler.hand}-handed.`,
-    'First balls on this lane (ball slide/target: arrows, breakpoint, contact, speed):',
+    `First balls on this lane. ${evidenceHead(open)}`,
     ...evidenceLines(open).map((line) => `  ${line}`),
     ...(position.kind === 'decide' && position.skill === 'spare' ? [`Spare: ${leaveName(state.standing)}.`] : []),
     ...(position.kind === 'call' ? [`The line: ${lineWords(position.decision, bag)}.`] : []),

@@ -1,5 +1,5 @@
 import { type Answered, type Learner, learnerFrom, normsOf, profileOf } from '../../sim/analysis/practice/learner.js'
-import type { Answer, Kind } from '../../sim/analysis/practice/position.js'
+import type { Answer, Kind, Position } from '../../sim/analysis/practice/position.js'
 import type { SkillEstimate } from '../../sim/analysis/practice/profile.js'
 import {
   answeredOn,
@@ -58,19 +58,33 @@ const drawsFor = ({ answers }: Learner, day: number, place: number): RandomSourc
 /** The next position, opened; null where the session is over. */
 export async function nextOpen(
   desk: Desk,
-  anew: (open: OpenPosition) => Promise<OpenPosition['position'] | null> = async (open) => askedAnew(open),
+  anew: (open: OpenPosition) => Promise<Position | null> = async (open) => askedAnew(open),
 ): Promise<{ readonly desk: Desk; readonly open: OpenPosition } | null> {
   let { session } = desk
   for (;;) {
     const drawn = drawnOn(session, drawsFor(session.before, session.day, session.drawn.length))
     if (!drawn) return null
-    const open = await openPosition(drawn.position)
-    if (!desk.isEarlier) return { desk: { ...desk, session: drawn.session }, open }
-    const position = await anew(open)
-    if (position) return { desk: { ...desk, session: drawn.session }, open: { ...open, position } }
+    if (!desk.isEarlier) return { desk: { ...desk, session: drawn.session }, open: await openPosition(drawn.position) }
+    const open = await openedAnew(drawn.position, anew)
+    if (open) return { desk: { ...desk, session: drawn.session }, open }
     // Nothing is left to decide there under today's model: it does not count, and another is drawn in its place.
     const { drawn: all, store } = drawn.session
     session = { ...drawn.session, drawn: all.slice(0, -1), store: store.filter((one) => one !== drawn.position) }
+  }
+}
+
+/** A position of an earlier model asked anew; null where its throws cannot be made any more, or nothing is left to ask. */
+async function openedAnew(
+  earlier: Position,
+  anew: (open: OpenPosition) => Promise<Position | null>,
+): Promise<OpenPosition | null> {
+  try {
+    const open = await openPosition(earlier)
+    const position = open.state.spot ? await anew(open) : null
+    return position && { ...open, position }
+  } catch (fault) {
+    if (fault instanceof RangeError) return null
+    throw fault
   }
 }
 

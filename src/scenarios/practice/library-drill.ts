@@ -15,7 +15,7 @@ import { standingOf } from './shown-lines.js'
 export const LIBRARY_PREFIX = 'library:'
 
 /** The skill that a drill of the library is about. @throws ScenarioError where there is no such */
-export function librarySkill(name: string): DecidedSkill {
+function librarySkill(name: string): DecidedSkill {
   const asked = name.slice(LIBRARY_PREFIX.length)
   // The skill is called so where drills are assigned.
   const skill = asked === 'hand-or-lane' ? 'throw-or-lane' : DECIDED_SKILLS.find((one) => one === asked)
@@ -31,7 +31,7 @@ export function librarySkill(name: string): DecidedSkill {
 }
 
 /** Positions of the library by skill: those of practice that end in a decision. */
-export const libraryPositions = (positions: readonly Position[], skill: DecidedSkill): readonly DecidePosition[] =>
+const libraryPositions = (positions: readonly Position[], skill: DecidedSkill): readonly DecidePosition[] =>
   positions.filter((one): one is DecidePosition => one.kind === 'decide' && one.skill === skill)
 
 /** The drill of one skill, each of its positions played up to where the player comes in. @throws ScenarioError */

@@ -2,7 +2,7 @@ import type { Moment, Position } from '../../sim/analysis/practice/position.js'
 import type { Decision } from '../../sim/world/block/types.js'
 
 /** How often, in a game, a position of a skill comes up: first balls and spares of walks through whole games with one. */
-export type ComesUp = Readonly<Record<string, number>>
+type ComesUp = Readonly<Record<string, number>>
 
 /** Ready positions and what they were made with. */
 export interface PositionSet {

@@ -32,6 +32,15 @@ function shortSeen(record: ThrowRecord, hand: 'left' | 'right'): string {
   return parts.join(', ')
 }
 
+/** How the evidence is to be read, with the names of the balls in it. */
+export function evidenceHead(open: OpenPosition): string {
+  const { bag } = open.scenario.setup
+  const used = bag.flatMap(({ id, name }, place) =>
+    evidenceOf(open).some(({ decision }) => decision.ballId === id) ? [`${place + 1} ${name}`] : [],
+  )
+  return `Ball slide/target: arrows, breakpoint, contact, speed. Ball ${used.join(', ')}.`
+}
+
 /** All the evidence, oldest first. */
 export function evidenceLines(open: OpenPosition): string[] {
   const all = evidenceOf(open)
@@ -46,7 +55,7 @@ export function standingOf(open: OpenPosition): Decision {
 }
 
 /** What came of an answer under the block's own luck, or how it really was. */
-export function resultLine(open: OpenPosition, answer: Answer | null): string {
+function resultLine(open: OpenPosition, answer: Answer | null): string {
   const { position, begun, state, scenario } = open
   const { hand } = scenario.setup.bowler
   switch (position.kind) {

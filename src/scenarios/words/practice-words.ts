@@ -31,7 +31,7 @@ export const KIND_WORDS: Readonly<Record<Kind, string>> = {
 const SHAPE_WORDS: Readonly<Record<string, string>> = { flat: 'flat', between: 'between', houseLike: 'house-like' }
 
 /** A family by its key, as the trade says it. */
-export function familyWords(key: string): string {
+function familyWords(key: string): string {
   const [length = '', shape = ''] = key.split(' ')
   return `${length} ${SHAPE_WORDS[shape] ?? shape}`
 }

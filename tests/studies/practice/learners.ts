@@ -1,5 +1,5 @@
 import { type Answer, type Position, SKILLS, type Skill } from '../../../src/sim/analysis/practice/position.js'
-import { idealAnswerOf, idealInterval, lossOf } from '../../../src/sim/analysis/practice/scoring.js'
+import { idealInterval, lossOf } from '../../../src/sim/analysis/practice/scoring.js'
 import type { RandomSource } from '../../../src/sim/random.js'
 
 /**
@@ -16,7 +16,6 @@ export interface SimulatedLearner {
 }
 
 const BASE = 0.25
-const HIGH = 0.85
 const of = (weak: Partial<Record<Skill, number>>, base = BASE): SimulatedLearner['weak'] =>
   Object.fromEntries(SKILLS.map((skill) => [skill, weak[skill] ?? base])) as Record<Skill, number>
 
@@ -34,7 +33,6 @@ export const LEARNERS: readonly (SimulatedLearner & { readonly weakness: Skill |
   { name: 'chaser', weak: of({ 'throw-or-lane': 1 }), bias: 'follows', rate: 0.02, weakness: 'throw-or-lane' },
   { name: 'noisy all-rounder', weak: of({}, 0.6), bias: 'none', rate: 0.02, weakness: null },
 ]
-export { HIGH }
 
 /** What a learner answers. */
 export function learnerAnswer(
@@ -124,6 +122,3 @@ export function trueLoss(
     for (let time = 0; time < times; time++) sum += lossOf(position, learnerAnswer(learner, position, draw)).pins
   return own.length === 0 ? 0 : sum / (own.length * times)
 }
-
-/** The ideal answer, for players who know a skill well. */
-export { idealAnswerOf }

@@ -6,7 +6,7 @@ import { familyKey } from './schedule.js'
 import { blindPinsOf } from './scoring.js'
 
 /** In practice answers are told at once, in a test not; a shown position is a solved example that nobody answered. */
-export type AnswerMode = 'practice' | 'test' | 'shown'
+type AnswerMode = 'practice' | 'test' | 'shown'
 
 /** One position as it was answered. */
 export interface Answered extends AnsweredLoss {
@@ -83,7 +83,7 @@ export interface Calibration {
 }
 
 /** Fewer answers than this make no curve. */
-export const LEAST_CALIBRATED = 50
+const LEAST_CALIBRATED = 50
 
 /** The reliability curve; null before there are enough answers. */
 export function calibrationOf(answers: readonly Answered[]): Calibration[] | null {

@@ -18,7 +18,7 @@ const LONG_FEET = 42
 const to = (steps: number) => (value: number) => Math.round(value * steps) / steps
 
 /** Values in the middles of equally likely stretches of a weighted sample, linear between its sorted weights' middles. */
-export function equallyLikely(values: ArrayLike<number>, shares: ArrayLike<number>, count = LAW_VALUES): number[] {
+function equallyLikely(values: ArrayLike<number>, shares: ArrayLike<number>, count = LAW_VALUES): number[] {
   const order = Array.from(values, (_, i) => i).sort((a, b) => values[a] - values[b] || a - b)
   const law: number[] = []
   let at = 0
@@ -88,7 +88,7 @@ const MOVED_SHARES = 0.03
 const KEPT_WIDTH = 0.8
 
 /** Whether what is on the screen tells anything: the answer differs from what it was before the first throw. */
-export function tellsSomething(question: ReadQuestion, before: readonly number[], now: readonly number[]): boolean {
+function tellsSomething(question: ReadQuestion, before: readonly number[], now: readonly number[]): boolean {
   if (question === 'shape' || question === 'length')
     return before.reduce((sum, share, i) => sum + (share - now[i]) * (share - now[i]), 0) >= MOVED_SHARES
   const width = (law: readonly number[]): number =>

@@ -49,7 +49,7 @@ export interface OfferedAnswer {
   readonly contacts: Readonly<Record<CommonContact, number>> | null
 }
 export const COMMON_CONTACTS = ['light', 'pocket', 'high'] as const satisfies readonly Contact[]
-export type CommonContact = (typeof COMMON_CONTACTS)[number]
+type CommonContact = (typeof COMMON_CONTACTS)[number]
 
 export interface DecidePosition extends PositionBase {
   readonly kind: 'decide'

@@ -23,7 +23,7 @@ export interface SkillEstimate {
 }
 
 /** What is known of a skill before anything was answered. */
-export interface SkillNorm {
+interface SkillNorm {
   /** Mean pins of a blind answer over all positions of the skill. */
   readonly blindPins: number
   readonly perGame: number

@@ -23,8 +23,16 @@ export function featuresOf(position: Position): number[] {
 export const FEATURES = SKILLS.length + 5
 
 /** How hard a position is, on the scale of a learner's rating; linear in its features, as a new position has no history. */
-export function difficultyOf(position: Position, weights: readonly number[] = DIFFICULTY_WEIGHTS): number {
-  return featuresOf(position).reduce((sum, feature, i) => sum + feature * weights[i], 0)
+export const difficultyBy = (features: readonly number[], weights: readonly number[]): number =>
+  features.reduce((sum, feature, i) => sum + feature * weights[i], 0)
+
+const worked = new WeakMap<Position, number>()
+
+/** The same by the weights that come with the program, worked out once. */
+export function difficultyOf(position: Position): number {
+  const known = worked.get(position) ?? difficultyBy(featuresOf(position), DIFFICULTY_WEIGHTS)
+  worked.set(position, known)
+  return known
 }
 
 /** Chance of a sound answer (linear logistic test model: Fischer 1973, from memory). */

@@ -45,7 +45,7 @@ export function answerKey(position: Position): string {
 }
 
 /** What the next position is chosen by. */
-export interface Chooser {
+interface Chooser {
   readonly profile: readonly SkillEstimate[]
   readonly ratings: Ratings
   /** Ids that were asked before and are not to come again yet. */
@@ -93,8 +93,11 @@ export function nextPosition(store: readonly Position[], chooser: Chooser, draw:
   const owed = ofSkill.filter(isOwed)
   const off = (one: Position): number =>
     Math.abs(soundChance(ratings[one.skill].rating, difficultyOf(one)) - AIMED_SHARE)
-  const nearest = [...(owed.length > 0 ? owed : ofSkill)].sort((a, b) => off(a) - off(b)).slice(0, NEAREST)
-  return nearest[Math.floor(draw() * nearest.length)]
+  const nearest = (owed.length > 0 ? owed : ofSkill)
+    .map((one) => ({ one, off: off(one) }))
+    .sort((a, b) => a.off - b.off)
+    .slice(0, NEAREST)
+  return nearest[Math.floor(draw() * nearest.length)].one
 }
 
 function drawnSkill(candidates: readonly Position[], { profile }: Chooser, draw: RandomSource): Skill | null {

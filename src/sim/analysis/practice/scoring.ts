@@ -1,7 +1,7 @@
 import type { Answer, Position } from './position.js'
 
 /** An interval is asked for with this much left out on either side: the middle four fifths. */
-export const INTERVAL_TAIL = 0.1
+const INTERVAL_TAIL = 0.1
 const ALPHA = 2 * INTERVAL_TAIL
 /** A loss up to this is a sound answer (design, no source). */
 export const SOUND_PINS = 0.5

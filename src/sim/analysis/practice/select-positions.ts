@@ -2,7 +2,7 @@ import { DECIDED_SKILLS, type Position, type Skill } from './position.js'
 import type { Found } from './walk.js'
 
 /** How many positions of each skill are wanted. */
-export const WANTED: Readonly<Record<Skill, number>> = {
+const WANTED: Readonly<Record<Skill, number>> = {
   line: 24,
   ball: 24,
   'move-size': 24,
@@ -18,7 +18,7 @@ const MOST_SEEN_AT_ONCE = 2
 /** At most this share of a skill's decisions have the standing line for their best. */
 const MOST_STANDING = 0.5
 
-export interface Selection {
+interface Selection {
   readonly positions: readonly Position[]
   /** Skills of which more are wanted. */
   readonly missing: readonly Skill[]

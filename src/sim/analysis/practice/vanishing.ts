@@ -25,7 +25,7 @@ const launch = scratchLaunch()
 const path = new Float64Array(FILM_ROWS)
 
 /** Board of a path at a distance, half way between the middles of two half feet. */
-export function boardAtFeet(rolled: Float64Array, feet: number): number {
+function boardAtFeet(rolled: Float64Array, feet: number): number {
   const row = 2 * feet
   return metresToBoard((rolled[row - 1] + rolled[row]) / 2)
 }

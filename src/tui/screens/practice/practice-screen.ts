@@ -1,4 +1,4 @@
-import { evidenceLines, standingOf, toldLines } from '../../../scenarios/practice/shown-lines.js'
+import { evidenceHead, evidenceLines, standingOf, toldLines } from '../../../scenarios/practice/shown-lines.js'
 import {
   askWords,
   CARRY_OVER_LINE,
@@ -144,7 +144,7 @@ function headRow(practice: PracticeState, columns: number, theme: Theme): string
       [` ${at} of ${all} `, 'faint'],
       [full.repeat(filled), 'accent'],
       [`${empty.repeat(BAR_COLUMNS - filled)}  `, 'faint'],
-      [isTested(practice) ? `Test${dot}` : '', 'strong'],
+      [practice.stage.kind !== 'told' && isTested(practice) ? `Test${dot}` : '', 'strong'],
       [what, 'strong'],
     ),
     textRow(theme, [`${scenario.setup.bowler.name}${dot}${sheet} `, 'faint']),
@@ -168,9 +168,8 @@ function evidenceRows({ open, stage }: PracticeState, columns: number, theme: Th
     list.map((line, row) => textRow(theme, [line, column * rows + row === lines.length - 1 ? 'strong' : 'plain'])),
   )
   const [first = [], ...others] = inked
-  const head = 'Seen (ball slide/target: arrows, breakpoint, contact, speed), the last one bold'
   return [
-    textRow(theme, [head, 'faint']),
+    ...wrapWords(evidenceHead(open), columns).map((row) => textRow(theme, [row, 'faint'])),
     ...others.reduce((left, right, at) => beside(left, width * (at + 1), right), first),
   ]
 }
