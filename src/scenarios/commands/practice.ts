@@ -1,6 +1,7 @@
 import { calibrationOf, learnerFrom } from '../../sim/analysis/practice/learner.js'
 import type { Answer, Kind, Position } from '../../sim/analysis/practice/position.js'
 import { endOf, isTest, type SessionMinutes, sessionLength, supportFor } from '../../sim/analysis/practice/session.js'
+import { lazily } from '../../sim/lazily.js'
 import { leaveName } from '../../sim/world/pins/leaves.js'
 import { WriteError } from '../files/text/atomic-write.js'
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
@@ -20,8 +21,8 @@ import {
   calibrationLine,
   endLines,
   FAMILY_NAMES,
+  headWords,
   hintLine,
-  KIND_WORDS,
   offeredWords,
   planLine,
   READ_UNITS,
@@ -50,7 +51,7 @@ export async function practiceCommand(options: PracticeOptions, console: Command
   if (desk.isEarlier)
     console.tell('The ready positions are of an earlier model; each is asked anew, which takes some seconds.')
   console.print('Type ? for what you can say; quit stops without loss.')
-  const typed = console.lines()[Symbol.asyncIterator]()
+  const typed = linesOf(console)
   let upcoming = nextOpen(desk, anewOn(console))
   for (;;) {
     const next = await upcoming
@@ -67,9 +68,19 @@ export async function practiceCommand(options: PracticeOptions, console: Command
     if (!after) break
     desk = after
   }
+  await typed.return?.()
   sayEnd(desk, console)
   const signal = console.stoppedBy()
   return signal ? SIGNAL_EXIT[signal] : EXIT.fine
+}
+
+/** Lines once they are asked for: what is typed before anybody reads would be lost. */
+function linesOf(console: CommandConsole): AsyncIterator<string> {
+  const lines = lazily(() => console.lines()[Symbol.asyncIterator]())
+  return {
+    next: () => lines().next(),
+    return: async () => (await lines().return?.()) ?? { done: true, value: undefined },
+  }
 }
 
 const anewOn =
@@ -94,7 +105,7 @@ async function askOne(
   const support = supportFor(session, position)
   console.print('')
   console.print(
-    `${place + 1} of ${sessionLength(session.plan)}. ${isTested ? 'Test, no grades. ' : ''}${KIND_WORDS[position.kind]}: ${SKILL_WORDS[position.skill]}.`,
+    `${place + 1} of ${sessionLength(session.plan)}. ${isTested ? 'Test, no grades. ' : ''}${headWords(position)}`,
   )
   for (const line of lookLines(open)) console.print(line)
   if (support === 'worked') {

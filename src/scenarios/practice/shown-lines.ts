@@ -38,7 +38,7 @@ export function evidenceHead(open: OpenPosition): string {
   const used = bag.flatMap(({ id, name }, place) =>
     evidenceOf(open).some(({ decision }) => decision.ballId === id) ? [`${place + 1} ${name}`] : [],
   )
-  return `Ball slide/target: arrows, breakpoint, contact, speed. Ball ${used.join(', ')}.`
+  return `Ball slide/target: arrows, breakpoint, contact, speed. ${used.length > 1 ? 'Balls' : 'Ball'} ${used.join(', ')}.`
 }
 
 /** All the evidence, oldest first. */

@@ -21,12 +21,16 @@ export const SKILL_WORDS: Readonly<Record<Skill, string>> = {
   call: 'calling the line',
 }
 
-export const KIND_WORDS: Readonly<Record<Kind, string>> = {
+const KIND_WORDS: Readonly<Record<Kind, string>> = {
   decide: 'Decide',
-  read: 'Read',
-  call: 'Call',
+  read: 'Read the oil',
+  call: 'Call the line',
   'throw-or-lane': 'Throw or lane?',
 }
+
+/** What kind of position it is, with its skill where the kind does not say it. */
+export const headWords = (position: Position): string =>
+  position.kind === 'decide' ? `${KIND_WORDS.decide}: ${SKILL_WORDS[position.skill]}` : KIND_WORDS[position.kind]
 
 const SHAPE_WORDS: Readonly<Record<string, string>> = { flat: 'flat', between: 'between', houseLike: 'house-like' }
 

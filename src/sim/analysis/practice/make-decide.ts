@@ -123,7 +123,8 @@ export function spareOffer(
   const prices = sparePrices(search, habit)
   const best = prices.shownBest()
   const wanted = [habit, best, strike, ...linesAround(best, 4, 'spare', draw)]
-  return offer(setup, 'spare', distinct(wanted).slice(0, MOST_ANSWERS), habit, prices.chargeOf)
+  // What stands is the line of the first ball: whoever changes nothing throws that again.
+  return offer(setup, 'spare', distinct(wanted).slice(0, MOST_ANSWERS), strike, prices.chargeOf)
 }
 
 const outcome = newRollOutcome()

@@ -33,7 +33,7 @@ interface PositionBase {
   readonly family: Family
   /**
    * Pins that hang on the answer: for a decision what the dearest answer costs, else what deciding here without a clue costs
-   * (the mean over the answers offered at that moment).
+   * (the mean over the answers offered at that moment, of throw or lane those to the last ball).
    */
   readonly stakesPins: number
 }
@@ -56,7 +56,7 @@ export interface DecidePosition extends PositionBase {
   readonly skill: DecidedSkill
   /** In a natural order that tells nothing about their price. */
   readonly answers: readonly OfferedAnswer[]
-  /** Place of the answer that changes nothing (for a spare: the habit); null where it is not offered. */
+  /** Place of the answer that changes nothing (the line of the first ball at a spare too); null where it is not offered. */
   readonly standing: number | null
 }
 

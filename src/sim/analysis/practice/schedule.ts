@@ -12,6 +12,8 @@ const AIMED_SHARE = 0.8
 const EVEN_PART = 0.2
 /** How many of those nearest to the aim are drawn among. */
 const NEAREST = 6
+/** A lane that was looked at is left alone for so many positions, for each tells of it. */
+const LANE_RESTS = 5
 
 /** How large a part of practice each skill gets. */
 export function skillShares(profile: readonly SkillEstimate[]): ReadonlyMap<Skill, number> {
@@ -75,13 +77,20 @@ export function nextPosition(store: readonly Position[], chooser: Chooser, draw:
       !asked.some(({ id, moment }) => id === one.id || moment === one.moment) &&
       (skills?.has(one.skill) ?? true),
   )
-  const inFamilies = families ? open.filter((one) => families.has(familyKey(one))) : open
-  const among = inFamilies.length > 0 ? inFamilies : open
-  const others = last
-    ? among.filter((one) => familyKey(one) !== familyKey(last) && answerKey(one) !== answerKey(last))
-    : among
-  const notAlike = last ? among.filter((one) => answerKey(one) !== answerKey(last)) : among
-  const candidates = others.length > 0 ? others : notAlike.length > 0 ? notAlike : open
+  const rested = asked.slice(-LANE_RESTS).map(({ moment }) => moment.seed)
+  const isFresh = (one: Position): boolean => !rested.includes(one.moment.seed)
+  const isOther = (one: Position): boolean => !last || answerKey(one) !== answerKey(last)
+  const isOtherFamily = (one: Position): boolean => !last || familyKey(one) !== familyKey(last)
+  const isPlanned = (one: Position): boolean => families?.has(familyKey(one)) ?? true
+  // What matters most gives way last.
+  const candidates = firstNotEmpty([
+    open.filter((one) => isOther(one) && isOtherFamily(one) && isPlanned(one) && isFresh(one)),
+    open.filter((one) => isOther(one) && isOtherFamily(one) && isPlanned(one)),
+    open.filter((one) => isOther(one) && isOtherFamily(one) && isFresh(one)),
+    open.filter((one) => isOther(one) && isFresh(one)),
+    open.filter(isOther),
+    open,
+  ])
   const skill = drawnSkill(candidates, chooser, draw)
   const ofSkill = candidates.filter((one) => one.skill === skill)
   if (ofSkill.length === 0) return null
@@ -99,6 +108,9 @@ export function nextPosition(store: readonly Position[], chooser: Chooser, draw:
     .slice(0, NEAREST)
   return nearest[Math.floor(draw() * nearest.length)].one
 }
+
+const firstNotEmpty = <Item>(lists: readonly (readonly Item[])[]): readonly Item[] =>
+  lists.find((list) => list.length > 0) ?? []
 
 function drawnSkill(candidates: readonly Position[], { profile }: Chooser, draw: RandomSource): Skill | null {
   const shares = skillShares(profile)

@@ -11,6 +11,8 @@ const ANY_ENTRY: readonly [number, number] = [13.73, 20.5]
 const LEAST_SHARES_LEAD = 0.05
 const LEAST_SHARE_LEAD = 0.02
 const LEAST_INTERVAL_LEAD = 0.3
+/** However far off an answer is, it is not taken to cost more than so many times what knowing nothing does. */
+const MOST_BLIND_COSTS = 3
 
 /**
  * Luck-free part of the Brier score of stated shares: the sum of (q - p*)^2. For any shares the expected score over what may
@@ -78,7 +80,7 @@ function lostPins(position: Position, answer: Answer): number {
       if (position.question === 'shape' || position.question === 'length') {
         if (answer.kind !== 'shares') throw new RangeError('This position is answered by shares of three families.')
         const lead = Math.max(LEAST_SHARES_LEAD, sharesRegret([1 / 3, 1 / 3, 1 / 3], position.ideal))
-        return (position.stakesPins * sharesRegret(answer.shares, position.ideal)) / lead
+        return pinsOf(position.stakesPins, sharesRegret(answer.shares, position.ideal), lead)
       }
       return intervalPins(position.stakesPins, answer, position.ideal, idealInterval(position.before))
     }
@@ -87,7 +89,7 @@ function lostPins(position: Position, answer: Answer): number {
     case 'throw-or-lane': {
       if (answer.kind !== 'share') throw new RangeError('This position is answered by one share.')
       const regret = (share: number): number => (share - position.ideal) * (share - position.ideal)
-      return (position.stakesPins * regret(answer.share)) / Math.max(LEAST_SHARE_LEAD, regret(0.5))
+      return pinsOf(position.stakesPins, regret(answer.share), Math.max(LEAST_SHARE_LEAD, regret(0.5)))
     }
   }
 }
@@ -100,7 +102,27 @@ function intervalPins(
 ): number {
   if (answer.kind !== 'interval') throw new RangeError('This position is answered by an interval.')
   const lead = Math.max(LEAST_INTERVAL_LEAD, intervalRegret(low, high, law))
-  return (stakesPins * intervalRegret(answer.low, answer.high, law)) / lead
+  return pinsOf(stakesPins, intervalRegret(answer.low, answer.high, law), lead)
+}
+
+/** A regret as pins. Pins rise with it up to a bound, so that the ideal observer's answer stays the best one. @param lead regret of knowing nothing */
+const pinsOf = (stakesPins: number, regret: number, lead: number): number =>
+  stakesPins * Math.min(MOST_BLIND_COSTS, Math.max(0, regret) / lead)
+
+/** How much more an answer that knows nothing loses than the ideal observer's, in the score's own unit: how much there is to know. */
+export function leadOf(position: Position): number {
+  switch (position.kind) {
+    case 'decide':
+      return blindPinsOf(position)
+    case 'read':
+      return position.question === 'shape' || position.question === 'length'
+        ? sharesRegret([1 / 3, 1 / 3, 1 / 3], position.ideal)
+        : intervalRegret(...idealInterval(position.before), position.ideal)
+    case 'call':
+      return intervalRegret(...ANY_ENTRY, position.ideal)
+    case 'throw-or-lane':
+      return (position.ideal - 0.5) * (position.ideal - 0.5)
+  }
 }
 
 /** What the ideal observer answers. */

@@ -1,4 +1,5 @@
-import { DECIDED_SKILLS, type Position, type Skill } from './position.js'
+import { DECIDED_SKILLS, type DecidePosition, type Position, type ReadQuestion, type Skill } from './position.js'
+import { leadOf } from './scoring.js'
 import type { Found } from './walk.js'
 
 /** How many positions of each skill are wanted. */
@@ -17,6 +18,28 @@ const MOST_DECIDED_AT_ONCE = 2
 const MOST_SEEN_AT_ONCE = 2
 /** At most this share of a skill's decisions have the standing line for their best. */
 const MOST_STANDING = 0.5
+
+/** Units of the score by which knowing must beat not knowing: feet, millilitres, ratio, squared shares, boards. */
+const LEAST_LEADS: Readonly<Record<ReadQuestion | 'call' | 'throw-or-lane', number>> = {
+  shape: 0.1,
+  length: 0.1,
+  lengthFeet: 1,
+  volumeMillilitres: 1,
+  ratio: 0.5,
+  call: 1,
+  'throw-or-lane': 0.0225,
+}
+
+/** Whether a question has something to know: one who knows nothing answers it clearly worse. */
+function isWorthKnowing(one: Position): boolean {
+  if (one.kind === 'decide') return isStandingBest(one) || standingCost(one) >= LEAST_STANDING_PINS
+  return leadOf(one) >= LEAST_LEADS[one.kind === 'read' ? one.question : one.kind]
+}
+
+/** Where the standing line is not the best it costs at least this, so that there is a reason to leave it. */
+const LEAST_STANDING_PINS = 0.5
+const standingCost = ({ answers, standing }: DecidePosition): number =>
+  standing === null ? Number.POSITIVE_INFINITY : answers[standing].costPins
 
 interface Selection {
   readonly positions: readonly Position[]
@@ -40,6 +63,7 @@ export function selectPositions(walks: readonly (readonly Found[])[], wanted = W
   const wantedOf = (one: Position): number =>
     one.skill === 'throw-or-lane' ? wanted[one.skill] / 2 : wanted[one.skill]
   const isOpen = (one: Position): boolean =>
+    isWorthKnowing(one) &&
     count(groupOf(one)) < wantedOf(one) &&
     !(isStandingBest(one) && count(`${groupOf(one)} standing`) >= MOST_STANDING * wantedOf(one))
   const take = (one: Position): void => {

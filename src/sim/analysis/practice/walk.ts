@@ -19,6 +19,7 @@ import {
   stakesOf,
 } from './make-decide.js'
 import { callParts, type FreshOil, familyOf, freshOil, readParts, type Seen, throwOrLaneParts } from './make-seen.js'
+import { movedLine } from './offered-moves.js'
 import { type Position, READ_QUESTIONS, type Vanishes } from './position.js'
 
 /** So many first balls on a lane fit on the screen. */
@@ -31,9 +32,13 @@ const LEAST_BLIND_PINS = 0.3
 /** A single pin is shot at by habit nearly always: only some are looked at. */
 const SINGLE_PINS = 0.2
 const VANISHES: readonly Vanishes[] = [null, 15, 30, 45]
-/** Shares of frames in which the scripted player repeats the line, follows the miss, and takes the best. */
-const REPEATS = 0.4
-const FOLLOWS = 0.2
+/** Shares of frames in which the scripted player repeats the line, follows the miss, and takes the best; else a line off the best. */
+const REPEATS = 0.3
+const FOLLOWS = 0.15
+const BESTS = 0.15
+/** How far off, in boards of feet, with the target moved half as far as "2 and 1" would, as far, or not at all. */
+const OFF_BOARDS = [-6, -4, -3, 3, 4, 6]
+const OFF_TARGETS = [0, 0.5, 0.5, 1]
 
 /** What a walk through a block found at one moment. */
 export interface Found {
@@ -44,7 +49,7 @@ export interface Found {
 }
 
 /**
- * Plays a game by a script of keyed draws (repeat the line, follow the miss, take the best) and takes every moment at which there is
+ * Plays a game by a script of keyed draws (repeat the line, follow the miss, take the best, or miss it by some boards) and takes every moment at which there is
  * something to ask. The same block and name give the same positions.
  *
  * @param begun a block before its first throw, without other bowlers
@@ -92,7 +97,16 @@ function firstBallPrices(state: BlockState): MomentPrices {
 function scripted(state: BlockState, prices: MomentPrices): Decision {
   const draw = drawsOf(state, 1)()
   if (draw < REPEATS) return choose('stay', state)
-  return draw < REPEATS + FOLLOWS ? choose('thumb', state) : prices.shownBest()
+  if (draw < REPEATS + FOLLOWS) return choose('thumb', state)
+  const best = prices.shownBest()
+  return draw < REPEATS + FOLLOWS + BESTS ? best : offLine(best, drawsOf(state, 6))
+}
+
+/** Somebody's honest mistake: a line off the best one. */
+function offLine(best: Decision, draw: RandomSource): Decision {
+  const feet = OFF_BOARDS[Math.floor(draw() * OFF_BOARDS.length)]
+  const target = Math.round(2 * feet * OFF_TARGETS[Math.floor(draw() * OFF_TARGETS.length)]) / 2
+  return movedLine(best, [feet, target]) ?? best
 }
 
 /** Draws of a moment's own, for so many uses. */
@@ -164,7 +178,7 @@ function seenPositions(
   const reaction = offers.find(({ skill }) => skill === 'throw-or-lane')
   if (share && reaction && stakesOf(reaction) >= LEAST_STAKES_PINS)
     found.push({
-      ...base(state, scenario, oil, 'share', stakesOf(reaction)),
+      ...base(state, scenario, oil, 'share', blindCostOf([reaction])),
       kind: 'throw-or-lane',
       skill: 'throw-or-lane',
       ...share,

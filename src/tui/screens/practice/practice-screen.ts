@@ -4,8 +4,8 @@ import {
   CARRY_OVER_LINE,
   calibrationLine,
   endLines,
+  headWords,
   hintLine,
-  KIND_WORDS,
   planLine,
   SKILL_WORDS,
   saidWords,
@@ -136,8 +136,6 @@ function headRow(practice: PracticeState, columns: number, theme: Theme): string
       : `sheet ${posted.lengthFeet} ft, ${posted.volumeMillilitres} mL, ${posted.ratio}:1`
     : 'no sheet'
   const dot = ` ${theme.glyphs.separator} `
-  const what =
-    position.kind === 'decide' ? `${KIND_WORDS.decide}: ${SKILL_WORDS[position.skill]}` : KIND_WORDS[position.kind]
   return spreadRow(
     textRow(
       theme,
@@ -145,7 +143,7 @@ function headRow(practice: PracticeState, columns: number, theme: Theme): string
       [full.repeat(filled), 'accent'],
       [`${empty.repeat(BAR_COLUMNS - filled)}  `, 'faint'],
       [practice.stage.kind !== 'told' && isTested(practice) ? `Test${dot}` : '', 'strong'],
-      [what, 'strong'],
+      [headWords(position), 'strong'],
     ),
     textRow(theme, [`${scenario.setup.bowler.name}${dot}${sheet} `, 'faint']),
     columns,
