@@ -83,7 +83,7 @@ const ARROWS = [
       'screens/menus': ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts'],
       'screens/play': ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts'],
       'screens/practice': ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts'],
-    'screens/debrief': ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts'],
+      'screens/debrief': ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts'],
       screens: ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts', 'screens'],
       app: ['draw', 'terminal', 'settings', 'keys', 'forms', 'worker', 'state', 'parts', 'screens'],
     },

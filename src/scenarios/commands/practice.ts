@@ -2,7 +2,6 @@ import { calibrationOf, learnerFrom } from '../../sim/analysis/practice/learner.
 import type { Answer, Kind, Position } from '../../sim/analysis/practice/position.js'
 import { endOf, isTest, type SessionMinutes, sessionLength, supportFor } from '../../sim/analysis/practice/session.js'
 import { lazily } from '../../sim/lazily.js'
-import { leaveName } from '../../sim/world/pins/leaves.js'
 import { WriteError } from '../files/text/atomic-write.js'
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 import { bagLines } from '../plain/opening-lines.js'
@@ -10,26 +9,14 @@ import { readPracticeAnswer, type TypedAnswer } from '../plain/read-practice-ans
 import { answerAt, type Desk, nextOpen, practiceProfile, sitDown } from '../practice/desk.js'
 import type { OpenPosition } from '../practice/open-position.js'
 import { askedAnew } from '../practice/open-position.js'
+import { lookLines, questionLines } from '../practice/position-lines.js'
 import { readyPositions } from '../practice/position-set.js'
 import { practiceLogPath, readPracticeLog } from '../practice/practice-log.js'
-import { evidenceHead, evidenceLines, standingOf, toldLines } from '../practice/shown-lines.js'
+import { toldLines } from '../practice/shown-lines.js'
 import { dataFolder } from '../store/data-folder.js'
 import { nameIfReadable } from '../store/player-name.js'
-import {
-  askWords,
-  CARRY_OVER_LINE,
-  calibrationLine,
-  endLines,
-  FAMILY_NAMES,
-  headWords,
-  hintLine,
-  offeredWords,
-  planLine,
-  READ_UNITS,
-  SKILL_WORDS,
-  sureAndWrong,
-} from '../words/practice-words.js'
-import { lineWords } from '../words/throw-words.js'
+import { CARRY_OVER_LINE, calibrationLine, endLines, planLine, sureAndWrong } from '../words/practice-session-words.js'
+import { askWords, headWords, hintLine, SKILL_WORDS } from '../words/practice-words.js'
 import { type CommandConsole, printText } from './console/console.js'
 
 export interface PracticeOptions {
@@ -124,45 +111,6 @@ async function askOne(
   const said = await readAnswer(open, typed, console)
   if (!said) return null
   return keep(desk, open, said, console)
-}
-
-/** What is looked at: whose lane, and what was seen on it. */
-function lookLines(open: OpenPosition): string[] {
-  const { scenario, state, position } = open
-  const { bag, lanes } = scenario.setup
-  const posted = state.posted[state.spot!.lane]
-  const sheet = posted
-    ? `sheet ${posted.lengthFeet} ft${posted.volumeMillilitres === undefined ? '' : `, ${posted.volumeMillilitres} mL, ${posted.ratio}:1`}`
-    : 'no sheet'
-  return [
-    `${scenario.title}, ${lanes[state.spot!.lane]!.name}, ${sheet}. Bowler: ${scenario.setup.bowler.name}, ${scenario.setup.bowler.hand}-handed.`,
-    `First balls on this lane. ${evidenceHead(open)}`,
-    ...evidenceLines(open).map((line) => `  ${line}`),
-    ...(position.kind === 'decide' && position.skill === 'spare' ? [`Spare: ${leaveName(state.standing)}.`] : []),
-    ...(position.kind === 'call' ? [`The line: ${lineWords(position.decision, bag)}.`] : []),
-  ]
-}
-
-function questionLines(open: OpenPosition): string[] {
-  const { position, scenario } = open
-  const { bag, bowler } = scenario.setup
-  const ask = askWords(position, bowler.hand)
-  if (position.kind === 'decide') {
-    const standing = standingOf(open)
-    return [
-      ask,
-      ...position.answers.map(
-        ({ decision }, at) =>
-          `  ${at + 1}  ${offeredWords(decision, standing, bag, bowler.hand, position.skill === 'spare')}`,
-      ),
-      'Say a number and, if you like, how sure you are that it is sound: 3 80.',
-    ]
-  }
-  if (position.kind === 'throw-or-lane') return [ask, 'Say the delivery in per cent, 0 to 100.']
-  if (position.kind === 'call') return [ask, 'Say two boards, such as 16.5 18.']
-  if (position.question === 'shape' || position.question === 'length')
-    return [ask, `Say three shares for ${FAMILY_NAMES[position.question].join(', ')}: such as 20 50 30.`]
-  return [ask, `Say two figures in ${READ_UNITS[position.question].unit}, such as 38 41.`]
 }
 
 async function readAnswer(

@@ -3,6 +3,7 @@ import { meantPath } from '../../sim/analysis/debrief/reading/meant-path.js'
 import type { Position } from '../../sim/analysis/practice/position.js'
 import { askAt } from '../../sim/analysis/practice/walk.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
+import { keptWith } from '../../sim/kept-with.js'
 import { advance } from '../../sim/world/block/advance.js'
 import type { BlockState, Decision, ThrowRecord } from '../../sim/world/block/types.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
@@ -46,9 +47,11 @@ export function evidenceOf({ state }: OpenPosition): ThrowRecord[] {
   return state.throws.filter((one) => one.spot.lane === state.spot?.lane && one.standingBefore === FULL_RACK)
 }
 
-/** What comes of a choice under the block's own luck. */
-export const thrownAt = ({ state }: OpenPosition, decision: Decision): ThrowRecord =>
-  advance(state, decision).throws.at(-1)!
+/** What comes of a choice under the block's own luck; thrown once. */
+export const thrownAt = keptWith(
+  (decision: Decision) => JSON.stringify(decision),
+  ({ state }: OpenPosition, decision): ThrowRecord => advance(state, decision).throws.at(-1)!,
+)
 
 /** The line that a call is about, or that stands. */
 export const standingLine = ({ state, position }: OpenPosition): Decision =>

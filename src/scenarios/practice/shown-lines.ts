@@ -3,9 +3,10 @@ import { idealAnswerOf, type PracticeLoss } from '../../sim/analysis/practice/sc
 import { SIGHT_MARKS_FEET, type SightMark, seenMarks } from '../../sim/analysis/practice/vanishing.js'
 import { metresToFeet } from '../../sim/units.js'
 import type { Decision, ThrowRecord } from '../../sim/world/block/types.js'
+import type { Hand } from '../../sim/world/bowler/profile.js'
 import { measurePattern } from '../../sim/world/lane/pattern.js'
 import { costLine, whyLine } from '../words/practice-words.js'
-import { fellWords, seenParts } from '../words/throw-words.js'
+import { breakpointPlace, fellWords, seenParts, shortContact } from '../words/throw-words.js'
 import { boardWords, shortDecision } from '../words/words.js'
 import { evidenceOf, lastAsMeant, type OpenPosition, standingLine, thrownAt } from './open-position.js'
 
@@ -13,12 +14,16 @@ import { evidenceOf, lastAsMeant, type OpenPosition, standingLine, thrownAt } fr
 export const vanishesAt = ({ position }: OpenPosition): SightMark | null =>
   position.kind === 'read' ? (position.vanishesFeet as SightMark | null) : null
 
+/** How much room a line of evidence has: all in words, or the figures alone under a heading that says what they are. */
+export type EvidenceLook = 'words' | 'figures'
+
 /** One thrown ball of the evidence on one line; of one that vanished only what was seen before. */
-export function evidenceWords(open: OpenPosition, record: ThrowRecord, isLast: boolean): string {
+function evidenceWords(open: OpenPosition, record: ThrowRecord, isLast: boolean, look: EvidenceLook): string {
   const { bag, bowler } = open.scenario.setup
   const line = shortDecision(record.decision, bag)
   const vanishes = isLast ? vanishesAt(open) : null
-  if (vanishes === null) return `${line}: ${shortSeen(record, bowler.hand)}`
+  if (vanishes === null)
+    return `${line}: ${look === 'words' ? inWords(record, bowler.hand) : inFigures(record, bowler.hand)}`
   const marks = seenMarks(record, vanishes)
   const said = marks.map(
     (board, mark) => `${boardWords(board)} at ${mark === 0 ? 'the arrows' : `${SIGHT_MARKS_FEET[mark]} ft`}`,
@@ -27,27 +32,36 @@ export function evidenceWords(open: OpenPosition, record: ThrowRecord, isLast: b
 }
 
 /** What was seen of a throw without what no question needs. */
-function shortSeen(record: ThrowRecord, hand: 'left' | 'right'): string {
-  const parts = seenParts(record, hand).map((part) => part.replace(/ \(.*\)$/, '').replace(' at the arrows', ''))
-  return parts.join(', ')
+const inWords = (record: ThrowRecord, hand: Hand): string =>
+  seenParts(record, hand)
+    .map((part) => part.replace(/ \(.*\)$/, '').replace(' at the arrows', ''))
+    .join(', ')
+
+function inFigures(record: ThrowRecord, hand: Hand): string {
+  const { arrowsBoard, contact, speedMph } = record.observation
+  const breakpoint = breakpointPlace(record.observation).replace(' ft', '')
+  return [boardWords(arrowsBoard), breakpoint, shortContact(contact, hand), speedMph.toFixed(1)]
+    .filter(Boolean)
+    .join(', ')
 }
 
 /** How the evidence is to be read, with the names of the balls in it. */
-export function evidenceHead(open: OpenPosition): string {
+export function evidenceHead(open: OpenPosition, look: EvidenceLook): string {
   const { bag } = open.scenario.setup
   const used = bag.flatMap(({ id, name }, place) =>
     evidenceOf(open).some(({ decision }) => decision.ballId === id) ? [`${place + 1} ${name}`] : [],
   )
-  return `Ball slide/target: arrows, breakpoint, contact, speed. ${used.length > 1 ? 'Balls' : 'Ball'} ${used.join(', ')}.`
+  const units = look === 'words' ? 'arrows, breakpoint, contact, speed' : 'arrows, breakpoint at ft, contact, mph'
+  return `Ball slide/target: ${units}. ${used.length > 1 ? 'Balls' : 'Ball'} ${used.join(', ')}.`
 }
 
 /** All the evidence, oldest first. */
-export function evidenceLines(open: OpenPosition): string[] {
+export function evidenceLines(open: OpenPosition, look: EvidenceLook): string[] {
   const all = evidenceOf(open)
-  return all.map((record, place) => evidenceWords(open, record, place === all.length - 1))
+  return all.map((record, place) => evidenceWords(open, record, place === all.length - 1, look))
 }
 
-/** The line that stands: the one thrown last, or of a spare the habit. */
+/** The line that stands: the one thrown last. */
 export function standingOf(open: OpenPosition): Decision {
   const { position } = open
   if (position.kind === 'decide' && position.standing !== null) return position.answers[position.standing]!.decision

@@ -1,7 +1,5 @@
-import type { Answered, Calibration } from '../../sim/analysis/practice/learner.js'
 import type { Answer, Kind, Position, ReadQuestion, Skill } from '../../sim/analysis/practice/position.js'
 import { idealAnswerOf, idealInterval, type PracticeLoss } from '../../sim/analysis/practice/scoring.js'
-import type { SessionEnd, SessionPlan } from '../../sim/analysis/practice/session.js'
 import type { BallSpecification } from '../../sim/world/ball/specification.js'
 import type { Decision } from '../../sim/world/block/types.js'
 import type { Hand } from '../../sim/world/bowler/profile.js'
@@ -35,7 +33,7 @@ export const headWords = (position: Position): string =>
 const SHAPE_WORDS: Readonly<Record<string, string>> = { flat: 'flat', between: 'between', houseLike: 'house-like' }
 
 /** A family by its key, as the trade says it. */
-function familyWords(key: string): string {
+export function familyWords(key: string): string {
   const [length = '', shape = ''] = key.split(' ')
   return `${length} ${SHAPE_WORDS[shape] ?? shape}`
 }
@@ -105,17 +103,18 @@ export function offeredWords(
   return `${move === 'same line' && speed === '' ? 'stay' : move}${speed} (${place})`
 }
 
-const pins = (value: number): string => `${value.toFixed(1)} ${value.toFixed(1) === '1.0' ? 'pin' : 'pins'}`
+export const practicePins = (value: number): string =>
+  `${value.toFixed(1)} ${value.toFixed(1) === '1.0' ? 'pin' : 'pins'}`
 
 /** What an answer cost. */
 export function costLine(position: Position, { pins: lost }: PracticeLoss): string {
   const isNothing = lost < 0.05
-  if (position.kind === 'decide') return isNothing ? 'Good as the best.' : `Cost ${pins(lost)}.`
+  if (position.kind === 'decide') return isNothing ? 'Good as the best.' : `Cost ${practicePins(lost)}.`
   if (isNothing) return 'As near as what you had seen allows.'
-  return `Cost ${pins(lost)}; knowing nothing costs ${pins(position.stakesPins)} here.`
+  return `Cost ${practicePins(lost)}; knowing nothing costs ${practicePins(position.stakesPins)} here.`
 }
 
-const percent = (share: number): string => `${Math.round(100 * share)} %`
+export const percentWords = (share: number): string => `${Math.round(100 * share)} %`
 
 /** Why: what one who had seen the same would have answered, and what tells the answers apart. */
 export function whyLine(
@@ -130,15 +129,12 @@ export function whyLine(
       if (position.question === 'shape' || position.question === 'length') {
         const names = FAMILY_NAMES[position.question].map((name) => name.replace(/ \(.*$/, ''))
         const said = (shares: readonly number[]): string =>
-          names.map((name, i) => `${name} ${percent(shares[i] ?? 0)}`).join(', ')
+          names.map((name, i) => `${name} ${percentWords(shares[i] ?? 0)}`).join(', ')
         return `What could be read: ${said(position.ideal)}. Before the first ball: ${said(position.before)}.`
       }
       const { unit } = READ_UNITS[position.question]
-      const range = (law: readonly number[]): string =>
-        idealInterval(law)
-          .map((value) => boardWords(Number(value.toFixed(1))))
-          .join(' to ')
-      return `What could be read: ${range(position.ideal)} ${unit}. Before the first ball: ${range(position.before)} ${unit}.`
+      const range = (law: readonly number[]): string => rangeWords(...idealInterval(law), unit)
+      return `What could be read: ${range(position.ideal)}. Before the first ball: ${range(position.before)}.`
     }
     case 'call': {
       const [low, high] = idealInterval(position.ideal)
@@ -146,7 +142,7 @@ export function whyLine(
     }
     case 'throw-or-lane': {
       const off = Math.abs(position.shownBoard - position.predictedBoard)
-      return `What could be told: delivery ${percent(position.ideal)}, about ${(off * position.ideal).toFixed(1)} of ${off.toFixed(1)} boards. So much of a miss is no reason to move.`
+      return `What could be told: delivery ${percentWords(position.ideal)}, about ${(off * position.ideal).toFixed(1)} of ${off.toFixed(1)} boards. So much of a miss is no reason to move.`
     }
   }
 }
@@ -166,7 +162,7 @@ function decideWhy(
   const isSpare = position.skill === 'spare'
   const comes = (one: typeof best): string =>
     one?.contacts
-      ? `comes in at ${one.entryBoard.toFixed(1)} (pocket ${percent(one.contacts.pocket)}, light ${percent(one.contacts.light)}, high ${percent(one.contacts.high)})`
+      ? `comes in at ${one.entryBoard.toFixed(1)} (pocket ${percentWords(one.contacts.pocket)}, light ${percentWords(one.contacts.light)}, high ${percentWords(one.contacts.high)})`
       : ''
   if (!best) return ''
   const bestWords = offeredWords(best.decision, standing, bag, hand, isSpare)
@@ -175,65 +171,28 @@ function decideWhy(
   return `${yours}Best as seen: ${bestWords}${best.contacts ? `, ${comes(best)}` : ''}.`
 }
 
+const figure = (value: number): string => boardWords(Number(value.toFixed(1)))
+
+/** A range as it is said: of a ratio each end with its "to one". */
+export const rangeWords = (low: number, high: number, unit: string): string =>
+  unit === ':1' ? `${figure(low)}:1 to ${figure(high)}:1` : `${figure(low)} to ${figure(high)} ${unit}`.trimEnd()
+
 /** What a player said, in words. */
 export function saidWords(position: Position, answer: Answer): string {
-  if (answer.kind === 'share') return `delivery ${percent(answer.share)}`
-  if (answer.kind === 'interval') return `${boardWords(answer.low)} to ${boardWords(answer.high)}`
+  if (answer.kind === 'share') return `delivery ${percentWords(answer.share)}`
+  if (answer.kind === 'interval') {
+    const isRead = position.kind === 'read' && position.question !== 'shape' && position.question !== 'length'
+    return rangeWords(answer.low, answer.high, isRead ? READ_UNITS[position.question].unit : '')
+  }
   if (
     answer.kind === 'shares' &&
     position.kind === 'read' &&
     (position.question === 'shape' || position.question === 'length')
   )
     return FAMILY_NAMES[position.question]
-      .map((name, i) => `${name.replace(/ \(.*$/, '')} ${percent(answer.shares[i] ?? 0)}`)
+      .map((name, i) => `${name.replace(/ \(.*$/, '')} ${percentWords(answer.shares[i] ?? 0)}`)
       .join(', ')
   return ''
-}
-
-/** The plan, said at the start. */
-export function planLine({ minutes, families, comeBack, practice, test }: SessionPlan): string {
-  const told = families.map(familyWords)
-  const two = told.length > 1 ? `two families that look alike, ${told.join(' and ')}` : (told[0] ?? 'all there are')
-  const back = comeBack.length > 0 ? `, a look back at ${comeBack.map(familyWords).join(' and ')}` : ''
-  return `${minutes} minutes, about ${practice + test} positions: ${two}${back}, and a short test of ${test} without grades.`
-}
-
-const dayWords = (days: number): string => (days <= 0 ? 'today' : days === 1 ? 'tomorrow' : `in ${days} days`)
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
-/** The three lines at the end: what moved, what costs most, what comes back when. */
-export function endLines({ moved, dearest, back, test }: SessionEnd): readonly string[] {
-  const movedLine = moved
-    ? `${capital(SKILL_WORDS[moved.skill])}: from ${moved.from.toFixed(1)} to ${pins(moved.to)} a game${moved.sure ? '.' : '; too few answers yet to call it a change.'}`
-    : 'What moved shows from the second session on.'
-  const dearestLine = dearest
-    ? `Costs most: ${SKILL_WORDS[dearest.skill]}, ${pins(dearest.pinsAGame)} a game (${dearest.low.toFixed(1)} to ${dearest.high.toFixed(1)} in four cases of five).`
-    : 'Nothing was answered.'
-  const backLine = back
-    ? `Comes back: ${familyWords(back.family)} oil ${dayWords(back.days)} (after 1, 3, 7 and 21 days, as long as it goes well).`
-    : 'Nothing comes back yet.'
-  const tested = test ? [`Test: ${test.sound} of ${test.positions} sound, cost ${pins(test.pins)} in all.`] : []
-  return [...tested, movedLine, dearestLine, backLine]
-}
-
-/** How far practice on a screen goes. */
-export const CARRY_OVER_LINE =
-  'On your own lanes expect well under half of what you gain here (pooled trials of such training: 1.5 standard deviations on screen, 0.65 in the game).'
-
-/** Answers that were sure and wrong, dearest first: the ones that teach most. */
-export function sureAndWrong(answered: readonly Answered[]): readonly Answered[] {
-  return answered
-    .filter(({ sureShare, isSound }) => (sureShare ?? 0) >= 0.8 && !isSound)
-    .sort((a, b) => b.pins - a.pins)
-}
-
-/** How confidence held, once there is enough of it; empty before. */
-export function calibrationLine(curve: readonly Calibration[] | null): string {
-  if (!curve) return ''
-  const told = curve.map(
-    ({ sureShare, answers, soundShare }) => `${percent(sureShare)}: ${percent(soundShare)} of ${answers}`,
-  )
-  return `How sure you said to be, and how often it held: ${told.join('; ')}.`
 }
 
 /** A hint for the second position of a family, where one can be given without the answer. */
@@ -243,7 +202,7 @@ export function hintLine(position: Position): string {
       const stands = position.standing === null ? undefined : position.answers[position.standing]
       if (!stands?.contacts) return 'Hint: a miss to one side costs more than to the other. Which?'
       const { entryBoard, contacts } = stands
-      return `Hint: your last line, as meant, comes in at about ${entryBoard.toFixed(1)} (pocket ${percent(contacts.pocket)}).`
+      return `Hint: your last line, as meant, comes in at about ${entryBoard.toFixed(1)} (pocket ${percentWords(contacts.pocket)}).`
     }
     case 'read':
       return 'Hint: where the ball turned tells the length; how an inside and an outside ball differed tells the shape.'

@@ -8,14 +8,8 @@ import { readyPositions } from '../../../src/scenarios/practice/position-set.js'
 import { lossOf } from '../../../src/sim/analysis/practice/scoring.js'
 import { sessionLength } from '../../../src/sim/analysis/practice/session.js'
 import { practiceScreen } from '../../../src/tui/screens/practice/practice-screen.js'
-import {
-  answerOf,
-  draftFor,
-  openPractice,
-  type PracticeState,
-  practised,
-  reducePractice,
-} from '../../../src/tui/state/practice-state.js'
+import { answerOf, draftFor } from '../../../src/tui/state/practice-draft.js'
+import { openPractice, type PracticeState, practised, reducePractice } from '../../../src/tui/state/practice-state.js'
 import { columnsOf } from '../../../src/tui/terminal/fit.js'
 import { bare, THEMES } from '../fixtures.js'
 import { SIZES } from './all-screens.js'

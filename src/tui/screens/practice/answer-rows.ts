@@ -8,7 +8,7 @@ import { clickable } from '../../draw/hits.js'
 import { beside } from '../../draw/layout.js'
 import { type Span, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { type Draft, SURE_PERCENTS } from '../../state/practice-state.js'
+import { type Draft, SURE_PERCENTS } from '../../state/practice-draft.js'
 import { columnsOf } from '../../terminal/fit.js'
 
 interface AnswerParts {
@@ -40,7 +40,14 @@ export function answerRows(position: Position, parts: AnswerParts, columns: numb
           ),
         ]
       const { unit } = READ_UNITS[question]
-      return [markedRow([`from ${boardWords(draft.low)}`, `to ${boardWords(draft.high)} ${unit}`], draft.cursor, theme)]
+      const ends = unit === ':1' ? [':1', ':1'] : ['', ` ${unit}`]
+      return [
+        markedRow(
+          [`from ${boardWords(draft.low)}${ends[0]}`, `to ${boardWords(draft.high)}${ends[1]}`],
+          draft.cursor,
+          theme,
+        ),
+      ]
     }
   }
 }

@@ -1,16 +1,12 @@
 import { evidenceHead, evidenceLines, standingOf, toldLines } from '../../../scenarios/practice/shown-lines.js'
 import {
-  askWords,
   CARRY_OVER_LINE,
   calibrationLine,
   endLines,
-  headWords,
-  hintLine,
   planLine,
-  SKILL_WORDS,
-  saidWords,
   sureAndWrong,
-} from '../../../scenarios/words/practice-words.js'
+} from '../../../scenarios/words/practice-session-words.js'
+import { askWords, headWords, hintLine, SKILL_WORDS, saidWords } from '../../../scenarios/words/practice-words.js'
 import { lineWords } from '../../../scenarios/words/throw-words.js'
 import { calibrationOf } from '../../../sim/analysis/practice/learner.js'
 import { endOf, SESSION_MINUTES, type SessionMinutes, sessionLength } from '../../../sim/analysis/practice/session.js'
@@ -27,10 +23,28 @@ import { answerRows } from './answer-rows.js'
 import { practicePicture } from './practice-lane.js'
 
 const LANE_FRAME_ROWS = 3
-const LEAST_LANE_ROWS = 5
+/** What gives way, in this order, where there is little room: the lane's height, the hint, the heading, the oldest throws. */
+interface Squeeze {
+  readonly laneRows: number
+  readonly hint: boolean
+  readonly head: boolean
+  readonly throws: number
+}
+const ALL: Squeeze = { laneRows: 6, hint: true, head: true, throws: 99 }
+const SQUEEZES: readonly Squeeze[] = [
+  ALL,
+  { ...ALL, laneRows: 4 },
+  { ...ALL, laneRows: 4, hint: false },
+  { ...ALL, laneRows: 3, hint: false },
+  { laneRows: 3, hint: false, head: false, throws: 99 },
+  { laneRows: 3, hint: false, head: false, throws: 6 },
+  { laneRows: 3, hint: false, head: false, throws: 4 },
+]
 const MOST_LANE_ROWS = 22
 const BAR_COLUMNS = 20
 const KEY_ROWS = 1
+/** From this width on there is room for who bowls. */
+const BOWLER_COLUMNS = 110
 
 /** One position at a time: the lane, what was seen, the question, and then what the answer was worth. */
 export function practiceScreen(practice: PracticeState, notice: string, size: Size, theme: Theme): string[] {
@@ -40,13 +54,16 @@ export function practiceScreen(practice: PracticeState, notice: string, size: Si
   if (stage.kind === 'over') return page(overRows(practice, size, theme), keys, size)
   if (!open) return page(waitingRows(practice, notice, size, theme), keys, size)
   const columns = size.columns - 2
-  const lower = [
-    ...evidenceRows(practice, columns, theme),
-    ...(notice === '' ? [] : [textRow(theme, [notice, 'loss'])]),
-    ...belowRows(practice, columns, theme),
+  const notices = notice === '' ? [] : [textRow(theme, [notice, 'loss'])]
+  const lowerBy = (squeeze: Squeeze): string[] => [
+    ...evidenceRows(practice, squeeze, columns, theme),
+    ...notices,
+    ...belowRows(practice, squeeze, columns, theme),
   ]
-  const room = size.rows - KEY_ROWS - 1 - lower.length - LANE_FRAME_ROWS
-  const laneRows = Math.min(MOST_LANE_ROWS, Math.max(LEAST_LANE_ROWS, room))
+  const roomFor = (lower: readonly string[]): number => size.rows - KEY_ROWS - 1 - lower.length - LANE_FRAME_ROWS
+  const squeeze = SQUEEZES.find((one) => roomFor(lowerBy(one)) >= one.laneRows) ?? SQUEEZES.at(-1)!
+  const lower = lowerBy(squeeze)
+  const laneRows = Math.min(MOST_LANE_ROWS, Math.max(squeeze.laneRows, roomFor(lower)))
   const picture = practicePicture(practice)
   const lane = picture ? lanePicture(picture, Math.min(size.columns - 1, 140), laneRows, theme) : []
   return page([headRow(practice, size.columns, theme), ...lane, ...indent(lower, 1)], keys, size)
@@ -145,17 +162,20 @@ function headRow(practice: PracticeState, columns: number, theme: Theme): string
       [practice.stage.kind !== 'told' && isTested(practice) ? `Test${dot}` : '', 'strong'],
       [headWords(position), 'strong'],
     ),
-    textRow(theme, [`${scenario.setup.bowler.name}${dot}${sheet} `, 'faint']),
+    textRow(theme, [`${columns >= BOWLER_COLUMNS ? `${scenario.setup.bowler.name}${dot}` : ''}${sheet} `, 'faint']),
     columns,
   )
 }
 
 const EVIDENCE_GAP = 2
+/** First balls tell little of a spare: the latest are enough. */
+const SPARE_THROWS = 3
 
 /** Every first ball on this lane, in as many columns as fit. */
-function evidenceRows({ open, stage }: PracticeState, columns: number, theme: Theme): string[] {
-  if (!open || stage.kind === 'told') return []
-  const lines = evidenceLines(open)
+function evidenceRows({ open, stage }: PracticeState, squeeze: Squeeze, columns: number, theme: Theme): string[] {
+  if (!open || (stage.kind === 'told' && stage.said)) return []
+  const isSpare = open.position.kind === 'decide' && open.position.skill === 'spare'
+  const lines = evidenceLines(open, 'figures').slice(-Math.min(squeeze.throws, isSpare ? SPARE_THROWS : squeeze.throws))
   const width = Math.max(...lines.map(columnsOf)) + EVIDENCE_GAP
   const across = Math.max(1, Math.floor((columns + EVIDENCE_GAP) / width))
   const rows = Math.ceil(lines.length / across)
@@ -167,23 +187,29 @@ function evidenceRows({ open, stage }: PracticeState, columns: number, theme: Th
   )
   const [first = [], ...others] = inked
   return [
-    ...wrapWords(evidenceHead(open), columns).map((row) => textRow(theme, [row, 'faint'])),
+    ...(squeeze.head ? wrapWords(evidenceHead(open, 'figures'), columns) : []).map((row) =>
+      textRow(theme, [row, 'faint']),
+    ),
     ...others.reduce((left, right, at) => beside(left, width * (at + 1), right), first),
   ]
 }
 
 /** The question with its answer as it stands; or what it was worth. */
-function belowRows(practice: PracticeState, columns: number, theme: Theme): string[] {
+function belowRows(practice: PracticeState, squeeze: Squeeze, columns: number, theme: Theme): string[] {
   const { open, stage } = practice
   if (!open) return []
   const { position, scenario, state } = open
   const { bag, bowler } = scenario.setup
+  const spare =
+    position.kind === 'decide' && position.skill === 'spare' && state.standing !== FULL_RACK
+      ? `Spare: ${leaveName(state.standing)}. `
+      : ''
   if (stage.kind === 'told') {
     const said = stage.said
     const lines = toldLines(open, said?.answer ?? null, stage.loss)
     const heading = said ? '' : 'The first of its family, solved. '
     const [first = '', ...rest] = lines
-    const ask = askWords(position, bowler.hand)
+    const ask = `${spare}${askWords(position, bowler.hand)}`
     const yours = said ? saidWords(position, said.answer) : ''
     return [
       ...wrapWords(`${heading}${ask}${yours === '' ? '' : ` You said: ${yours}.`}`, columns).map((row) =>
@@ -194,13 +220,9 @@ function belowRows(practice: PracticeState, columns: number, theme: Theme): stri
     ]
   }
   const draft = stage.kind === 'asking' || stage.kind === 'sure' ? stage.draft : null
-  const spare =
-    position.kind === 'decide' && position.skill === 'spare' && state.standing !== FULL_RACK
-      ? `Spare: ${leaveName(state.standing)}. `
-      : ''
   const line = position.kind === 'call' ? `${lineWords(position.decision, bag)}. ` : ''
   return [
-    ...(supportOf(practice) === 'hint'
+    ...(squeeze.hint && supportOf(practice) === 'hint'
       ? wrapWords(hintLine(position), columns).map((row) => textRow(theme, [row, 'faint']))
       : []),
     ...wrapWords(`${spare}${line}${askWords(position, bowler.hand)}`, columns).map((row) =>
