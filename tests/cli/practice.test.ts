@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { readyPositions } from '../../src/scenarios/practice/position-set.js'
-import { DECIDED_SKILLS } from '../../src/sim/analysis/practice/position.js'
+import { DECIDED_SKILLS, KINDS } from '../../src/sim/analysis/practice/position.js'
+import { SESSION_MINUTES } from '../../src/sim/analysis/practice/session.js'
 import { runCommand } from './in-process.js'
 
 const folder = () => mkdtempSync(join(tmpdir(), 'dryboard-practice-'))
@@ -64,6 +65,14 @@ describe('practice line by line', () => {
       expect(err).toMatch(/allowed (is|are)/)
     }
   })
+})
+
+it('names every kind and length of session in its help', async () => {
+  const { out } = await runCommand(['practice', '--help'])
+  const words = out.replaceAll(/\s+/g, ' ')
+  expect(words).toContain(KINDS.join(', '))
+  expect(words).toContain('5, 10 or 20')
+  expect(SESSION_MINUTES).toEqual([5, 10, 20])
 })
 
 describe('the library of drills', () => {

@@ -74,7 +74,7 @@ const anewOn =
   (console: CommandConsole) =>
   async (open: OpenPosition): Promise<Position | null> => {
     console.hint('Asking a position anew')
-    const position = askedAnew(open)
+    const position = await askedAnew(open)
     console.hint('')
     return position
   }

@@ -58,7 +58,7 @@ const drawsFor = ({ answers }: Learner, day: number, place: number): RandomSourc
 /** The next position, opened; null where the session is over. */
 export async function nextOpen(
   desk: Desk,
-  anew: (open: OpenPosition) => Promise<Position | null> = async (open) => askedAnew(open),
+  anew: (open: OpenPosition) => Promise<Position | null> = askedAnew,
 ): Promise<{ readonly desk: Desk; readonly open: OpenPosition } | null> {
   let { session } = desk
   for (;;) {

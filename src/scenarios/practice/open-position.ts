@@ -1,7 +1,6 @@
 import { stateBefore } from '../../sim/analysis/debrief/moments.js'
 import { meantPath } from '../../sim/analysis/debrief/reading/meant-path.js'
 import type { Position } from '../../sim/analysis/practice/position.js'
-import { askAt } from '../../sim/analysis/practice/walk.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
 import { keptWith } from '../../sim/kept-with.js'
 import { advance } from '../../sim/world/block/advance.js'
@@ -35,7 +34,9 @@ export async function openPosition(position: Position): Promise<OpenPosition> {
 }
 
 /** A position of an earlier model asked anew with today's; null where there is nothing to ask there any more. Takes some seconds. */
-export function askedAnew({ state, position }: OpenPosition): Position | null {
+export async function askedAnew({ state, position }: OpenPosition): Promise<Position | null> {
+  // Grading is loaded only where it is needed.
+  const { askAt } = await import('../../sim/analysis/practice/walk.js')
   const { positions } = askAt(state, position.moment.scenario)
   return (
     positions.find(({ id }) => id === position.id) ?? positions.find(({ skill }) => skill === position.skill) ?? null

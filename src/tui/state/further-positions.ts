@@ -1,6 +1,6 @@
 import { type Dispatch, useEffect, useRef } from 'react'
 import { furtherBlock, unseenCount } from '../../scenarios/practice/further.js'
-import { isWalkOver } from '../../sim/analysis/practice/walk.js'
+import { isWalkOver } from '../../sim/analysis/practice/walk-end.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Action, AppState } from './app-state.js'
 import type { TrainerServices } from './services.js'

@@ -1,8 +1,12 @@
 import { type Command, InvalidArgumentError, Option } from 'commander'
-import { KINDS, type Kind } from '../../../sim/analysis/practice/position.js'
-import { SESSION_MINUTES, type SessionMinutes } from '../../../sim/analysis/practice/session.js'
+import type { Kind } from '../../../sim/analysis/practice/position.js'
+import type { SessionMinutes } from '../../../sim/analysis/practice/session.js'
 import type { ProgramParts } from './program-parts.js'
 import { dataFolder, jsonFlag, playedBy } from './shared-options.js'
+
+/** Named here as well, so that no part of the simulator is loaded to read a command line. */
+const KINDS: readonly Kind[] = ['decide', 'read', 'call', 'throw-or-lane']
+const SESSION_MINUTES: readonly SessionMinutes[] = [5, 10, 20]
 
 /** Practice: one position at a time. */
 export function addPracticeCommands(program: Command, { console, openScreen, finish }: ProgramParts): void {

@@ -21,11 +21,10 @@ import {
 import { callParts, type FreshOil, familyOf, freshOil, readParts, type Seen, throwOrLaneParts } from './make-seen.js'
 import { movedLine } from './offered-moves.js'
 import { type Position, READ_QUESTIONS, type Vanishes } from './position.js'
+import { isWalkOver } from './walk-end.js'
 
 /** So many first balls on a lane fit on the screen. */
 const MOST_FIRST_BALLS = 9
-/** Later ones have more first balls behind them than fit. */
-const FRAMES_LOOKED_AT = 7
 const FEWEST_FIRST_BALLS = 2
 /** Where deciding without a clue costs less, what is seen there need not be read. */
 const LEAST_BLIND_PINS = 0.3
@@ -62,10 +61,6 @@ export function* walkBlock(begun: BlockState, scenario: string): Generator<Found
     state = advance(state, found.next)
   }
 }
-
-/** Whether a walk looks at nothing more of a block. */
-export const isWalkOver = ({ spot }: BlockState): boolean =>
-  spot === null || spot.game > 1 || (spot.phase === 'game' && spot.frame > FRAMES_LOOKED_AT)
 
 /** What there is to ask at a moment, and what the script throws next. */
 export interface Asked extends Found {
