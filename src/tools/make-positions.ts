@@ -1,7 +1,7 @@
 /**
  * Makes src/scenarios/practice/positions-data.ts: `npm run make:positions -- --minutes 7`, again and again until it says that it is
  * done (about half an hour of one core in all). What earlier runs found is kept in .positions/ and gone on from; `--part 1/2` and
- * `--part 2/2` may run side by side. To be made again when the pins, the motion, the grades or the library change (see --afresh).
+ * `--part 2/2`, or another `--from N`, may run side by side. To be made again when the pins, the motion, the grades or the library change (see --afresh).
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
@@ -42,15 +42,15 @@ for (const name of builtInNames()) {
 }
 const pathOf = (walk: number): string => join(FOLDER, `${String(walk).padStart(3, '0')}.json`)
 
-/** Walks from the first on, as far as there is none missing. */
-function walksSoFar(): Found[][] {
-  const walks: Found[][] = []
-  for (let walk = 0; existsSync(pathOf(walk)); walk++) walks.push(JSON.parse(readFileSync(pathOf(walk), 'utf8')))
-  return walks
-}
+/** Walks that were made, in order. */
+const walksSoFar = (): Found[][] =>
+  readdirSync(FOLDER)
+    .filter((name) => /^\d+\.json$/.test(name))
+    .sort()
+    .map((name) => JSON.parse(readFileSync(join(FOLDER, name), 'utf8')))
 
 const until = performance.now() + minutes * 60_000
-for (let walk = part - 1; walk < MOST_WALKS; walk += parts) {
+for (let walk = Number(option('--from', '0')) + part - 1; walk < MOST_WALKS; walk += parts) {
   if (existsSync(pathOf(walk))) continue
   if (performance.now() > until || selectPositions(walksSoFar()).missing.length === 0) break
   const name = names[walk % names.length]

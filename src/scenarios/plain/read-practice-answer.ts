@@ -2,7 +2,9 @@ import type { Answer, Position } from '../../sim/analysis/practice/position.js'
 
 export type TypedAnswer =
   | { readonly kind: 'answer'; readonly answer: Answer; readonly sureShare: number | null }
-  | { readonly kind: 'quit' | 'help' | 'bag' }
+  | { readonly kind: 'quit' }
+  | { readonly kind: 'help' }
+  | { readonly kind: 'bag' }
   | { readonly kind: 'unclear'; readonly sentence: string }
 
 const WORDS: ReadonlyMap<string, 'quit' | 'help' | 'bag'> = new Map([

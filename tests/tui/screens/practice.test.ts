@@ -30,7 +30,7 @@ beforeAll(async () => {
     keys.add(key)
     opened.push(await openPosition(one))
   }
-})
+}, 120_000)
 
 const asking = (open: OpenPosition): PracticeState => ({
   ...openPractice(20),

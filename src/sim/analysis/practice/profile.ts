@@ -35,6 +35,7 @@ const FIRST_SHARE = 0.45
 const FIRST_SPREAD = 0.25
 /** As many answers as the first ideas weigh. */
 const FIRST_WEIGHT = 2
+const LEAST_VARIANCE = 0.002
 const EIGHTY_PERCENT = normalQuantile(0.9)
 
 const squared = (value: number): number => value * value
@@ -101,13 +102,23 @@ function pooledSquareOf(answers: readonly AnsweredLoss[]): number {
   return squares / ((answers.length - 1) * mean * mean)
 }
 
-/** Mean of the skills and the variance between them. */
+/**
+ * Mean of the skills and the variance between them (moments weighted by precision: DerSimonian and Laird 1986, from memory), drawn towards what is taken
+ * of a learner of whom little is known.
+ */
 function centreOf(known: readonly Ratio[]): { readonly mean: number; readonly between: number } {
-  const first = { share: FIRST_SHARE, weight: FIRST_WEIGHT / (FIRST_SPREAD * FIRST_SPREAD) / 8 }
-  const weights = known.map(({ variance }) => 1 / (variance + FIRST_SPREAD * FIRST_SPREAD))
-  const all = weights.reduce((sum, one) => sum + one, first.weight)
-  const mean = known.reduce((sum, { share }, i) => sum + weights[i] * share, first.weight * first.share) / all
-  const moments = known.reduce((sum, { share, variance }) => sum + squared(share - mean) - variance, 0)
-  const between = (moments + FIRST_WEIGHT * FIRST_SPREAD * FIRST_SPREAD) / (known.length + FIRST_WEIGHT - 1)
-  return { mean, between: Math.max(between, 0.01) }
+  const first = FIRST_SPREAD * FIRST_SPREAD
+  const sum = (values: readonly number[]): number => values.reduce((all, one) => all + one, 0)
+  const precisions = known.map(({ variance }) => 1 / Math.max(variance, LEAST_VARIANCE))
+  const all = sum(precisions)
+  const weighted = all > 0 ? sum(known.map(({ share }, i) => precisions[i] * share)) / all : FIRST_SHARE
+  const off = sum(known.map(({ share }, i) => precisions[i] * squared(share - weighted)))
+  const room = all - (all > 0 ? sum(precisions.map(squared)) / all : 0)
+  const degrees = Math.max(0, known.length - 1)
+  const moments = room > 0 ? Math.max(0, off - degrees) / room : 0
+  const between = (degrees * moments + FIRST_WEIGHT * first) / (degrees + FIRST_WEIGHT)
+  const weights = known.map(({ variance }) => 1 / (variance + between))
+  const prior = 1 / (first + between)
+  const mean = (sum(known.map(({ share }, i) => weights[i] * share)) + prior * FIRST_SHARE) / (sum(weights) + prior)
+  return { mean, between: Math.max(between, LEAST_VARIANCE) }
 }
