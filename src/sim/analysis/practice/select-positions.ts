@@ -16,6 +16,8 @@ const WANTED: Readonly<Record<Skill, number>> = {
 /** Decisions taken at one moment, and questions about what was seen there. */
 const MOST_DECIDED_AT_ONCE = 2
 const MOST_SEEN_AT_ONCE = 2
+/** Of one lane at most so many of a kind, which ask for much the same. */
+const MOST_OF_A_WALK = 3
 /** At most this share of a skill's decisions have the standing line for their best. */
 const MOST_STANDING = 0.5
 
@@ -73,9 +75,11 @@ export function selectPositions(walks: readonly (readonly Found[])[], wanted = W
   }
   const behind = (a: Position, b: Position): number => count(groupOf(a)) / wantedOf(a) - count(groupOf(b)) / wantedOf(b)
   for (const walk of walks) {
+    const before = new Map(counts)
+    const isVaried = (one: Position): boolean => count(groupOf(one)) - (before.get(groupOf(one)) ?? 0) < MOST_OF_A_WALK
     for (const { positions } of walk) {
       for (const skill of new Set(positions.map((one) => one.skill))) cameUp.set(skill, (cameUp.get(skill) ?? 0) + 1)
-      const open = positions.filter(isOpen)
+      const open = positions.filter((one) => isOpen(one) && isVaried(one))
       for (const one of open
         .filter(({ kind }) => kind === 'decide')
         .sort(behind)
