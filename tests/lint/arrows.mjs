@@ -49,7 +49,8 @@ const ARROWS = [
     plain: ['files', 'words'],
     'reports/debrief': ['files', 'store', 'words'],
     'reports/review': ['files', 'store', 'words', 'reports/debrief'],
-    'reports/html': ['files', 'store', 'words', 'reports/debrief', 'reports/review'],
+    'reports/progress': ['files', 'store', 'words', 'practice', 'reports/debrief', 'reports/review'],
+    'reports/html': ['files', 'store', 'words', 'reports/debrief', 'reports/review', 'reports/progress'],
     drills: ['files', 'library', 'store', 'words', 'reports'],
     contest: ['files', 'library', 'store', 'words', 'reports'],
     practice: ['files', 'library', 'store', 'words', 'drills'],
@@ -70,7 +71,11 @@ const ARROWS = [
   }),
   ...floor(
     TUI,
-    [WORLD, ANALYSIS, ...inside(SCENARIOS, ['files', 'library', 'store', 'words', 'drills', 'contest', 'practice'])],
+    [
+      WORLD,
+      ANALYSIS,
+      ...inside(SCENARIOS, ['files', 'library', 'store', 'words', 'drills', 'contest', 'practice', 'reports/progress']),
+    ],
     {
       terminal: [],
       draw: ['terminal'],

@@ -18,10 +18,11 @@ import { loadScenario } from '../library/load.js'
 import { signedPins } from '../words/words.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
+import { seedOf } from './seed.js'
 
 export interface BagOptions {
   readonly after: number
-  readonly seed: string
+  readonly seed?: string
   readonly json?: boolean
 }
 
@@ -31,11 +32,12 @@ const AS_GOOD_PINS = 0.5
 /** What a bag would lose without each of its balls, over the lanes of several scenarios, as oiled and worn. */
 export async function bagCommand(
   names: readonly string[],
-  options: BagOptions,
+  asked: BagOptions,
   console: CommandConsole,
 ): Promise<number> {
   const scenarios: Scenario[] = []
   for (const name of names) scenarios.push(await loadScenario(name))
+  const options = { ...asked, seed: seedOf(asked.seed, scenarios[0]) }
   const { bag, bowler } = scenarios[0].setup
   const setups = scenarios.map(({ setup }): BlockSetup => ({ ...setup, bag, bowler }))
   const work = setups.flatMap((setup, index) =>
@@ -47,7 +49,7 @@ export async function bagCommand(
   const lanes: BagOnLane[] = []
   for (const { setup, lane, throws } of work) {
     progress.reached(lanes.length, work.length)
-    const worn = wornByBestLines(setup, lane, options.seed, throws)
+    const worn = wornByBestLines(setup, lane, { seed: options.seed, to: throws })
     lanes.push(bagOnLane(setup, worn, blockPricing({ setup, seed: options.seed })))
   }
   progress.over()

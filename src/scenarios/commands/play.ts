@@ -1,4 +1,6 @@
 import { randomBytes } from 'node:crypto'
+import { type Account, accountSteps } from '../../sim/analysis/debrief/account.js'
+import { type Settling, settling } from '../../sim/analysis/debrief/settling.js'
 import type { PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
@@ -7,16 +9,17 @@ import type { WriteError } from '../files/text/atomic-write.js'
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 import { readTextFile } from '../files/text/read-text-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
-import { loadScenario } from '../library/load.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
+import { whileWaiting } from '../plain/while-waiting.js'
 import { type BlockStore, blockStore } from '../store/block-store.js'
-import { dataFolder, debriefsFolder } from '../store/data-folder.js'
+import { dataFolder, debriefsFolder, withDataFolder } from '../store/data-folder.js'
 import { keepAccount } from '../store/kept-account.js'
 import type { OpenBlock } from '../store/open-block.js'
 import { nameIfReadable } from '../store/player-name.js'
 import { recordOf } from '../store/record.js'
 import type { CommandConsole } from './console/console.js'
+import { type BlockBefore, blockBefore, compare, type Lanes, lanesOf } from './play-lanes.js'
 
 export interface PlayOptions {
   readonly seed?: string
@@ -27,6 +30,12 @@ export interface PlayOptions {
   readonly player?: string
   /** Whether each choice is priced before it is thrown. */
   readonly grade: boolean
+  /** The lane of the day in place of a scenario and a seed. */
+  readonly today?: boolean
+  /** The path of a record whose lane and luck are bowled again, against it. */
+  readonly against?: string
+  /** Whether to say afterwards what others score on the same luck. */
+  readonly compare?: boolean
   /** True for what was left last time, the name of a block that was left, or a record's path. */
   readonly resume?: string | true
 }
@@ -34,8 +43,7 @@ export interface PlayOptions {
 /** Undefined where nobody asked, null where a throw is not priced. */
 type Grade = PricedFairGrade | null | undefined
 
-const DEFAULT_SCENARIO = 'house-forty'
-
+const MOST_UNSETTLED = 2
 /** A block line by line; each throw is on the disk before its result is told, and however it ends a record is kept. */
 export async function playCommand(
   name: string | undefined,
@@ -44,11 +52,12 @@ export async function playCommand(
 ): Promise<number> {
   const data = dataFolder(options.data, console.environment)
   const store = blockStore(data)
-  const player = await nameIfReadable(options.player, console.environment, console.tell)
+  const player = await nameIfReadable(options.player, withDataFolder(console.environment, options.data), console.tell)
   const script = options.script === undefined ? null : await scriptLines(options.script)
+  const rival = options.against === undefined ? null : await blockBefore(options.against)
   const block =
     options.resume === undefined
-      ? await newBlock(name ?? DEFAULT_SCENARIO, options, player, store)
+      ? await newBlock(await lanesOf(name, options, rival, console), options, player, store)
       : await resumedBlock(options.resume, player, store, console)
   try {
     // Nobody should play a block for nothing.
@@ -58,8 +67,10 @@ export async function playCommand(
     if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
     if (block.begun.spot) console.print('Type ? for what you can say.')
     const grades: Grade[] = block.begun.throws.map(() => undefined)
-    const state = await playOn(block, script, options, console, (grade) => grades.push(grade))
-    await fileBlock(block, { state, grades, data }, console)
+    const behind = console.interactive && options.grade ? settling(block.begun) : null
+    const state = await playOn(block, { script, options, grades, behind, rival }, console)
+    await fileBlock(block, { state, grades, behind, data }, console)
+    if (options.compare && !console.stoppedBy()) await compare(block.scenario, state, data, console)
   } finally {
     await block.leave()
   }
@@ -68,13 +79,14 @@ export async function playCommand(
 }
 
 async function newBlock(
-  name: string,
+  { scenario: lanes, seed: settled }: Lanes,
   { take, seed }: PlayOptions,
   player: string | undefined,
   store: BlockStore,
 ): Promise<OpenBlock> {
-  const scenario = withBallsTaken(await loadScenario(name), take?.split(','))
-  return store.begin({ scenario, begun: beginScenario(scenario, seed ?? freshSeed()), player, cameToBe: 'played' })
+  const scenario = withBallsTaken(lanes, take?.split(','))
+  const begun = beginScenario(scenario, settled ?? seed ?? scenario.data.seed ?? freshSeed())
+  return store.begin({ scenario, begun, player, cameToBe: 'played' })
 }
 
 async function resumedBlock(
@@ -100,17 +112,29 @@ async function offerOf(store: BlockStore): Promise<string[]> {
   ]
 }
 
+interface PlayingOn {
+  readonly script: readonly string[] | null
+  readonly options: PlayOptions
+  /** By the throw's number; filled as it goes. */
+  readonly grades: Grade[]
+  /** Works the account out while the player thinks; null where nobody thinks, or nothing is priced. */
+  readonly behind: Settling | null
+  readonly rival: BlockBefore | null
+}
+
 async function playOn(
   { begun, keep }: OpenBlock,
-  script: readonly string[] | null,
-  options: PlayOptions,
+  { script, options, grades, behind, rival }: PlayingOn,
   console: CommandConsole,
-  graded: (grade: Grade) => void,
 ): Promise<BlockState> {
   if (!begun.spot) return begun
   let at = 0
   return playLines(begun, {
-    lines: script ? counted(script, (number) => (at = number)) : console.lines(),
+    lines: script
+      ? counted(script, (number) => (at = number))
+      : behind
+        ? whileWaiting(console.lines(), behind.step)
+        : console.lines(),
     say: console.print,
     object: (sentence) => {
       if (options.script !== undefined) throw new ScenarioError([`${options.script}:${at}: ${sentence}`])
@@ -119,17 +143,24 @@ async function playOn(
     keep,
     notKept: (fault) => notThrown(fault, console),
     grade: options.grade,
-    graded,
+    graded: (grade) => grades.push(grade),
+    thrown: (before, after) => behind?.thrown(before, after, grades.at(-1)),
+    ...(rival ? { rival: rival.block } : {}),
   })
 }
 
 interface PlayedOn {
   readonly state: BlockState
   readonly grades: readonly Grade[]
+  readonly behind: Settling | null
   readonly data: string
 }
 
-async function fileBlock(open: OpenBlock, { state, grades, data }: PlayedOn, console: CommandConsole): Promise<void> {
+async function fileBlock(
+  open: OpenBlock,
+  { state, grades, behind, data }: PlayedOn,
+  console: CommandConsole,
+): Promise<void> {
   if (state.spot) console.print('The block stops here, unfinished.')
   if (state.throws.length === 0) return
   const path = await open.file(state).catch((fault: unknown) => {
@@ -137,9 +168,21 @@ async function fileBlock(open: OpenBlock, { state, grades, data }: PlayedOn, con
     throw fault
   })
   const record = recordOf(open.scenario, state, { madeBy: open.madeBy })
-  if (grades.some((grade) => grade)) await keepAccount(debriefsFolder(data), record, { grades, account: null })
+  if (grades.some((grade) => grade))
+    await keepAccount(debriefsFolder(data), record, { grades, account: settledAccount(state, grades, behind) })
   console.tell(`Record kept: ${path}`)
   if (state.spot) console.tell(`To go on with it: dryboard play --resume ${path}`)
+}
+
+/** The whole account where only the last throw or two are missing from it; else it can wait until somebody asks. */
+function settledAccount(state: BlockState, grades: readonly Grade[], behind: Settling | null): Account | null {
+  const soFar = behind?.soFar()
+  if (!soFar || state.throws.length - soFar.throws.length > MOST_UNSETTLED) return null
+  const steps = accountSteps(state, { grades }, soFar)
+  for (;;) {
+    const { done, value } = steps.next()
+    if (done) return value
+  }
 }
 
 /** Whoever sits at the keys can make room and throw again; a script cannot. */

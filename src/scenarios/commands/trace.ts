@@ -12,6 +12,8 @@ import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
 import { type CommandConsole, printText } from './console/console.js'
+import { progressOn } from './console/progress.js'
+import { seedOf } from './seed.js'
 
 export interface TraceOptions {
   readonly ball: string
@@ -22,7 +24,7 @@ export interface TraceOptions {
   /** From 1. */
   readonly lane: number
   readonly after: number
-  readonly seed: string
+  readonly seed?: string
   readonly json?: boolean
 }
 
@@ -32,14 +34,18 @@ const TOLD_EVERY_FEET = 5
 const LAST_FOOT = 59
 
 /** One ball as the bowler means it, on the lane as oiled or after some throws: where it goes and what it is doing when. */
-export async function traceCommand(name: string, options: TraceOptions, console: CommandConsole): Promise<number> {
+export async function traceCommand(name: string, asked: TraceOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
+  const options = { ...asked, seed: seedOf(asked.seed, scenario) }
   const { bowler } = scenario.setup
   const ball = scenario.setup.bag[ballPlace(scenario, options.ball)]
   const aim: Aim = { feetBoard: options.feet, targetBoard: options.target, speedStep: SPEED_STEPS[options.speed] }
   const fresh = beginScenario(scenario, options.seed).lanes[laneIndex(scenario, options.lane)]
   const line = { ball, aim, release: options.release }
-  const lane = wornByLine(scenario.setup, fresh, line, { seed: options.seed, to: options.after })
+  const progress = progressOn(console, 'throws that wear the lane')
+  const throws = { seed: options.seed, to: options.after, reached: progress.reached }
+  const lane = wornByLine(scenario.setup, fresh, line, throws)
+  progress.over()
 
   const film = bowler.hand === 'left' ? mirrorFilm(lane.film) : lane.film
   const outcome = newRollOutcome()

@@ -1,4 +1,5 @@
 import { basename } from 'node:path'
+import { checkOil } from '../files/scenario/possible-oil.js'
 import { type Scenario, scenarioFrom } from '../files/scenario/scenario.js'
 import { nearestOf } from '../files/text/nearest.js'
 import { isLine, lineWords } from '../files/text/one-line.js'
@@ -29,7 +30,10 @@ export async function loadScenario(pathOrName: string): Promise<Scenario> {
       `${pathOrName}: the scenario is called as its file is, and found is ${found}; allowed before the ending is ${lineWords(LONGEST_NAME)}.`,
     ])
   }
-  return scenarioFrom(name, readSourceText(pathOrName, text))
+  const source = readSourceText(pathOrName, text)
+  const scenario = scenarioFrom(name, source)
+  checkOil(scenario.data, source)
+  return scenario
 }
 
 /** Words for a name that no built-in scenario has: which ones may have been meant, and where all are named. */

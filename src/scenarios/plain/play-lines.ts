@@ -11,6 +11,7 @@ import { gradeLine, gradeOf } from './grade-line.js'
 import { HELP_LINES } from './help-lines.js'
 import { bagLines } from './opening-lines.js'
 import { readDecision } from './read-decision.js'
+import { rivalLines } from './rival-lines.js'
 
 export interface LinePlay {
   /** What is typed, or a script's lines. */
@@ -26,6 +27,10 @@ export interface LinePlay {
   readonly grade: boolean
   /** Told the grade of each throw, that it need not be worked out again: null where there is none, undefined where nobody asked. */
   readonly graded?: (grade: PricedFairGrade | null | undefined) => void
+  /** A block bowled before on the same luck: each of its throws is said once the player has made theirs. */
+  readonly rival?: BlockState
+  /** Told of each throw once it is made. */
+  readonly thrown?: (before: BlockState, after: BlockState) => void
   /** Whether play ends here although the block goes on; never where left out. */
   readonly enough?: (state: BlockState) => boolean
 }
@@ -49,7 +54,10 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
         continue
       }
       try {
-        state = await throwOne(state, read.decision, suggestion, play)
+        const next = await throwOne(state, read.decision, suggestion, play)
+        if (play.rival) for (const line of rivalLines(state, next, play.rival)) say(line)
+        play.thrown?.(state, next)
+        state = next
       } catch (fault) {
         if (!(fault instanceof WriteError)) throw fault
         play.notKept(fault)

@@ -4,7 +4,7 @@ import {
   type DecidePosition,
   type Position,
 } from '../../sim/analysis/practice/position.js'
-import type { Drill } from '../drills/load-drill.js'
+import { type Drill, loadDrill } from '../drills/load-drill.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
 import { SKILL_WORDS, whyLine } from '../words/practice-words.js'
 import { openPosition } from './open-position.js'
@@ -12,7 +12,7 @@ import { isOfToday, readyPositions } from './position-set.js'
 import { standingOf } from './shown-lines.js'
 
 /** What a drill of the library is named by. */
-export const LIBRARY_PREFIX = 'library:'
+const LIBRARY_PREFIX = 'library:'
 
 /** The skill that a drill of the library is about. @throws ScenarioError where there is no such */
 function librarySkill(name: string): DecidedSkill {
@@ -34,8 +34,12 @@ function librarySkill(name: string): DecidedSkill {
 const libraryPositions = (positions: readonly Position[], skill: DecidedSkill): readonly DecidePosition[] =>
   positions.filter((one): one is DecidePosition => one.kind === 'decide' && one.skill === skill)
 
+/** A drill file, or a drill of the library by the name of its skill. @throws ScenarioError */
+export const drillNamed = (name: string): Promise<Drill> =>
+  name.startsWith(LIBRARY_PREFIX) ? libraryDrill(name) : loadDrill(name)
+
 /** The drill of one skill, each of its positions played up to where the player comes in. @throws ScenarioError */
-export async function libraryDrill(name: string): Promise<Drill> {
+async function libraryDrill(name: string): Promise<Drill> {
   const skill = librarySkill(name)
   const set = await readyPositions()
   const isCurrent = await isOfToday(set)
@@ -51,6 +55,8 @@ export async function libraryDrill(name: string): Promise<Drill> {
     ready.push({
       scenario: open.scenario,
       state: open.state,
+      states: open.states,
+      given: position.moment.decisions,
       throws: 1,
       lookFor: lookFor || 'The usual shot at it was good.',
     })

@@ -17,6 +17,8 @@ export interface OpenPosition {
   /** The block before its first throw, and before the throw that is asked about. */
   readonly begun: BlockState
   readonly state: BlockState
+  /** The block before each throw, and last as it stands. */
+  readonly states: readonly BlockState[]
 }
 
 /** Plays a position's block up to where it is asked about: the same to the last bit each time. */
@@ -24,13 +26,13 @@ export async function openPosition(position: Position): Promise<OpenPosition> {
   const { scenario: name, seed, decisions } = position.moment
   const scenario = await loadScenario(name)
   const begun = beginScenario(scenario, seed)
-  let state = begun
+  const states = [begun]
   for (const decision of decisions) {
-    state = advance(state, decision)
+    states.push(advance(states.at(-1)!, decision))
     // Whoever looks at a screen meanwhile gets a turn.
     await new Promise((turn) => setImmediate(turn))
   }
-  return { position, scenario, begun, state }
+  return { position, scenario, begun, state: states.at(-1)!, states }
 }
 
 /** A position of an earlier model asked anew with today's; null where there is nothing to ask there any more. Takes some seconds. */

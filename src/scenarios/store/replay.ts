@@ -14,10 +14,14 @@ export interface Replay {
   readonly states: readonly BlockState[]
 }
 
+/** A record that no longer comes out the same because the model has changed since; see keptBlock for what is left of it. */
+export class EarlierModelError extends ScenarioError {}
+
 /**
  * Plays a record again.
  *
- * @throws ScenarioError where a decision cannot be thrown or the pins fall otherwise than the record says.
+ * @throws ScenarioError where a decision cannot be thrown or the pins fall otherwise than the record says; an EarlierModelError
+ * where the record was made by another model.
  */
 export function replayRecord(record: BlockRecord, name: string): Replay {
   const scenario = scenarioFrom(record.name, locateNowhere(`${name} scenario`, record.scenario))
@@ -25,16 +29,19 @@ export function replayRecord(record: BlockRecord, name: string): Replay {
   decisionsOf(record).forEach((decision, index) => {
     const state = states[index]
     const problem = checkDecision(state, decision)
-    if (problem !== null) throw new ScenarioError([`${name}: decision ${index + 1} cannot be thrown: ${problem}`])
+    if (problem !== null) throw faultOf(record, [`${name}: decision ${index + 1} cannot be thrown: ${problem}`])
     const next = advance(state, decision)
     const left = next.throws[index].standingAfter
     if (left !== record.decisions[index].standing) {
-      throw new ScenarioError([differenceSentence(record, name, index, left)])
+      throw faultOf(record, [differenceSentence(record, name, index, left)])
     }
     states.push(next)
   })
   return { scenario, states }
 }
+
+const faultOf = ({ model }: BlockRecord, sentences: readonly string[]): ScenarioError =>
+  model === modelFingerprint() ? new ScenarioError(sentences) : new EarlierModelError(sentences)
 
 function differenceSentence(record: BlockRecord, name: string, index: number, left: number): string {
   const pins = (mask: number): string => (mask === 0 ? 'nothing' : `the ${leaveName(mask)}`)

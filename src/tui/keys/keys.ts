@@ -2,6 +2,7 @@ import type { Command, KeyBinding, KeyContext } from './binding.js'
 import { COMMON_KEYS } from './common-keys.js'
 import { DEBRIEF_KEYS } from './debrief-keys.js'
 import { DECIDING, DECIDING_KEYS } from './deciding-keys.js'
+import { LUCK_KEYS } from './luck-keys.js'
 import { MENU_KEYS } from './menu-keys.js'
 import { PRACTICE_KEYS } from './practice-keys.js'
 
@@ -11,6 +12,7 @@ export const KEY_BINDINGS: readonly KeyBinding[] = [
   ...DECIDING_KEYS,
   ...DEBRIEF_KEYS,
   ...PRACTICE_KEYS,
+  ...LUCK_KEYS,
   ...COMMON_KEYS,
 ]
 
@@ -24,7 +26,7 @@ export function commandFor(context: KeyContext, key: string): Command | null {
   if (bound) return bound.command
   // Any other key takes what was typed and then does what it does.
   if (context === 'typing') return commandFor('play', key)
-  if (context !== 'form' && context !== 'filter') return null
+  if (context !== 'form' && context !== 'filter' && context !== 'naming') return null
   if (key === 'space') return { type: ' ' }
   return [...key].length === 1 ? { type: key } : null
 }
