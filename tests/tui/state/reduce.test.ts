@@ -52,7 +52,7 @@ describe('from home to a decision', () => {
   })
 
   it('offers no entry that leads nowhere', () => {
-    expect(homeEntries(home)).toEqual(['practice', 'new', 'kit', 'settings', 'keys', 'quit'])
+    expect(homeEntries(home)).toEqual(['practice', 'new', 'today', 'kit', 'settings', 'keys', 'quit'])
     for (let entry = 0; entry < homeEntries(home).length; entry++) {
       const state = press({ ...home, screen: { kind: 'home', cursor: entry } }, 'enter')
       expect(state).not.toEqual({ ...home, screen: { kind: 'home', cursor: entry } })
