@@ -76,6 +76,7 @@ export function sessionPlayer(seed: string): (screen: string) => Move {
       const call = chance(0.2) ? ['c', oneOf([LEFT, RIGHT]), ENTER] : []
       return [...call, ...oneOf(CHANGES), ENTER]
     }
+    if (/[▸>] Practice/.test(screen)) return [DOWN]
     if (/[▸>] Quit/.test(screen)) return [UP, UP, UP]
     if (screen.includes('New block')) return oneOf([[ENTER], [ENTER], [ENTER], [DOWN]])
     return [ESCAPE]

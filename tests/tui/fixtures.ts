@@ -182,6 +182,8 @@ function madeUpAnswer(block: BlockState, question: Question, onStep?: (step: Ste
       for (const latest of account.throws) onStep?.({ done: latest.index + 1, of: account.throws.length, latest })
       return account
     }
+    case 'positions':
+      return { positions: [], isFirstBall: false, isSpare: false, next: quickView(block)!.suggestion }
     case 'comparison':
       return { thumb: FELLED, fair: FELLED, known: FELLED }
     case 'average':

@@ -1,8 +1,11 @@
 import { EXIT } from '../../scenarios/files/text/exit-codes.js'
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 import { laneOfToday } from '../../scenarios/store/today.js'
+import type { Kind } from '../../sim/analysis/practice/position.js'
+import type { SessionMinutes } from '../../sim/analysis/practice/session.js'
 import { themeFor } from '../draw/theme.js'
 import type { AppState } from '../state/app-state.js'
+import { beginAtOnce } from '../state/practice-state.js'
 import type { TrainerServices } from '../state/services.js'
 import { drillState, resumedState, startingState, stateAgainst } from '../state/starting-state.js'
 import { TOUR_SCENARIO } from '../state/tour.js'
@@ -30,6 +33,8 @@ export interface TrainerOptions {
   readonly dataFolder?: string
   /** Who plays, if anybody has said. */
   readonly player?: string
+  /** Given where practice is to be opened at once. */
+  readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
   /** Plays a block line by line instead, where a screen reader is said to listen. */
   readonly playAloud: () => Promise<number>
 }
@@ -82,10 +87,14 @@ export async function openTrainer(asked: TrainerOptions): Promise<number> {
   }
 }
 
-function firstState(
-  { resume, against, drillPath, scenarioName }: TrainerOptions,
+async function firstState(
+  { resume, against, drillPath, scenarioName, practice }: TrainerOptions,
   services: TrainerServices,
 ): Promise<AppState> {
+  if (practice) {
+    const home = await startingState(undefined, services, [TOUR_SCENARIO])
+    return { ...home, screen: { kind: 'practice', practice: beginAtOnce(practice.minutes, practice.kinds) } }
+  }
   if (drillPath !== undefined) return drillState(drillPath, services)
   if (resume !== undefined) return resumedState(resume, services)
   if (against !== undefined) return stateAgainst(against, services)

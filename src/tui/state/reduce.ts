@@ -4,7 +4,7 @@ import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys/keys.js'
 import { again, isAgain } from './again.js'
-import { type Action, type AppState, type Averages, keyContext, type Screen } from './app-state.js'
+import { type Action, type AppState, type Averages, atHome, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { afterPosition } from './drill-play.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
@@ -12,6 +12,7 @@ import { leaveBlock } from './leave-block.js'
 import { backFromMoment } from './play-moment.js'
 import { blockOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
+import { practised, reducePractice } from './practice-state.js'
 import { clicked } from './reduce-click.js'
 import { reduceHelp } from './reduce-help.js'
 import { pasted, reduceKit } from './reduce-kit.js'
@@ -126,6 +127,10 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
       return screen.kind === 'past'
         ? { ...state, notice: action.sentence, screen: { ...screen, opening: null } }
         : state
+    case 'practice':
+      return screen.kind === 'practice'
+        ? withScreen(state, { kind: 'practice', practice: practised(screen.practice, action.event) })
+        : state
     case 'trouble':
       return { ...state, notice: action.sentence }
   }
@@ -165,6 +170,10 @@ function command(state: AppState, command: Command, services: TrainerServices): 
   switch (screen.kind) {
     case 'play':
       return play(state, screen.play, command, services)
+    case 'practice': {
+      const practice = reducePractice(screen.practice, command)
+      return practice ? withScreen(state, { kind: 'practice', practice }) : goHome(state)
+    }
     case 'debrief':
       return lookBack(state, screen, command, services)
     case 'kit':
@@ -211,7 +220,7 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
   return withPlay(state, reducePlay(play, command, services))
 }
 
-const goHome = (state: AppState): AppState => withScreen(state, { kind: 'home', cursor: 0 })
+const goHome = (state: AppState): AppState => withScreen(state, atHome(state))
 
 function takenUp(state: AppState, kept: KeptBlock, played: PlayedBlock, services: TrainerServices): AppState {
   const { screen } = state
@@ -219,11 +228,10 @@ function takenUp(state: AppState, kept: KeptBlock, played: PlayedBlock, services
   return goOnWith(withoutKept(state, kept), played, services)
 }
 
-const withoutKept = (state: AppState, kept: KeptBlock): AppState => ({
-  ...state,
-  kept: state.kept.filter((one) => one !== kept),
-  screen: state.screen.kind === 'home' ? { kind: 'home', cursor: 0 } : state.screen,
-})
+function withoutKept(state: AppState, kept: KeptBlock): AppState {
+  const without = { ...state, kept: state.kept.filter((one) => one !== kept) }
+  return state.screen.kind === 'home' ? withScreen(without, atHome(without)) : without
+}
 
 /** The averages of the bowler in the form; those of an earlier draft are of no use any more. */
 function averaged(state: AppState, averages: Pick<Averages, 'of'> & Partial<Averages>): AppState {

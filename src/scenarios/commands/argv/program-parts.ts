@@ -1,3 +1,5 @@
+import type { Kind } from '../../../sim/analysis/practice/position.js'
+import type { SessionMinutes } from '../../../sim/analysis/practice/session.js'
 import type { CommandConsole } from '../console/console.js'
 
 export interface ScreenOptions {
@@ -16,6 +18,8 @@ export interface ScreenOptions {
   readonly dataFolder?: string
   /** Who plays, if named on the command line. */
   readonly player?: string
+  /** Given where practice is to be opened at once. */
+  readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
 }
 
 /** What the program needs from outside: streams, the screen, and a place to leave the exit code. */

@@ -11,6 +11,7 @@ import { clipRow } from '../../terminal/fit.js'
 import { memoryRows } from './home-memory.js'
 
 const PLAIN_LABELS: Readonly<Record<Exclude<HomeEntry, 'continue' | 'today'>, string>> = {
+  practice: 'Practice',
   new: 'New block',
   debrief: 'Look back at the last block',
   past: 'Past blocks',
