@@ -12,6 +12,7 @@ import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
 import { blockStore } from '../store/block-store.js'
 import { dataFolder } from '../store/data-folder.js'
+import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { type CommandConsole, printText } from './console/console.js'
 
 export interface AutoOptions {
@@ -39,6 +40,7 @@ interface PlayedBlock {
 /** Blocks played by a policy: scores, strikes and pins given away. The k-th block has seed `seed-k`; a single one `seed` itself. */
 export async function autoCommand(name: string, options: AutoOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
+  refuseSealedLane(dataFolder(options.data, console.environment), scenario)
   const store = blockStore(dataFolder(options.data, console.environment))
   if (options.save) await store.tryOut()
   const blocks: PlayedBlock[] = []

@@ -10,6 +10,7 @@ import { debriefHtml } from '../reports/html/debrief-page.js'
 import { type Note, readNotes } from '../store/coach-notes.js'
 import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { readRecord } from '../store/record.js'
+import { refuseSealedRecord } from '../store/sealed-lanes.js'
 import type { FramePlace } from '../words/frame-place.js'
 import { wrapped } from '../words/wrapped.js'
 import { type CommandConsole, printText } from './console/console.js'
@@ -32,11 +33,13 @@ export async function debriefCommand(
 ): Promise<number> {
   if (options.html !== undefined) await checkTarget(options.html, [path])
   const record = await readRecord(path)
+  const data = dataFolder(options.data, console.environment)
+  refuseSealedRecord(data, path, record)
   const notes = await readNotes(path)
   const progress = progressOn(console, 'pricing choices')
   const { replay, debrief } = await workedDebrief(record, {
     path,
-    folder: debriefsFolder(dataFolder(options.data, console.environment)),
+    folder: debriefsFolder(data),
     reached: progress.reached,
     ...(options.quick ? { quick: true } : {}),
   })

@@ -16,6 +16,8 @@ import { keepAccount } from '../store/kept-account.js'
 import type { OpenBlock } from '../store/open-block.js'
 import { nameIfReadable } from '../store/player-name.js'
 import { recordOf } from '../store/record.js'
+import { refuseSealedLane } from '../store/sealed-lanes.js'
+import { HELD_BACK_WORDS } from '../words/contest-words.js'
 import type { CommandConsole } from './console/console.js'
 
 export interface PlayOptions {
@@ -48,18 +50,22 @@ export async function playCommand(
   const script = options.script === undefined ? null : await scriptLines(options.script)
   const block =
     options.resume === undefined
-      ? await newBlock(name ?? DEFAULT_SCENARIO, options, player, store)
+      ? await newBlock(name ?? DEFAULT_SCENARIO, options, player, { store, data })
       : await resumedBlock(options.resume, player, store, console)
   try {
     // Nobody should play a block for nothing.
     await store.tryOut()
     if (options.resume === undefined) for (const sentence of await offerOf(store)) console.tell(sentence)
-    for (const line of openingLines(block.scenario, block.begun.seed)) console.print(line)
+    const isEntry = block.contest !== undefined
+    for (const line of openingLines(block.scenario, isEntry ? null : block.begun.seed)) console.print(line)
+    if (isEntry) console.print(HELD_BACK_WORDS)
     if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
     if (block.begun.spot) console.print('Type ? for what you can say.')
     const grades: Grade[] = block.begun.throws.map(() => undefined)
     const state = await playOn(block, script, options, console, (grade) => grades.push(grade))
-    await fileBlock(block, { state, grades, data }, console)
+    if (isEntry && state.spot)
+      console.print('The entry stops here, unfinished; it goes on where it stands, and says so.')
+    else await fileBlock(block, { state, grades, data }, console)
   } finally {
     await block.leave()
   }
@@ -71,9 +77,11 @@ async function newBlock(
   name: string,
   { take, seed }: PlayOptions,
   player: string | undefined,
-  store: BlockStore,
+  { store, data }: { readonly store: BlockStore; readonly data: string },
 ): Promise<OpenBlock> {
-  const scenario = withBallsTaken(await loadScenario(name), take?.split(','))
+  const loaded = await loadScenario(name)
+  refuseSealedLane(data, loaded)
+  const scenario = withBallsTaken(loaded, take?.split(','))
   return store.begin({ scenario, begun: beginScenario(scenario, seed ?? freshSeed()), player, cameToBe: 'played' })
 }
 
@@ -101,7 +109,7 @@ async function offerOf(store: BlockStore): Promise<string[]> {
 }
 
 async function playOn(
-  { begun, keep }: OpenBlock,
+  { begun, keep, contest }: OpenBlock,
   script: readonly string[] | null,
   options: PlayOptions,
   console: CommandConsole,
@@ -118,7 +126,7 @@ async function playOn(
     },
     keep,
     notKept: (fault) => notThrown(fault, console),
-    grade: options.grade,
+    grade: options.grade && contest === undefined,
     graded,
   })
 }

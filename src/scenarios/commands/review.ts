@@ -12,6 +12,7 @@ import { addNote } from '../store/coach-notes.js'
 import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { readRecord } from '../store/record.js'
 import { recordsAmong } from '../store/records-among.js'
+import { refuseSealedRecord } from '../store/sealed-lanes.js'
 import type { FramePlace } from '../words/frame-place.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
@@ -33,10 +34,12 @@ export async function reviewCommand(
   console: CommandConsole,
 ): Promise<number> {
   if (options.note !== undefined || options.at) return noteOn(paths, options, console)
-  const cache = debriefsFolder(dataFolder(options.data, console.environment))
+  const data = dataFolder(options.data, console.environment)
+  const cache = debriefsFolder(data)
   const blocks: ReviewedBlock[] = []
   const records = await recordsAmong(paths)
   if (options.html !== undefined) await checkTarget(options.html, records)
+  for (const path of records) refuseSealedRecord(data, path, await readRecord(path))
   for (const [index, path] of records.entries()) {
     const progress = progressOn(console, `record ${index + 1} of ${records.length}`)
     blocks.push(await reviewBlock(path, cache, progress.reached))

@@ -26,6 +26,8 @@ export interface LinePlay {
   readonly grade: boolean
   /** Told the grade of each throw, that it need not be worked out again: null where there is none, undefined where nobody asked. */
   readonly graded?: (grade: PricedFairGrade | null | undefined) => void
+  /** Throws somewhere else than here; the simulator's own where it is left out. */
+  readonly advance?: (state: BlockState, decision: Decision) => Promise<BlockState>
   /** Whether play ends here although the block goes on; never where left out. */
   readonly enough?: (state: BlockState) => boolean
 }
@@ -69,14 +71,14 @@ export async function throwOne(
   state: BlockState,
   decision: Decision,
   before: Decision,
-  { say, keep, grade, graded }: Pick<LinePlay, 'say' | 'keep' | 'grade' | 'graded'>,
+  { say, keep, grade, graded, advance: elsewhere }: Pick<LinePlay, 'say' | 'keep' | 'grade' | 'graded' | 'advance'>,
 ): Promise<BlockState> {
   const { hand } = state.setup.bowler
   say(`You throw: ${decisionWords(decision, state.setup.bag)} (${moveWords(before.aim, decision.aim, hand)}).`)
   const price = grade ? gradeOf(state, decision) : undefined
   if (price) say(gradeLine(price))
   graded?.(price)
-  const next = advance(state, decision)
+  const next = elsewhere ? await elsewhere(state, decision) : advance(state, decision)
   await keep(next.throws[next.throws.length - 1])
   for (const line of afterThrowLines(next, next.events.slice(state.events.length))) say(line)
   return next

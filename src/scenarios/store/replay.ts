@@ -1,5 +1,5 @@
 import { advance, checkDecision } from '../../sim/world/block/advance.js'
-import type { BlockState } from '../../sim/world/block/types.js'
+import type { BlockState, Spot } from '../../sim/world/block/types.js'
 import { leaveName } from '../../sim/world/pins/leaves.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
 import { type Scenario, scenarioFrom } from '../files/scenario/scenario.js'
@@ -29,11 +29,22 @@ export function replayRecord(record: BlockRecord, name: string): Replay {
     const next = advance(state, decision)
     const left = next.throws[index].standingAfter
     if (left !== record.decisions[index].standing) {
-      throw new ScenarioError([differenceSentence(record, name, index, left)])
+      // Whoever edits a choice of an entry must not be told what it would have left.
+      const sentence =
+        record.contest === undefined
+          ? differenceSentence(record, name, index, left)
+          : heldBackSentence(name, index, state.spot!)
+      throw new ScenarioError([sentence])
     }
     states.push(next)
   })
   return { scenario, states }
+}
+
+/** Where an entry of a contest no longer comes out the same, and no more. */
+function heldBackSentence(name: string, index: number, { phase, game, frame, ball }: Spot): string {
+  const place = phase === 'practice' ? `practice throw ${frame}` : `game ${game}, frame ${frame}, ball ${ball}`
+  return `${name}: ${place}: decisions ${index + 1} > standing: found other pins than this choice leaves; the file was changed, or another model made it.`
 }
 
 function differenceSentence(record: BlockRecord, name: string, index: number, left: number): string {

@@ -1,12 +1,16 @@
 import { EXIT } from '../../scenarios/files/text/exit-codes.js'
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
+import type { JoinedBlock } from '../../scenarios/store/joined-block.js'
+import type { OpenBlock } from '../../scenarios/store/open-block.js'
+import type { BlockState } from '../../sim/world/block/types.js'
 import { themeFor } from '../draw/theme.js'
-import { resumedState, startingState } from '../state/starting-state.js'
+import { entryState, resumedState, startingState } from '../state/starting-state.js'
 import { TOUR_SCENARIO } from '../state/tour.js'
 import { readAppearance } from '../terminal/colour.js'
 import { takeTerminal } from '../terminal/edges.js'
 import { faultSentence } from '../terminal/lifecycle.js'
 import { openThinker } from '../worker/worker-thinker.js'
+import { hostedServices, playedElsewhere } from './hosted.js'
 import { loadScreen } from './launch.js'
 import { realServices } from './services-real.js'
 
@@ -21,6 +25,10 @@ export interface TrainerOptions {
   readonly dataFolder?: string
   /** Who plays, if anybody has said. */
   readonly player?: string
+  /** An entry of a contest that was sat down to. */
+  readonly entry?: { readonly open: OpenBlock; readonly states: readonly BlockState[] }
+  /** A block that a host throws. */
+  readonly joined?: JoinedBlock
   /** Plays a block line by line instead, where a screen reader is said to listen. */
   readonly playAloud: () => Promise<number>
 }
@@ -38,12 +46,18 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
   }
   if (env.INK_SCREEN_READER === 'true' || env.INK_SCREEN_READER === '1') return options.playAloud()
   const thinker = openThinker()
-  const services = realServices(env, thinker, options)
+  const { entry, joined } = options
+  const real = realServices(env, thinker, options)
+  const services = joined ? hostedServices(real, joined) : real
   const [{ runTrainer }, initial] = await Promise.all([
     loadScreen(),
-    options.resume === undefined
-      ? startingState(options.scenarioName, services, [TOUR_SCENARIO])
-      : resumedState(options.resume, services),
+    joined
+      ? entryState(playedElsewhere(joined), services)
+      : entry
+        ? entryState(services.adopt(entry.open, entry.states), services)
+        : options.resume === undefined
+          ? startingState(options.scenarioName, services, [TOUR_SCENARIO])
+          : resumedState(options.resume, services),
   ]).catch((fault: unknown) => {
     thinker.close()
     throw fault

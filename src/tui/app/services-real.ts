@@ -2,7 +2,9 @@ import { randomBytes } from 'node:crypto'
 import { beginScenario } from '../../scenarios/files/scenario/begin-scenario.js'
 import { builtInNames } from '../../scenarios/library/library.js'
 import { loadScenario } from '../../scenarios/library/load.js'
+import { dataFolder } from '../../scenarios/store/data-folder.js'
 import { fileKeeper, type Said } from '../../scenarios/store/keeping.js'
+import { refuseSealedLane } from '../../scenarios/store/sealed-lanes.js'
 import { meantPath } from '../../sim/analysis/debrief/reading/meant-path.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
 import { metresToBoard } from '../../sim/units.js'
@@ -27,7 +29,10 @@ export function realServices(
     levels: () => LEVELS,
     fit: fitScenario,
     freshSeed: () => seed ?? randomBytes(5).toString('hex'),
-    begin: beginScenario,
+    begin: (scenario, blockSeed) => {
+      refuseSealedLane(dataFolder(said.dataFolder, environment), scenario)
+      return beginScenario(scenario, blockSeed)
+    },
     view: playerView,
     check: checkDecision,
     advance,

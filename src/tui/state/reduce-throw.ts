@@ -63,10 +63,11 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     suggestion ?? blockOf(play).throws.at(-1)?.decision,
     { mode: play.mode, calls, ownFindings: play.ownFindings },
   )
-  const { ownThrows } = play
+  const { ownThrows, contest } = play
   const toured = {
     ...next,
     ...(ownThrows ? { ownThrows } : {}),
+    ...(contest === undefined ? {} : { contest }),
     tour: play.tour,
     belief: play.belief,
     resultAt: services.now(),

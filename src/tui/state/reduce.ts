@@ -48,6 +48,9 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     case 'waited':
       if (screen.kind !== 'play' || screen.play.stage.kind !== 'weighing') return state
       return withPlay(state, { ...screen.play, stage: { kind: 'weighing', turns: screen.play.stage.turns + 1 } })
+    case 'not-thrown':
+      if (screen.kind !== 'play' || screen.play.stage.kind !== 'weighing') return state
+      return { ...withPlay(state, { ...screen.play, stage: { kind: 'deciding' } }), notice: action.sentence }
     case 'tick':
       return playing(state, (play) => tick(play, services))
     case 'graded':
@@ -165,10 +168,11 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     return command === 'skip' ? withPlay(state, skip(play, services)) : state
   }
   if (stage.kind === 'weighing') {
-    return command === 'back' ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
+    const mayBack = command === 'back' && play.contest === undefined
+    return mayBack ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
   }
   if (stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')) {
-    if (command === 'enter' && play.grades.length > 0) {
+    if (command === 'enter' && play.grades.length > 0 && play.contest === undefined) {
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
     }
     if (command === 'enter' || command === 'back') return goHome(leaveBlock(state, services))
@@ -189,7 +193,9 @@ function leaveBlock(state: AppState, services: TrainerServices): AppState {
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
   if (play.grades.length === 0) return state
-  if (blockOf(play).spot === null) return { ...state, finished: play }
+  if (blockOf(play).spot === null) return play.contest === undefined ? { ...state, finished: play } : state
+  // The host goes on with it where its own program is started again, and so does an entry, which says so.
+  if (play.contest !== undefined) return state
   return { ...state, kept: [keptFrom(play), ...state.kept] }
 }
 

@@ -29,7 +29,8 @@ function useWaking({ thinker }: TrainerServices): void {
 /** Thinks ahead about the coming throw while the player does. */
 function usePreparing({ screen }: AppState, { thinker }: TrainerServices): void {
   const play = screen.kind === 'play' ? screen.play : null
-  const block = play && play.stage.kind === 'deciding' ? blockOf(play) : null
+  const isGraded = play?.contest === undefined
+  const block = play && isGraded && play.stage.kind === 'deciding' ? blockOf(play) : null
   useEffect(() => {
     if (block?.spot?.phase !== 'game' || !thinker.isApart) return
     const { answer } = thinker.ask(block, { kind: 'prepare' })
@@ -53,9 +54,16 @@ function useWeighing({ screen }: AppState, dispatch: Dispatch<Action>, services:
     const offered = play.tour === null ? null : (services.view(before)?.suggestion ?? null)
     const release = (grade: ThrowGrade) =>
       dispatch({ type: 'weighed', grade: guided(grade, offered, decision), next: advance(before, decision) })
+    if (services.throwElsewhere) {
+      services.throwElsewhere(before, decision).then(
+        (next) => dispatch({ type: 'weighed', grade: null, next }),
+        (fault: unknown) => dispatch({ type: 'not-thrown', sentence: sentenceOf(fault) }),
+      )
+      return
+    }
     if (!counts || !tellsGrades(play)) {
-      const turn = setImmediate(() => release(counts ? undefined : null))
-      if (counts && thinker.isApart) {
+      const turn = setImmediate(() => release(counts && play.contest === undefined ? undefined : null))
+      if (counts && thinker.isApart && play.contest === undefined) {
         const { answer } = thinker.ask(before, { kind: 'grade', decision })
         answer.then(
           (grade) => dispatch({ type: 'graded', before, grade }),

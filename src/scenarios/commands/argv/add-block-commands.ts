@@ -27,9 +27,15 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
     .option('--resume [record]', 'go on with an unfinished record, or with what was left last time')
     .option('--take <balls>', 'plain: the balls to take along where the scenario leaves a choice, such as 1,4,5')
     .option('--no-motion', 'do not animate')
+    .option('--join <url>', 'join a contest that somebody hosts, at the address they tell')
+    .option('--code <code>', 'with --join: the code the host tells, or your own to go on with your entry')
     .addOption(playedBy())
     .addOption(dataFolder())
     .action(async (scenario, options) => {
+      if (options.join) {
+        const { joinCommand } = await import('../contest/join.js')
+        return finish(await joinCommand(options.join, options, console, openScreen))
+      }
       if (console.interactive && !options.plain && !options.script) {
         return finish(
           await openScreen({

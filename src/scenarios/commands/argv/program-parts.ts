@@ -1,3 +1,6 @@
+import type { BlockState } from '../../../sim/world/block/types.js'
+import type { JoinedBlock } from '../../store/joined-block.js'
+import type { OpenBlock } from '../../store/open-block.js'
 import type { CommandConsole } from '../console/console.js'
 
 export interface ScreenOptions {
@@ -10,6 +13,10 @@ export interface ScreenOptions {
   readonly dataFolder?: string
   /** Who plays, if named on the command line. */
   readonly player?: string
+  /** An entry of a contest that was sat down to; the trainer then opens on its next decision. */
+  readonly entry?: { readonly open: OpenBlock; readonly states: readonly BlockState[] }
+  /** A block whose lane is elsewhere, on the host of a contest. */
+  readonly joined?: JoinedBlock
 }
 
 /** What the program needs from outside: streams, the screen, and a place to leave the exit code. */

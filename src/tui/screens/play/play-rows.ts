@@ -164,7 +164,7 @@ const tourRows = (step: number, theme: Theme): string[] => [
 function headRow(play: PlayState, view: PlayerView | null, columns: number, theme: Theme): string {
   const block = blockOf(play)
   const dot = ` ${theme.glyphs.separator} `
-  const mode = columns >= MODE_COLUMNS ? `${dot}${MODE_WORDS[play.mode]}` : ''
+  const mode = columns >= MODE_COLUMNS ? `${dot}${play.contest === undefined ? MODE_WORDS[play.mode] : 'contest'}` : ''
   const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}${mode}` : ''
   const place = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
   return spreadRow(
@@ -259,11 +259,16 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
   )
 }
 
+/** Where an entry that is over went to; a host's lies with the host. */
+const handInWords = (path: string | null): string =>
+  path === null ? 'Being filed.' : path === '' ? 'The host has your entry.' : `Hand in ${path}`
+
 function totalWords(play: PlayState): string {
   const block = blockOf(play)
   const totals = block.balls.map((game) => tally(block.setup.scoring, game).total)
   const sum = totals.reduce((all, total) => all + total, 0)
   const score = totals.length > 1 ? `${totals.join(', ')}: ${sum} in all` : `${sum}`
+  if (play.contest !== undefined) return `${score}. ${handInWords(play.recordPath)}`
   if (play.mode === 'test') return `${score}. What the choices cost is told in the debrief.`
   const isOpen = play.grades.includes(undefined)
   const cost = isOpen ? 'being weighed' : pinsWords(allPinsGiven(play))

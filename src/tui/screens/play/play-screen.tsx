@@ -31,7 +31,11 @@ interface PlayScreenParts {
 /** The main screen: lane and result on top, score sheet and decision below. */
 export function playScreenRows({ play, view, fall, context, size, theme }: PlayScreenParts): string[] {
   const body = [...playTopRows(play, view, size, theme, fall), ...lowerRows(play, view, size, theme)]
-  return page(body, contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : {}), size)
+  return page(
+    body,
+    contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : doneWords(play)),
+    size,
+  )
 }
 
 const STEP_WORDS: Readonly<Record<DecisionField, string>> = {
@@ -41,6 +45,10 @@ const STEP_WORDS: Readonly<Record<DecisionField, string>> = {
   speed: 'firmer, softer',
   release: 'release',
 }
+
+/** An entry that is over shows no oil yet. */
+const doneWords = (play: PlayState): KeyWords =>
+  play.contest !== undefined && play.stage.kind === 'done' ? { enter: 'leave' } : {}
 
 /** What the keys of the main screen do to the field under the hand, and which have nothing to do. */
 const keyWords = (play: PlayState): KeyWords => ({

@@ -45,6 +45,7 @@ function weighingRow(play: PlayState, turns: number, theme: Theme): string {
 function gradeRow(play: PlayState, grade: ThrowGrade, before: BlockState, theme: Theme): string {
   if (before.spot?.phase === 'practice') return textRow(theme, ['Practice costs nothing.', 'faint'])
   if (!tellsGrades(play)) {
+    if (play.contest !== undefined) return textRow(theme, ['Grades come when the contest is over.', 'faint'])
     return textRow(theme, [play.mode === 'block' ? 'Grades come at the end.' : 'Grades come in the debrief.', 'faint'])
   }
   if (!grade) return textRow(theme, ['Not weighed.', 'faint'])

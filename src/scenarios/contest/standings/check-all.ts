@@ -1,0 +1,76 @@
+import { existsSync } from 'node:fs'
+import { availableParallelism } from 'node:os'
+import { fileURLToPath } from 'node:url'
+import { Worker } from 'node:worker_threads'
+import type { OpenedPack } from '../pack/pack.js'
+import { type CheckedEntry, type CheckWanted, checkEntry } from './check-entry.js'
+import { handedOver, type PackToHand } from './opened-again.js'
+
+export interface WorkerTask extends Omit<CheckWanted, 'reached'> {
+  readonly opened: PackToHand
+}
+
+export interface CheckAllWanted extends Omit<CheckWanted, 'reached'> {
+  /** Threads at work at once; one a core where it is left out. */
+  readonly jobs?: number | undefined
+  readonly reached: (done: number, of: number) => void
+}
+
+/** The bundle lays the worker beside its entry. */
+const BUNDLED_WORKER = new URL('./contest-worker.js', import.meta.url)
+
+/** Checks entries, each by itself, on all cores where the program is bundled with a worker, else in this thread. */
+export async function checkAll(
+  paths: readonly string[],
+  opened: OpenedPack,
+  { jobs = availableParallelism(), reached, ...wanted }: CheckAllWanted,
+): Promise<CheckedEntry[]> {
+  const threads = Math.min(jobs, paths.length)
+  if (threads < 2 || !existsSync(fileURLToPath(BUNDLED_WORKER))) {
+    const entries: CheckedEntry[] = []
+    for (const path of paths) {
+      entries.push(await checkEntry(path, opened, wanted))
+      reached(entries.length, paths.length)
+    }
+    return entries
+  }
+  const task: WorkerTask = { ...wanted, opened: handedOver(opened) }
+  return inThreads(paths, task, { threads, reached })
+}
+
+type Answer = { readonly number: number } & ({ readonly entry: CheckedEntry } | { readonly fault: string })
+
+async function inThreads(
+  paths: readonly string[],
+  task: WorkerTask,
+  { threads, reached }: { readonly threads: number; readonly reached: CheckAllWanted['reached'] },
+): Promise<CheckedEntry[]> {
+  const entries = new Array<CheckedEntry>(paths.length)
+  let next = 0
+  let done = 0
+  const workers = Array.from({ length: threads }, () => new Worker(BUNDLED_WORKER, { workerData: task }))
+  try {
+    await Promise.all(
+      workers.map(
+        (worker) =>
+          new Promise<void>((resolve, reject) => {
+            const give = (): void => {
+              if (next >= paths.length) resolve()
+              else worker.postMessage({ number: next, path: paths[next++] })
+            }
+            worker.on('error', reject)
+            worker.on('message', (answer: Answer) => {
+              if ('fault' in answer) return reject(new Error(answer.fault))
+              entries[answer.number] = answer.entry
+              reached(++done, paths.length)
+              give()
+            })
+            give()
+          }),
+      ),
+    )
+  } finally {
+    await Promise.all(workers.map((worker) => worker.terminate()))
+  }
+  return entries
+}
