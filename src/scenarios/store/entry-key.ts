@@ -9,11 +9,18 @@ export const contestsFolder = (data: string): string => join(data, 'contests')
 
 const keyPath = (data: string, entry: string): string => join(contestsFolder(data), `${entry}.key`)
 
-/** Makes an entry's own key and keeps it for its owner alone. @throws WriteError */
-export async function makeEntryKey(data: string, entry: string): Promise<SigningKey> {
+/** An entry's own key, made where there is none yet and kept for its owner alone. @throws WriteError */
+export async function entryKey(data: string, entry: string): Promise<SigningKey> {
+  const kept = await keptKey(data, entry)
+  if (kept) return kept
   const key = freshKey()
   await replaceFile(keyPath(data, entry), keyText(key))
   return key
+}
+
+async function keptKey(data: string, entry: string): Promise<SigningKey | null> {
+  const text = await textAt(keyPath(data, entry)).catch(() => null)
+  return text === null ? null : keyFromText(text)
 }
 
 type WithContest = { readonly contest?: ContestSection | undefined }
@@ -29,8 +36,7 @@ function signedPart(record: WithContest): object {
 export async function withEntrySignature<Record extends WithContest>(record: Record, data: string): Promise<Record> {
   const { contest } = record
   if (contest === undefined) return record
-  const text = await textAt(keyPath(data, contest.entry)).catch(() => null)
-  const key = text === null ? null : keyFromText(text)
+  const key = await keptKey(data, contest.entry)
   return key && key.publicText === contest.key ? signedEntry(record, key) : record
 }
 

@@ -96,9 +96,18 @@ export function ownThrows({ decisions, origin }: Pick<BlockRecord, 'decisions' |
   return decisions.map(({ by }) => isPlayersOwn(by, origin.cameToBe))
 }
 
-/** What a block's files are called, before a number and an ending. */
-export function fileStem({ name, seed }: { readonly name: string; readonly seed: string }): string {
-  return `${name}-${seed}`.replaceAll(/[^A-Za-z0-9-]+/g, '-').slice(0, 80)
+/** What a block's files are called, before a number and an ending; an entry of a contest by whose it is, for its seed is held back. */
+export function fileStem({
+  name,
+  seed,
+  player = '',
+  contest,
+}: Pick<BlockRecord, 'name' | 'seed' | 'player' | 'contest'>): string {
+  const words = contest === undefined ? [name, seed] : [contest.title, player]
+  return words
+    .join('-')
+    .replaceAll(/[^A-Za-z0-9-]+/g, '-')
+    .slice(0, 80)
 }
 
 /** A record as it is written, always in the newest version. */

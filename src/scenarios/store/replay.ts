@@ -17,10 +17,11 @@ export interface Replay {
 /**
  * Plays a record again.
  *
+ * @param known the record's scenario where it was read before: what is worked out of a scenario is kept with it
  * @throws ScenarioError where a decision cannot be thrown or the pins fall otherwise than the record says.
  */
-export function replayRecord(record: BlockRecord, name: string): Replay {
-  const scenario = scenarioFrom(record.name, locateNowhere(`${name} scenario`, record.scenario))
+export function replayRecord(record: BlockRecord, name: string, known?: Scenario): Replay {
+  const scenario = known ?? scenarioFrom(record.name, locateNowhere(`${name} scenario`, record.scenario))
   const states = [beginScenario(scenario, record.seed)]
   decisionsOf(record).forEach((decision, index) => {
     const state = states[index]

@@ -7,6 +7,16 @@ export const RANKING_WORDS: Readonly<Record<Ranking, string>> = {
   score: 'score',
 }
 
+/** The same at the head of a column. */
+export const RANKING_HEADS: Readonly<Record<Ranking, string>> = {
+  'luck-adjusted': 'without luck',
+  cost: 'cost',
+  score: 'pins',
+}
+
+/** A moment for people: date and time as that place's clocks show them. */
+export const momentWords = (moment: string): string => `${moment.slice(0, 10)} ${moment.slice(11, 16)}`
+
 export const TIE_WORDS: Readonly<Record<TieStep, string>> = {
   score: 'score',
   'best-game': 'best game',
@@ -42,7 +52,7 @@ export function rulesLines(rules: ContestRules): string[] {
     `${games === 1 ? 'One game' : `${games} games`}. ${choice} ${tries === 1 ? 'One try' : `${tries} tries`} each.`,
     `Places go by ${RANKING_WORDS[ranking]}; ties by ${[...ties.map((step) => TIE_WORDS[step]), 'else shared'].join(', then ')}.`,
     ...(handicap ? [`Handicap: ${handicap.percent} % of ${handicap.base} less the average, a game.`] : []),
-    `${opens === undefined ? '' : `It opens at ${opens}. `}The last ball is thrown before ${deadline}.`,
+    `${opens === undefined ? '' : `It opens at ${momentWords(opens)}. `}The last ball is thrown before ${momentWords(deadline)}.`,
     'All have the same lane and the same luck; a choice of another line meets the same luck elsewhere.',
   ]
 }

@@ -6,7 +6,7 @@ import { blockOf, canCall, type PlayState, tellsGrades } from './play-state.js'
 import type { TrainerServices } from './services.js'
 import { eraseFigure, typeFigure, withFigure } from './typed-figure.js'
 
-const HELD_BACK = 'Grades and oil are held back until the contest is over; Esc leaves the entry for later.'
+const HELD_BACK = 'That is held back until the contest is over. Esc leaves the entry for later.'
 
 /** A step of one field: boards for feet and target, places for the others. */
 interface Nudge {

@@ -14,7 +14,7 @@ export async function resumedState(from: string | true, services: TrainerService
 
 /** The state the trainer opens in on an entry of a contest, or on a block whose lane a host has. */
 export async function entryState(played: PlayedBlock, services: TrainerServices): Promise<AppState> {
-  return goOnWith(await startingState(undefined, services, []), played, services)
+  return goOnWith({ ...(await startingState(undefined, services, [])), notice: '' }, played, services)
 }
 
 /**

@@ -1,7 +1,7 @@
+import { randomBytes } from 'node:crypto'
 import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { randomBytes } from 'node:crypto'
 import { enter } from '../../../src/scenarios/contest/entry/enter.js'
 import { type OpenedPack, openPack, sealPack } from '../../../src/scenarios/contest/pack/pack.js'
 import { type Scenario, scenarioFrom } from '../../../src/scenarios/files/scenario/scenario.js'
@@ -67,7 +67,10 @@ export const movedBy =
     const { aim, ...rest } = suggested(state)
     const last = state.throws.at(-1)
     const isNew = last === undefined
-    return { ...rest, aim: isNew ? { ...aim, feetBoard: aim.feetBoard + boards, targetBoard: aim.targetBoard + boards } : aim }
+    return {
+      ...rest,
+      aim: isNew ? { ...aim, feetBoard: aim.feetBoard + boards, targetBoard: aim.targetBoard + boards } : aim,
+    }
   }
 
 export interface PlayedForTests {

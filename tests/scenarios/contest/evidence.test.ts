@@ -1,7 +1,13 @@
 import { sampleRankCorrelation } from 'simple-statistics'
 import { expect, it } from 'vitest'
 import { type ChoiceTrace, testsOf } from '../../../src/scenarios/contest/evidence/evidence.js'
-import { binomialHigh, correlation, rankCorrelationLow, ranksOf, signFlipLow } from '../../../src/scenarios/contest/evidence/tests.js'
+import {
+  binomialHigh,
+  correlation,
+  rankCorrelationLow,
+  ranksOf,
+  signFlipLow,
+} from '../../../src/scenarios/contest/evidence/tests.js'
 import { drawNormal, stream } from '../../../src/sim/random.js'
 
 const source = (index: number) => stream({ seed: 'evidence', game: 0, frame: 0, ball: 0, purpose: 'study', index })
@@ -35,12 +41,21 @@ it('has the sign-flip probability that counting all flips has', () => {
     if (sum <= observed + 1e-12) asLow++
   }
   // Four standard errors of 9,999 draws.
-  expect(Math.abs(signFlipLow(values) - asLow / 256)).toBeLessThan(4 * Math.sqrt(((asLow / 256) * (1 - asLow / 256)) / 9999))
+  expect(Math.abs(signFlipLow(values) - asLow / 256)).toBeLessThan(
+    4 * Math.sqrt(((asLow / 256) * (1 - asLow / 256)) / 9999),
+  )
 })
 
 const honest = (index: number): ChoiceTrace[] => {
   const [swing, off, miss] = [normals(index, 20), normals(index + 100, 20), normals(index + 200, 20)]
-  return swing.map((one, at) => ({ game: 1, frame: 1 + (at % 10), swing: one, offBest: Math.round(off[at]! * 2), miss: Math.round(miss[at]! * 2), isBest: at % 10 === 0 }))
+  return swing.map((one, at) => ({
+    game: 1,
+    frame: 1 + (at % 10),
+    swing: one,
+    offBest: Math.round(off[at]! * 2),
+    miss: Math.round(miss[at]! * 2),
+    isBest: at % 10 === 0,
+  }))
 }
 
 it('calls few honest players unlikely, and all who know the oil, the coming miss or the best choice', () => {

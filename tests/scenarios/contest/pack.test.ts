@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto'
 import Ajv from 'ajv'
 import { expect, it } from 'vitest'
-import { openedText, sealText } from '../../../src/scenarios/contest/pack/passphrase.js'
 import { openPack, packDigest, packFromText } from '../../../src/scenarios/contest/pack/pack.js'
+import { openedText, sealText } from '../../../src/scenarios/contest/pack/passphrase.js'
 import { readRules } from '../../../src/scenarios/contest/pack/rules-file.js'
 import { unsealingFromText, unsealingOf } from '../../../src/scenarios/contest/pack/unsealing.js'
 import { contestJsonSchema } from '../../../src/scenarios/files/schema/json-schema.js'
@@ -18,7 +18,9 @@ it('opens by its passphrase alone, said as it was heard, and holds neither seed 
   expect(text).not.toContain(SEED)
   expect(text).not.toMatch(/microlitresPerBoard|passes/)
   expect(openPack('pack', pack, ' LOMU tavi  keso-runa bide ').seed).toBe(SEED)
-  expect(() => openPack('pack', pack, 'lomu-tavi-keso-runa-bido')).toThrow('pack: that is not the passphrase of this contest.')
+  expect(() => openPack('pack', pack, 'lomu-tavi-keso-runa-bido')).toThrow(
+    'pack: that is not the passphrase of this contest.',
+  )
 })
 
 // The commitment is a plain hash, made here anew by node:crypto from what the documentation says is in it.
@@ -36,7 +38,8 @@ it('is refused where anything of it was changed, or another key signed it anew',
     { ...pack, organiser: other.publicText },
     { ...pack, sealed: { ...pack.sealed, nonce: pack.sealed.salt } },
   ]
-  for (const one of changed) expect(() => packFromText('p', JSON.stringify(one))).toThrow(/signature: the pack is not as/)
+  for (const one of changed)
+    expect(() => packFromText('p', JSON.stringify(one))).toThrow(/signature: the pack is not as/)
   const resigned = { ...unsigned, organiser: other.publicText }
   const anew = packFromText('p', JSON.stringify({ ...resigned, signature: signatureOf(resigned, other) }))
   expect(packDigest(anew)).not.toBe(opened.digest)
@@ -51,7 +54,9 @@ it('is unsealed by its organiser, with the very seed', () => {
   const unsealing = unsealingOf(opened, '2026-03-08T19:04:11+01:00', key)
   expect(unsealingFromText('u', JSON.stringify(unsealing), pack).seed).toBe(SEED)
   const stranger = unsealingOf(opened, unsealing.unsealedAt, freshKey())
-  expect(() => unsealingFromText('u', JSON.stringify(stranger), pack)).toThrow("u signature: it is not the organiser's.")
+  expect(() => unsealingFromText('u', JSON.stringify(stranger), pack)).toThrow(
+    "u signature: it is not the organiser's.",
+  )
   const other = unsealingOf({ ...opened, seed: 'cd'.repeat(32) }, unsealing.unsealedAt, key)
   expect(() => unsealingFromText('u', JSON.stringify(other), pack)).toThrow(/not the one that was committed to/)
 })
@@ -67,7 +72,12 @@ it('has schemas with words to every field that accept what the loader accepts', 
   const ajv = new Ajv({ strict: false })
   expect(ajv.validate(contestJsonSchema('pack'), JSON.parse(JSON.stringify(pack)))).toBe(true)
   const { rules } = pack
-  expect(ajv.validate(contestJsonSchema('rules'), JSON.parse(JSON.stringify({ version: 1, scenario: 'house-forty', ...rules })))).toBe(true)
+  expect(
+    ajv.validate(
+      contestJsonSchema('rules'),
+      JSON.parse(JSON.stringify({ version: 1, scenario: 'house-forty', ...rules })),
+    ),
+  ).toBe(true)
   expect(ajv.validate(contestJsonSchema('rules'), { version: 1, scenario: 'house-forty', title: 'x' })).toBe(false)
   const { properties } = contestJsonSchema('rules') as { properties: Record<string, { description?: string }> }
   const silent = Object.entries(properties).filter(([name, { description }]) => name !== '$schema' && !description)
@@ -82,7 +92,8 @@ it('names what is wrong with rules, with line and field', async () => {
   await expect(readRules(path)).rejects.toThrow(
     /rules\.yaml:4:10 ranking: found "costs"; allowed is one of luck-adjusted, cost, score\.\n.*rules\.yaml:5:11 deadline: found "tomorrow"; allowed is a local time/,
   )
-  const both = 'version: 1\ntitle: A\nscenario: house-forty\nranking: cost\nhandicap: { base: 220, percent: 90 }\ndeadline: "2026-12-01T22:00:00+01:00"\n'
+  const both =
+    'version: 1\ntitle: A\nscenario: house-forty\nranking: cost\nhandicap: { base: 220, percent: 90 }\ndeadline: "2026-12-01T22:00:00+01:00"\n'
   await expect(readRules(fileOf('both.yaml', both))).rejects.toThrow(/handicap: A handicap is added to a score/)
   const far = 'version: 1\ntitle: A\nscenario: no-such\ndeadline: "2026-12-01T22:00:00+01:00"\n'
   await expect(readRules(fileOf('far.yaml', far))).rejects.toThrow(/no-such/)

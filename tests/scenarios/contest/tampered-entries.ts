@@ -56,7 +56,11 @@ const anew = (record: Data): Data => {
 
 const signedBy = (record: Data, key: SigningKey): Data => {
   if (typeof record.contest !== 'object' || record.contest === null) return anew(record)
-  const keyed = { ...record, contest: { ...record.contest, key: key.publicText }, scenarioHash: scenarioHash(record.scenario) }
+  const keyed = {
+    ...record,
+    contest: { ...record.contest, key: key.publicText },
+    scenarioHash: scenarioHash(record.scenario),
+  }
   return anew(signedEntry(keyed, key) as Data)
 }
 
@@ -66,7 +70,10 @@ const dataOf = ({ path }: PlayedForTests): Data => JSON.parse(readFileSync(path,
 function edited(record: Data, at: number, by: number): Data {
   const index = at % record.decisions.length
   const decision = record.decisions[index]!
-  const changed = by % 2 === 0 ? { ...decision, feet: decision.feet + 1 + (by % 5) } : { ...decision, target: Math.max(2, decision.target - 1 - (by % 5)) }
+  const changed =
+    by % 2 === 0
+      ? { ...decision, feet: decision.feet + 1 + (by % 5) }
+      : { ...decision, target: Math.max(2, decision.target - 1 - (by % 5)) }
   return { ...record, decisions: record.decisions.with(index, changed) }
 }
 
@@ -122,7 +129,9 @@ function tamperedText(tampering: Tampering, { good, other }: Forging, seed: numb
         ),
       )
     case 'played outside, own key':
-      return written(signedBy({ ...record, origin: { ...record.origin, cameToBe: seed % 2 === 0 ? 'played' : 'drill' } }, own))
+      return written(
+        signedBy({ ...record, origin: { ...record.origin, cameToBe: seed % 2 === 0 ? 'played' : 'drill' } }, own),
+      )
     case 'a copy of the file':
       return readFileSync(good.path, 'utf8')
   }

@@ -7,6 +7,7 @@ import { jsonText } from '../../files/text/json.js'
 import { readTextFile } from '../../files/text/read-text-file.js'
 import { writePage } from '../../files/text/report-file.js'
 import { ScenarioError } from '../../files/text/scenario-error.js'
+import { momentWords } from '../../words/contest-words.js'
 import { type CommandConsole, printText } from '../console/console.js'
 
 /** Adds up the contests of a folder. */
@@ -48,7 +49,8 @@ function seasonLines({ contests, rows }: Season): string[] {
   const widths = table[0]!.map((_, column) => Math.max(...table.map((row) => row[column]!.length)))
   return [
     ...contests.map(
-      ({ title, deadline, entrants }, index) => `${index + 1} ${title}, over at ${deadline}, ${entrants} with a place`,
+      ({ title, deadline, entrants }, index) =>
+        `${index + 1} ${title}, over at ${momentWords(deadline)}, ${entrants} with a place`,
     ),
     '',
     ...table.map((row) =>

@@ -8,7 +8,7 @@ import { ScenarioError } from '../../files/text/scenario-error.js'
 import type { BlockStore } from '../../store/block-store.js'
 import type { ContestSection } from '../../store/contest-section.js'
 import { recordsFolder } from '../../store/data-folder.js'
-import { makeEntryKey } from '../../store/entry-key.js'
+import { entryKey } from '../../store/entry-key.js'
 import type { OpenBlock } from '../../store/open-block.js'
 import { recordsAmong } from '../../store/records-among.js'
 import { type KnownContest, knownContests, noteContest, oilNames } from '../../store/sealed-lanes.js'
@@ -105,7 +105,7 @@ export async function enter({
     ])
   // One that was begun and is gone, or of which no ball was kept, is begun again and says so.
   const entry = open?.entry ?? randomBytes(12).toString('hex')
-  const key = await makeEntryKey(data, entry)
+  const key = await entryKey(data, entry)
   const starts = [...(open?.starts ?? []), { at, throws: 0 }]
   await noteSitting(data, opened, { player, entry, starts })
   const contest: ContestSection = { pack: digest, title, deadline, entry, starts, key: key.publicText }

@@ -1,19 +1,17 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
-import { join } from 'node:path'
 import { advance, checkDecision } from '../../../sim/world/block/advance.js'
 import type { BlockState } from '../../../sim/world/block/types.js'
-import { tally } from '../../../sim/world/scoring/game.js'
-import { replaceFile } from '../../files/text/replace-file.js'
 import { ScenarioError } from '../../files/text/scenario-error.js'
-import { textAt } from '../../files/text/text-at.js'
 import { blockStore } from '../../store/block-store.js'
 import type { OpenBlock } from '../../store/open-block.js'
 import { keptDecision } from '../../store/record.js'
 import { type SigningKey, signatureOf } from '../../store/signing.js'
 import { rulesLines } from '../../words/contest-words.js'
-import { enter } from '../entry/enter.js'
+import { type Entered, enter } from '../entry/enter.js'
 import { chainLink, chainStart, hostedPart } from '../entry/hosted-chain.js'
 import type { OpenedPack } from '../pack/pack.js'
+import { type Board, boardLine, byFigure } from './board.js'
+import { type Guest, isSameName, readTokens, writeTokens } from './guests.js'
 import {
   type AskedThrow,
   answerOf,
@@ -33,22 +31,6 @@ export class Refusal extends Error {
     super(message)
     this.name = 'Refusal'
   }
-}
-
-/** A line of the board on the wall: nothing of a choice, of a leave or of what is to come. */
-export interface BoardLine {
-  readonly player: string
-  readonly games: readonly number[]
-  readonly frames: number
-  readonly of: number
-  readonly over: boolean
-}
-
-export interface Board {
-  readonly title: string
-  readonly lane: string
-  readonly deadline: string
-  readonly lines: readonly BoardLine[]
 }
 
 interface Seat {
@@ -71,20 +53,21 @@ export interface RoomParts {
 }
 
 const MOST_SEATS = 500
-const TOKENS_FILE = 'host-tokens.json'
 const TOKEN_BYTES = 24
 
 const digestOf = (token: string): string => createHash('sha256').update(token).digest('hex')
 
+interface Joining {
+  readonly code: string
+  readonly player: string
+  readonly hand?: 'right' | 'left' | undefined
+  readonly level?: string | undefined
+}
+
 /** A contest's lane, held here: who plays, how far they are, and the board. Everything a throw brings is on the disk before it is told. */
 export interface HostRoom {
   /** @throws Refusal */
-  join(asked: {
-    readonly code: string
-    readonly player: string
-    readonly hand?: 'right' | 'left'
-    readonly level?: string
-  }): Promise<JoinAnswer>
+  join(asked: Joining): Promise<JoinAnswer>
   /** @throws Refusal */
   back(token: string): Promise<JoinAnswer>
   /** @throws Refusal */
@@ -118,8 +101,7 @@ export async function openRoom({
   const seatOf = (open: OpenBlock, states: readonly BlockState[]): Seat => {
     const links: string[] = []
     const begin = chainStart(pack, open.contest!.entry)
-    for (const thrown of open.begun.throws)
-      links.push(chainLink(links.at(-1) ?? begin, keptDecision(thrown, 'player')))
+    for (const thrown of open.begun.throws) links.push(chainLink(links.at(-1) ?? begin, keptDecision(thrown, 'player')))
     const seat: Seat = { open, states: [...states], links, busy: Promise.resolve(), filed: false }
     seats.set(open.contest!.entry, seat)
     return seat
@@ -145,19 +127,24 @@ export async function openRoom({
     }
   }
 
+  const sit = ({ player, hand, level }: Guest): Promise<Entered> => {
+    const bowler = { hand, level }
+    return enter({ path: rules.title, opened, player, bowler, store, data: folder, now: now(), isHost: true })
+  }
+
   const seatBy = async (token: string): Promise<Seat> => {
-    const entry = tokens.get(digestOf(token))
-    if (entry === undefined) throw new Refusal(401, 'There is no entry of that code.')
-    const seat = seats.get(entry)
+    const guest = tokens.get(digestOf(token))
+    if (guest === undefined) throw new Refusal(401, 'There is no entry of that code.')
+    const seat = seats.get(guest.entry)
     if (seat) return seat
     // The host was started anew since; the entry goes on where its journal stands.
-    const { blocks } = await store.left()
-    const left = blocks.find(({ record }) => record.contest?.entry === entry)
-    const again = seats.get(entry)
-    if (again) return again
-    if (!left) throw new Refusal(409, 'That entry is over and filed.')
-    const { open, states } = await store.takeUp(left, undefined)
-    return seatOf(open, states)
+    try {
+      const { open, states } = await sit(guest)
+      return seatOf(open, states)
+    } catch (fault) {
+      if (fault instanceof ScenarioError) throw new Refusal(409, 'That entry is over, and the host has it.')
+      throw fault
+    }
   }
 
   const inTurn = <Result>(work: () => Promise<Result>): Promise<Result> => {
@@ -175,27 +162,13 @@ export async function openRoom({
       inTurn(async () => {
         if (!isSameText(code, joinCode)) throw new Refusal(403, 'That is not the code of this contest.')
         if (seats.size >= MOST_SEATS) throw new Refusal(503, 'There is no room for more players.')
-        const isTaken = [...seats.values()].some(
-          ({ open }) => open.player?.trim().toLowerCase() === player.trim().toLowerCase(),
-        )
+        const isTaken = [...tokens.values()].some((guest) => isSameName(guest.player, player))
         if (isTaken) throw new Refusal(409, `${player} plays here already; come back with your own code.`)
         try {
-          const { open, states, isResumed } = await enter({
-            path: rules.title,
-            opened,
-            player: player.trim(),
-            bowler: { hand, level },
-            store,
-            data: folder,
-            now: now(),
-            isHost: true,
-          })
-          if (isResumed) {
-            await open.leave()
-            throw new Refusal(409, `${player} has an entry here already; come back with your own code.`)
-          }
+          const guest = { player: player.trim(), hand, level }
+          const { open, states } = await sit({ entry: '', ...guest })
           const token = randomBytes(TOKEN_BYTES).toString('base64url')
-          tokens.set(digestOf(token), open.contest!.entry)
+          tokens.set(digestOf(token), { ...guest, entry: open.contest!.entry })
           await writeTokens(folder, tokens)
           const seat = seatOf(open, states)
           changed()
@@ -254,7 +227,7 @@ export async function openRoom({
       title: rules.title,
       lane: pack.lane,
       deadline: rules.deadline,
-      lines: [...seats.values()].map(({ open, states }) => boardLine(open, states.at(-1)!)).sort(byFigure),
+      lines: [...seats.values()].map(({ open, states }) => boardLine(open.player ?? '', states.at(-1)!)).sort(byFigure),
     }),
     watch(watcher) {
       watchers.add(watcher)
@@ -268,40 +241,7 @@ export async function openRoom({
   }
 }
 
-const FRAMES = 10
-
-function boardLine({ player = '' }: OpenBlock, { balls, setup, spot }: BlockState): BoardLine {
-  const lines = balls.map((game) => tally(setup.scoring, game))
-  return {
-    player,
-    // Only what is settled: a running frame tells of a leave.
-    games: lines.map(({ frames }) => frames.findLast(({ cumulative }) => cumulative !== null)?.cumulative ?? 0),
-    frames: lines.reduce((sum, { frames }) => sum + frames.filter(({ complete }) => complete).length, 0),
-    of: setup.games * FRAMES,
-    over: spot === null,
-  }
-}
-
-const sumOf = ({ games }: BoardLine): number => games.reduce((sum, game) => sum + game, 0)
-const byFigure = (one: BoardLine, other: BoardLine): number =>
-  sumOf(other) - sumOf(one) || other.frames - one.frames || (one.player < other.player ? -1 : 1)
-
 function isSameText(one: string, other: string): boolean {
   const [a, b] = [one, other].map((text) => createHash('sha256').update(text.trim().toLowerCase()).digest())
   return timingSafeEqual(a!, b!)
 }
-
-/** Digests of players' tokens and the entries they are of: whoever reads the file can play for nobody. */
-async function readTokens(folder: string): Promise<Map<string, string>> {
-  const text = await textAt(join(folder, TOKENS_FILE))
-  if (text === null) return new Map()
-  try {
-    const pairs = Object.entries(JSON.parse(text) as Record<string, unknown>)
-    return new Map(pairs.filter((pair): pair is [string, string] => typeof pair[1] === 'string'))
-  } catch {
-    throw new ScenarioError([`${join(folder, TOKENS_FILE)}: this is not JSON; move it away, and players join anew.`])
-  }
-}
-
-const writeTokens = (folder: string, tokens: ReadonlyMap<string, string>): Promise<void> =>
-  replaceFile(join(folder, TOKENS_FILE), `${JSON.stringify(Object.fromEntries(tokens), null, 1)}\n`)

@@ -74,14 +74,7 @@ export async function serveRoom(
   app.post('/join', async (context) => {
     const asked = joinSchema.safeParse(await bodyOf(context))
     if (!asked.success) throw new Refusal(400, 'That is no request to join.')
-    const { code, player, hand, level } = asked.data
-    const answer = await room.join({
-      code,
-      player,
-      ...(hand ? { hand } : {}),
-      ...(level === undefined ? {} : { level }),
-    })
-    return context.json(answer)
+    return context.json(await room.join(asked.data))
   })
   app.get('/entry', async (context) => context.json(await room.back(tokenOf(context, byToken))))
   app.post('/throw', async (context) => {

@@ -1,4 +1,6 @@
+import { type Scenario, scenarioFrom } from '../../files/scenario/scenario.js'
 import { ScenarioError } from '../../files/text/scenario-error.js'
+import { locateNowhere } from '../../files/text/source-text.js'
 import { workedDebrief } from '../../reports/debrief/worked-debrief.js'
 import { isEntrySigned } from '../../store/entry-key.js'
 import { canonicalText, carryTableHash, scenarioHash } from '../../store/hashes.js'
@@ -58,7 +60,7 @@ export async function checkEntry(path: string, opened: OpenedPack, wanted: Check
   const wrong = faultsOf(path, record, opened)
   if (wrong.length > 0) return { ...refused(path, wrong), ...told(record) }
   try {
-    const { states } = replayRecord(record, path)
+    const { states } = replayRecord(record, path, sharedScenario(opened, record))
     const isFinished = states.at(-1)!.spot === null
     const out = outOfContest(record, opened)
     const status: EntryStatus = out.length > 0 ? 'out' : isFinished ? 'ranked' : 'unfinished'
@@ -83,6 +85,17 @@ export async function checkEntry(path: string, opened: OpenedPack, wanted: Check
   } catch (fault) {
     return { ...refused(path, sentencesOf(fault)), ...told(record) }
   }
+}
+
+const shared = new WeakMap<OpenedPack, Map<string, Scenario>>()
+
+/** One scenario for all entries with the same bowler, so that what its lane is worth is worked out once. */
+function sharedScenario(opened: OpenedPack, { scenarioHash: hash, name, scenario }: BlockRecord): Scenario {
+  const known = shared.get(opened) ?? new Map<string, Scenario>()
+  shared.set(opened, known)
+  const one = known.get(hash) ?? scenarioFrom(name, locateNowhere(name, scenario))
+  known.set(hash, one)
+  return one
 }
 
 const NOTHING = { digest: '', player: '', entry: '', block: '', code: '', begun: '', ended: '', throws: 0, thrown: [] }
@@ -196,10 +209,10 @@ const wayWords = (way: BlockRecord['origin']['cameToBe']): string =>
     contest: '',
   })[way]
 
-function marksOf({ contest, origin, decisions }: BlockRecord, { pack }: OpenedPack): string[] {
+function marksOf({ contest, origin }: BlockRecord, { pack }: OpenedPack): string[] {
   const starts = contest?.starts ?? []
   const again = starts.slice(1)
-  const resumed = again.filter(({ throws }) => throws > 0 && throws < decisions.length)
+  const resumed = again.filter(({ throws }) => throws > 0)
   const restarted = again.filter(({ throws }) => throws === 0).length
   return [
     ...resumed.map(({ at, throws }) => `resumed after ${throws} throws at ${at}`),

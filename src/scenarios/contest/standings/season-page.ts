@@ -1,5 +1,6 @@
 import { escaped } from '../../reports/html/escaped.js'
 import { cell, head, htmlPage, tableOf } from '../../reports/html/page.js'
+import { momentWords } from '../../words/contest-words.js'
 import type { Season } from './season.js'
 
 /** A season's table as one page for the club's wall. */
@@ -20,7 +21,7 @@ export function seasonPage({ contests, rows }: Season): string {
   ])
   return htmlPage('Season', [
     '<h1>Season</h1>',
-    `<ol>${contests.map(({ title, deadline, entrants }) => `<li>${escaped(title)} <span class="soft">over at ${escaped(deadline)}, ${entrants} with a place</span></li>`).join('')}</ol>`,
+    `<ol>${contests.map(({ title, deadline, entrants }) => `<li>${escaped(title)} <span class="soft">over at ${escaped(momentWords(deadline))}, ${entrants} with a place</span></li>`).join('')}</ol>`,
     tableOf(heads, body),
     '<p class="soft">A place earns a point for everybody behind it and one for being there; a shared place shares them. Equal points go by pins.</p>',
   ])

@@ -1,5 +1,6 @@
 import { escaped } from '../../reports/html/escaped.js'
 import { cell, head, htmlPage, tableOf } from '../../reports/html/page.js'
+import { momentWords } from '../../words/contest-words.js'
 import { figureText, placeText, type StandingsReport } from './standings-report.js'
 
 /** The standings as one page for the club's wall, which needs nothing else. Evidence is the organiser's and never on it. */
@@ -26,7 +27,7 @@ export function standingsPage(report: StandingsReport): string {
   ]
   return htmlPage(title, [
     `<h1>${escaped(title)}</h1>`,
-    `<p class="soft">${escaped(lane)}. Over at ${escaped(deadline)}.</p>`,
+    `<p class="soft">${escaped(lane)}. Over at ${escaped(momentWords(deadline))}.</p>`,
     places.length === 0 ? '<p>No entry has a place.</p>' : tableOf(heads, rows),
     `<p class="soft">${escaped(why)}</p>`,
     ...(places.some(({ shared }) => shared)

@@ -1,5 +1,5 @@
 import { rounded } from '../../files/text/json.js'
-import { RANKING_WORDS, TIE_WORDS, WHY_THEY_DIFFER } from '../../words/contest-words.js'
+import { RANKING_HEADS, TIE_WORDS, WHY_THEY_DIFFER } from '../../words/contest-words.js'
 import type { Standings } from './standings.js'
 
 export const STANDINGS_FORMAT = 'dryboard-contest-standings'
@@ -19,8 +19,8 @@ export function standingsReport({ opened, places, unplaced, refused, evidence, h
     lane: pack.lane,
     deadline: pack.rules.deadline,
     ranking: pack.rules.ranking,
-    rankingWords: RANKING_WORDS[pack.rules.ranking],
-    why: WHY_THEY_DIFFER[pack.rules.ranking],
+    rankingWords: RANKING_HEADS[pack.rules.ranking],
+    why: `${WHY_THEY_DIFFER[pack.rules.ranking]}${pack.rules.handicap ? ' The handicap is in the figure that places go by.' : ''}`,
     codesChecked: hasEntrants,
     places: places.map(({ entry, place, shared, aheadBy, figure, handicap, withoutLuck, cost }) => ({
       place,

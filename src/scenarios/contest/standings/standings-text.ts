@@ -1,4 +1,4 @@
-import { EVIDENCE_CAUTION, EVIDENCE_WORDS } from '../../words/contest-words.js'
+import { EVIDENCE_CAUTION, EVIDENCE_WORDS, momentWords } from '../../words/contest-words.js'
 import { figureText, type PlaceRow, placeText, type StandingsReport } from './standings-report.js'
 
 const HEADS = ['place', 'player', 'figure', 'score', 'games', 'handicap', 'marks'] as const
@@ -30,7 +30,7 @@ export function standingsLines(report: StandingsReport): string[] {
       .trimEnd()
   return [
     report.title,
-    `${report.lane}, over at ${report.deadline}`,
+    `${report.lane}, over at ${momentWords(report.deadline)}`,
     '',
     ...(report.places.length === 0 ? ['No entry has a place.'] : table.map(line)),
     '',
@@ -84,7 +84,7 @@ export function standingsMarkdown(report: StandingsReport): string[] {
   return [
     `# ${cell(report.title)}`,
     '',
-    `${cell(report.lane)}, over at ${report.deadline}`,
+    `${cell(report.lane)}, over at ${momentWords(report.deadline)}`,
     '',
     line(headsOf(report)),
     line(HEADS.map((_, column) => (column === 2 || column === 3 || column === 5 ? '--:' : '---'))),

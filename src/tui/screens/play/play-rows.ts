@@ -168,7 +168,7 @@ function headRow(play: PlayState, view: PlayerView | null, columns: number, them
   const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}${mode}` : ''
   const place = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
   return spreadRow(
-    textRow(theme, [` ${play.scenario.title}`, 'strong'], [about, 'faint']),
+    textRow(theme, [` ${play.contest ?? play.scenario.title}`, 'strong'], [about, 'faint']),
     textRow(theme, [`${place} `, 'strong']),
     columns,
   )
