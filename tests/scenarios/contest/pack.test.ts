@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import Ajv from 'ajv'
+import { Ajv } from 'ajv'
 import { expect, it } from 'vitest'
 import { openPack, packDigest, packFromText } from '../../../src/scenarios/contest/pack/pack.js'
 import { openedText, sealText } from '../../../src/scenarios/contest/pack/passphrase.js'

@@ -9,6 +9,7 @@ import { type BlockRecord, readRecord } from '../../store/record.js'
 import { recordDigest } from '../../store/record-digest.js'
 import { replayRecord } from '../../store/replay.js'
 import { isSignedBy, keyCode } from '../../store/signing.js'
+import { momentWords } from '../../words/contest-words.js'
 import { isEntryScenario } from '../entry/entry-scenario.js'
 import { hostedPart } from '../entry/hosted-chain.js'
 import type { OpenedPack } from '../pack/pack.js'
@@ -195,7 +196,7 @@ function outOfContest({ origin, decisions }: BlockRecord, { pack }: OpenedPack):
     ...(strangers === 0 ? [] : [`${strangers} of its choices were not made by the player`]),
     ...(origin.copyOf === null ? [] : ["it is gone on from somebody else's block"]),
     ...(origin.ended !== null && Date.parse(origin.ended) > Date.parse(pack.rules.deadline)
-      ? [`its last ball was thrown at ${origin.ended}, after the deadline`]
+      ? [`its last ball was thrown at ${momentWords(origin.ended)}, after the deadline`]
       : []),
   ]
 }
@@ -215,7 +216,7 @@ function marksOf({ contest, origin }: BlockRecord, { pack }: OpenedPack): string
   const resumed = again.filter(({ throws }) => throws > 0)
   const restarted = again.filter(({ throws }) => throws === 0).length
   return [
-    ...resumed.map(({ at, throws }) => `resumed after ${throws} throws at ${at}`),
+    ...resumed.map(({ at, throws }) => `resumed after ${throws} throws at ${momentWords(at)}`),
     ...(restarted > 0 ? [`begun ${restarted + 1} times`] : []),
     ...((origin.openedBefore ?? 0) > 0
       ? [`the lane was opened ${origin.openedBefore} times before on that machine`]

@@ -12,7 +12,7 @@ export function standingsPage(report: StandingsReport): string {
     `<td><strong>${escaped(row.player)}</strong>${noteOf(row)}</td>`,
     cell(figureText(report, row), 'n'),
     ...(report.ranking === 'score' && !hasHandicap ? [] : [cell(String(row.score), 'n')]),
-    ...(hasHandicap ? [cell(row.handicap === 0 ? '' : `+${row.handicap}`, 'n')] : []),
+    ...(hasHandicap ? [cell(row.handicap === 0 ? '' : `+${row.handicap}`, 'n wide')] : []),
     cell(row.games.join(' '), 'wide'),
     cell(String(row.strikes), 'n wide'),
   ])
@@ -21,7 +21,7 @@ export function standingsPage(report: StandingsReport): string {
     head('player'),
     head(rankingWords, 'n'),
     ...(report.ranking === 'score' && !hasHandicap ? [] : [head('score', 'n')]),
-    ...(hasHandicap ? [head('handicap', 'n')] : []),
+    ...(hasHandicap ? [head('handicap', 'n wide')] : []),
     head('games', 'wide'),
     head('strikes', 'n wide'),
   ]
