@@ -19,13 +19,6 @@ export const SAMPLE_RANGES = {
   ledgerSpares: { start: 95_000, room: 5000 },
   contactChances: { start: 120_000, room: 10_000 },
   whatIf: { start: 130_000, room: 10_000 },
-  raceFirst: { start: 200_000, room: 50_000 },
-  raceSecond: { start: 250_000, room: 50_000 },
-  raceThird: { start: 300_000, room: 50_000 },
-  raceLast: { start: 350_000, room: 50_000 },
-  judging: { start: 400_000, room: 100_000 },
-  information: { start: 500_000, room: 50_000 },
-  probes: { start: 550_000, room: 50_000 },
   /** On the spares' first stretch: full racks only, where no spare is chosen. */
   readings: { start: 600_000, room: 20_000 },
   spareRacksToChoose: { start: 600_000, room: 20_000 },
@@ -34,6 +27,8 @@ export const SAMPLE_RANGES = {
   spareTableToJudge: { start: 670_000, room: 30_000 },
   oracleFirst: { start: 700_000, room: 10_000 },
   oracleLast: { start: 710_000, room: 10_000 },
+  startingLine: { start: 140_000, room: 1000 },
+  responses: { start: 720_000, room: 10_000 },
   neighbours: { start: 800_000, room: 50_000 },
   baseline: { start: 900_000, room: 10_000 },
 } as const satisfies Readonly<Record<string, SampleRange>>

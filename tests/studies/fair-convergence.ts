@@ -2,6 +2,7 @@ import { loadScenario } from '../../src/scenarios/library/load.js'
 import { sessionOf } from '../../src/sim/analysis/belief/session.js'
 import {
   type FairSearch,
+  ROUNDS,
   type SearchBudget,
   searchFair,
   USUAL_BUDGET,
@@ -9,7 +10,13 @@ import {
 import { choose } from '../../src/sim/analysis/policies/policies.js'
 import { meanOf } from '../../src/sim/analysis/shots/direct-worth.js'
 import { ballIndexOf } from '../../src/sim/analysis/shots/shots.js'
-import { type JudgedThrow, pairedDifference, worthOnEachLane } from '../../src/sim/analysis/shots/worth-matrix.js'
+import {
+  directJudging,
+  directWorthOnEachLane,
+  type JudgedThrow,
+  pairedDifference,
+  worthOnEachLane,
+} from '../../src/sim/analysis/shots/worth-matrix.js'
 import { pricingOf } from '../../src/sim/analysis/value/bowler-pricing.js'
 import { facesNewRack, playerView } from '../../src/sim/analysis/view/player-view.js'
 import { advance } from '../../src/sim/world/block/advance.js'
@@ -20,18 +27,18 @@ import { keepLines, keptLines } from '../sim/analysis/grade/kept-lines.js'
 const SCENARIOS = ['unseen-draw', 'house-forty', 'flat-forty-four', 'short-thirty-five'] as const
 const MOST_THROWS = 14
 
-/** About twenty times the usual work: 2.1 million rolled balls against a hundred thousand. */
+/** About twenty times the usual work, and judged by two million balls rolled one by one. */
 const LARGE_BUDGET: SearchBudget = {
   sweepLanes: 64,
   rounds: [
-    { lines: 192, lanes: 192, deliveries: 8 },
-    { lines: 40, lanes: 300, deliveries: 32 },
-    { lines: 12, lanes: 600, deliveries: 64 },
+    { lines: 192, lanes: 96 },
+    { lines: 40, lanes: 300 },
+    { lines: 12, lanes: 600 },
   ],
   judgingLanes: 600,
-  judgingDeliveries: 64,
   informationLanes: 32,
 }
+const DELIVERIES = 64
 const BAND_STANDARD_ERRORS = 1.64
 
 interface Outcome {
@@ -90,7 +97,9 @@ function outcomeOf(state: BlockState): Outcome {
     searchFair(state.setup, belief, lane, pricingOf(state.setup), budget)
   const usual = search(USUAL_BUDGET)
   const large = search(LARGE_BUDGET)
-  const exactly = (thrown: JudgedThrow): Float64Array => worthOnEachLane(large.judging(), thrown)
+  const lanes = large.imagineToCount(LARGE_BUDGET.judgingLanes, ROUNDS.judging)
+  const judging = directJudging(large.bench, lanes, DELIVERIES, 2_000_000)
+  const exactly = (thrown: JudgedThrow): Float64Array => directWorthOnEachLane(judging, thrown)
   const usualBest = exactly(usual.finalists[0])
   const last = playerView(state)?.suggestion
   if (!last) throw new RangeError('The block is over.')

@@ -14,6 +14,7 @@ import { blockStore } from '../store/block-store.js'
 import { dataFolder } from '../store/data-folder.js'
 import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { type CommandConsole, printText } from './console/console.js'
+import { progressOn } from './console/progress.js'
 
 export interface AutoOptions {
   readonly policy: Policy
@@ -25,6 +26,9 @@ export interface AutoOptions {
   readonly player?: string
   readonly json?: boolean
 }
+
+/** Balls of a game without a strike, and with a fill ball. */
+const MOST_BALLS = 21
 
 interface PlayedBlock {
   readonly seed: string
@@ -52,7 +56,9 @@ export async function autoCommand(name: string, options: AutoOptions, console: C
       player: options.player,
       cameToBe: 'auto',
     })
-    const { state, report } = playBlock(open.begun, options.policy)
+    const progress = progressOn(console, `block ${number} of ${options.blocks}, throws`)
+    const { state, report } = playBlock(open.begun, options.policy, progress.reached)
+    progress.over()
     blocks.push(report)
     if (!options.json) console.print(blockLine(report))
     if (options.save) {
@@ -65,7 +71,14 @@ export async function autoCommand(name: string, options: AutoOptions, console: C
   return EXIT.fine
 }
 
-function playBlock(begun: BlockState, policy: Policy): { state: BlockState; report: PlayedBlock } {
+/** @param reached is told after each throw: how many there are, and how many at the most there will be */
+function playBlock(
+  begun: BlockState,
+  policy: Policy,
+  reached: (throws: number, most: number) => void,
+): { state: BlockState; report: PlayedBlock } {
+  const { practiceThrows, lanes } = begun.setup
+  const most = practiceThrows * lanes.length + begun.setup.games * MOST_BALLS
   let state = begun
   const givenAway = { 'first-ball': 0, spare: 0 }
   while (state.spot) {
@@ -74,6 +87,7 @@ function playBlock(begun: BlockState, policy: Policy): { state: BlockState; repo
       givenAway[facesNewRack(state) ? 'first-ball' : 'spare'] += lostOnTrueOil(state, decision)
     }
     state = advance(state, decision)
+    reached(state.throws.length, most)
   }
   const firstBalls = state.throws.filter((one) => one.spot.phase === 'game' && one.standingBefore === FULL_RACK)
   const games = state.balls.map((balls) => tally(state.setup.scoring, balls).total)

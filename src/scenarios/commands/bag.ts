@@ -50,7 +50,7 @@ export async function bagCommand(
   const lanes: BagOnLane[] = []
   for (const { setup, lane, throws } of work) {
     progress.reached(lanes.length, work.length)
-    const worn = wornByBestLines(setup, lane, options.seed, throws)
+    const worn = wornByBestLines(setup, lane, { seed: options.seed, to: throws })
     lanes.push(bagOnLane(setup, worn, blockPricing({ setup, seed: options.seed })))
   }
   progress.over()

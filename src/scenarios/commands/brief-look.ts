@@ -1,8 +1,7 @@
 import { trueOilPrices } from '../../sim/analysis/debrief/ledger/throw-worths.js'
 import { DIFFICULTY_SEEDS, type Difficulty } from '../../sim/analysis/explore/difficulty.js'
 import { blockPricing } from '../../sim/analysis/grade/lane-baseline.js'
-import { decisionOf } from '../../sim/analysis/oracle/known-choice.js'
-import { fullInformationOn } from '../../sim/analysis/oracle/oracle.js'
+import { decisionOf, knownSearch } from '../../sim/analysis/oracle/known-choice.js'
 import { choose } from '../../sim/analysis/policies/policies.js'
 import { facesNewRack } from '../../sim/analysis/view/player-view.js'
 import { advance } from '../../sim/world/block/advance.js'
@@ -14,7 +13,10 @@ import type { Scenario } from '../files/scenario/scenario.js'
 export const BRIEF_POLICIES = ['known', 'thumb', 'memo', 'stay'] as const
 type BriefPolicy = (typeof BRIEF_POLICIES)[number]
 
-/** A scenario looked at in a few seconds: one game by each policy. `difficultyOf` and the ladder take half a minute over the same. */
+/**
+ * A scenario looked at in a few seconds: one game by each policy, the best line by the quick search alone. `difficultyOf` and
+ * the ladder take half a minute over the same.
+ */
 export interface BriefLook {
   readonly difficulty: Difficulty
   /** What each policy's first balls were worth, game pins in expectation against the bowler's average first ball. */
@@ -84,5 +86,5 @@ function knownLines(): Choose {
 }
 
 function searchOn({ setup, seed, lanes, spot }: BlockState) {
-  return fullInformationOn(setup, lanes[spot?.lane ?? 0], blockPricing({ setup, seed }))
+  return knownSearch(setup, lanes[spot?.lane ?? 0], blockPricing({ setup, seed }))
 }

@@ -9,9 +9,12 @@ import { workedDebrief } from '../reports/debrief/worked-debrief.js'
 import { debriefHtml } from '../reports/html/debrief-page.js'
 import { type Note, readNotes } from '../store/coach-notes.js'
 import { dataFolder, debriefsFolder } from '../store/data-folder.js'
-import { readRecord } from '../store/record.js'
+import { keptBlock } from '../store/kept-block.js'
+import { type BlockRecord, readRecord } from '../store/record.js'
+import { EarlierModelError } from '../store/replay.js'
 import { refuseSealedRecord } from '../store/sealed-lanes.js'
 import type { FramePlace } from '../words/frame-place.js'
+import { keptBlockLines } from '../words/kept-block-lines.js'
 import { wrapped } from '../words/wrapped.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
@@ -37,13 +40,18 @@ export async function debriefCommand(
   refuseSealedRecord(data, path, record)
   const notes = await readNotes(path)
   const progress = progressOn(console, 'pricing choices')
-  const { replay, debrief } = await workedDebrief(record, {
+  const worked = await workedDebrief(record, {
     path,
     folder: debriefsFolder(data),
     reached: progress.reached,
     ...(options.quick ? { quick: true } : {}),
+  }).catch((fault: unknown) => {
+    if (fault instanceof EarlierModelError && !options.json && options.html === undefined) return null
+    throw fault
   })
   progress.over()
+  if (worked === null) return printKept(record, path, console)
+  const { replay, debrief } = worked
   if (options.json) {
     const { block, program, player = null, origin } = record
     const madeBy = record.decisions.map(({ by }) => by)
@@ -62,6 +70,16 @@ export async function debriefCommand(
   for (const line of wrapped(`${originWords(record)}.`)) console.print(line)
   const lines = options.at ? frameLines(debrief, options.at, path) : debriefLines(debrief)
   for (const line of [...lines, ...noteLines(notes, options.at)]) console.print(line)
+  return EXIT.fine
+}
+
+/** What a record of an earlier model still tells. */
+function printKept(record: BlockRecord, path: string, console: CommandConsole): number {
+  const { scenario, throws, balls } = keptBlock(record, path)
+  console.print(`${scenario.title} (${record.name}), seed ${record.seed}`)
+  for (const line of wrapped(`${originWords(record)}.`)) console.print(line)
+  const { scoring, bag } = scenario.setup
+  for (const line of keptBlockLines({ scoring, bag, throws, balls })) console.print(line)
   return EXIT.fine
 }
 

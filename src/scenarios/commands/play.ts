@@ -1,4 +1,6 @@
 import { randomBytes } from 'node:crypto'
+import { type Account, accountSteps } from '../../sim/analysis/debrief/account.js'
+import { type Settling, settling } from '../../sim/analysis/debrief/settling.js'
 import type { PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
@@ -10,6 +12,7 @@ import { ScenarioError } from '../files/text/scenario-error.js'
 import { loadScenario } from '../library/load.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
+import { whileWaiting } from '../plain/while-waiting.js'
 import { type BlockStore, blockStore } from '../store/block-store.js'
 import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { keepAccount } from '../store/kept-account.js'
@@ -36,6 +39,7 @@ export interface PlayOptions {
 /** Undefined where nobody asked, null where a throw is not priced. */
 type Grade = PricedFairGrade | null | undefined
 
+const MOST_UNSETTLED = 2
 const DEFAULT_SCENARIO = 'house-forty'
 
 /** A block line by line; each throw is on the disk before its result is told, and however it ends a record is kept. */
@@ -62,10 +66,11 @@ export async function playCommand(
     if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
     if (block.begun.spot) console.print('Type ? for what you can say.')
     const grades: Grade[] = block.begun.throws.map(() => undefined)
-    const state = await playOn(block, script, options, console, (grade) => grades.push(grade))
+    const behind = console.interactive && options.grade && !isEntry ? settling(block.begun) : null
+    const state = await playOn(block, { script, options, grades, behind }, console)
     if (isEntry && state.spot)
       console.print('The entry stops here, unfinished; it goes on where it stands, and says so.')
-    else await fileBlock(block, { state, grades, data }, console)
+    else await fileBlock(block, { state, grades, behind, data }, console)
   } finally {
     await block.leave()
   }
@@ -108,17 +113,28 @@ async function offerOf(store: BlockStore): Promise<string[]> {
   ]
 }
 
+interface PlayingOn {
+  readonly script: readonly string[] | null
+  readonly options: PlayOptions
+  /** By the throw's number; filled as it goes. */
+  readonly grades: Grade[]
+  /** Works the account out while the player thinks; null where nobody thinks, or nothing is priced. */
+  readonly behind: Settling | null
+}
+
 async function playOn(
   { begun, keep, contest }: OpenBlock,
-  script: readonly string[] | null,
-  options: PlayOptions,
+  { script, options, grades, behind }: PlayingOn,
   console: CommandConsole,
-  graded: (grade: Grade) => void,
 ): Promise<BlockState> {
   if (!begun.spot) return begun
   let at = 0
   return playLines(begun, {
-    lines: script ? counted(script, (number) => (at = number)) : console.lines(),
+    lines: script
+      ? counted(script, (number) => (at = number))
+      : behind
+        ? whileWaiting(console.lines(), behind.step)
+        : console.lines(),
     say: console.print,
     object: (sentence) => {
       if (options.script !== undefined) throw new ScenarioError([`${options.script}:${at}: ${sentence}`])
@@ -127,17 +143,23 @@ async function playOn(
     keep,
     notKept: (fault) => notThrown(fault, console),
     grade: options.grade && contest === undefined,
-    graded,
+    graded: (grade) => grades.push(grade),
+    thrown: (before, after) => behind?.thrown(before, after, grades.at(-1)),
   })
 }
 
 interface PlayedOn {
   readonly state: BlockState
   readonly grades: readonly Grade[]
+  readonly behind: Settling | null
   readonly data: string
 }
 
-async function fileBlock(open: OpenBlock, { state, grades, data }: PlayedOn, console: CommandConsole): Promise<void> {
+async function fileBlock(
+  open: OpenBlock,
+  { state, grades, behind, data }: PlayedOn,
+  console: CommandConsole,
+): Promise<void> {
   if (state.spot) console.print('The block stops here, unfinished.')
   if (state.throws.length === 0) return
   const path = await open.file(state).catch((fault: unknown) => {
@@ -145,9 +167,21 @@ async function fileBlock(open: OpenBlock, { state, grades, data }: PlayedOn, con
     throw fault
   })
   const record = recordOf(open.scenario, state, { madeBy: open.madeBy })
-  if (grades.some((grade) => grade)) await keepAccount(debriefsFolder(data), record, { grades, account: null })
+  if (grades.some((grade) => grade))
+    await keepAccount(debriefsFolder(data), record, { grades, account: settledAccount(state, grades, behind) })
   console.tell(`Record kept: ${path}`)
   if (state.spot) console.tell(`To go on with it: dryboard play --resume ${path}`)
+}
+
+/** The whole account where only the last throw or two are missing from it; else it can wait until somebody asks. */
+function settledAccount(state: BlockState, grades: readonly Grade[], behind: Settling | null): Account | null {
+  const soFar = behind?.soFar()
+  if (!soFar || state.throws.length - soFar.throws.length > MOST_UNSETTLED) return null
+  const steps = accountSteps(state, { grades }, soFar)
+  for (;;) {
+    const { done, value } = steps.next()
+    if (done) return value
+  }
 }
 
 /** Whoever sits at the keys can make room and throw again; a script cannot. */

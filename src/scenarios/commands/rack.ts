@@ -6,6 +6,7 @@ import { throwAtRack } from '../../sim/world/pins/rack.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
 import { type CommandConsole, printText } from './console/console.js'
+import { progressOn } from './console/progress.js'
 
 export interface RackOptions {
   readonly board: number
@@ -20,10 +21,12 @@ export interface RackOptions {
 }
 
 const HEADPIN_BOARD = 20
+const THROWS_A_STEP = 100
 
 /** What the pins do when the same ball comes again and again: every leave with how often it came. */
 export function rackCommand(options: RackOptions, console: CommandConsole): number {
   const counts = new Map<number, number>()
+  const progress = progressOn(console, 'throws')
   let felled = 0
   for (let number = 1; number <= options.throws; number++) {
     const random = stream({ seed: options.seed, game: 0, frame: 0, ball: number, purpose: 'rack' })
@@ -39,7 +42,9 @@ export function rackCommand(options: RackOptions, console: CommandConsole): numb
     )
     counts.set(standing, (counts.get(standing) ?? 0) + 1)
     felled += countPins(options.standing) - countPins(standing)
+    if (number % THROWS_A_STEP === 0) progress.reached(number, options.throws)
   }
+  progress.over()
   const leaves = [...counts]
     .sort(([maskA, countA], [maskB, countB]) => countB - countA || maskA - maskB)
     .map(([mask, count]) => ({

@@ -11,6 +11,7 @@ import { dataFolder } from '../store/data-folder.js'
 import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { boardWords, SPEED_WORDS } from '../words/words.js'
 import { type CommandConsole, printText } from './console/console.js'
+import { progressOn } from './console/progress.js'
 
 export interface RoomOptions {
   readonly ball?: string
@@ -30,7 +31,9 @@ export async function roomCommand(name: string, options: RoomOptions, console: C
   refuseSealedLane(dataFolder(undefined, console.environment), scenario)
   const { setup } = scenario
   const fresh = beginScenario(scenario, options.seed).lanes[laneIndex(scenario, options.lane)]
-  const worn = wornByBestLines(setup, fresh, options.seed, options.after)
+  const progress = progressOn(console, 'throws that wear the lane')
+  const worn = wornByBestLines(setup, fresh, { seed: options.seed, to: options.after, reached: progress.reached })
+  progress.over()
   const search = fullInformationOn(setup, worn, blockPricing({ setup, seed: options.seed }))
   const place = options.ball === undefined ? search.best.ballIndex : ballPlace(scenario, options.ball)
   const rooms = lineRooms(setup, search, place)

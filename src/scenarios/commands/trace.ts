@@ -14,6 +14,7 @@ import { loadScenario } from '../library/load.js'
 import { dataFolder } from '../store/data-folder.js'
 import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { type CommandConsole, printText } from './console/console.js'
+import { progressOn } from './console/progress.js'
 
 export interface TraceOptions {
   readonly ball: string
@@ -42,7 +43,10 @@ export async function traceCommand(name: string, options: TraceOptions, console:
   const aim: Aim = { feetBoard: options.feet, targetBoard: options.target, speedStep: SPEED_STEPS[options.speed] }
   const fresh = beginScenario(scenario, options.seed).lanes[laneIndex(scenario, options.lane)]
   const line = { ball, aim, release: options.release }
-  const lane = wornByLine(scenario.setup, fresh, line, { seed: options.seed, to: options.after })
+  const progress = progressOn(console, 'throws that wear the lane')
+  const throws = { seed: options.seed, to: options.after, reached: progress.reached }
+  const lane = wornByLine(scenario.setup, fresh, line, throws)
+  progress.over()
 
   const film = bowler.hand === 'left' ? mirrorFilm(lane.film) : lane.film
   const outcome = newRollOutcome()

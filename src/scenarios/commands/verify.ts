@@ -15,6 +15,7 @@ import { RECORD_VERSION } from '../store/record-schema.js'
 import { replayRecord } from '../store/replay.js'
 import { VERSION } from '../store/version.js'
 import { type CommandConsole, printText } from './console/console.js'
+import { progressOn } from './console/progress.js'
 
 interface Verified {
   readonly record: string
@@ -37,14 +38,17 @@ export async function verifyCommand(
   console: CommandConsole,
 ): Promise<number> {
   const verified: Verified[] = []
-  for (const path of paths) {
+  const progress = progressOn(console, 'records')
+  for (const [index, path] of paths.entries()) {
     const one = await verifyOne(path)
+    progress.reached(index + 1, paths.length)
     verified.push(one)
     if (options.json) continue
     if (one.missing) for (const line of one.words.split('\n')) console.tell(line)
     else printText(console, one.words)
     for (const line of [...toldLines(one), ...one.differences]) console.print(`  ${line}`)
   }
+  progress.over()
   if (options.json) printText(console, jsonText({ verified: verified.map(({ missing: _missing, ...one }) => one) }))
   if (verified.every(({ same }) => same)) return EXIT.fine
   return verified.some(({ missing }) => missing) ? EXIT.missingFile : EXIT.checkFailed

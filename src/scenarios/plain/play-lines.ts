@@ -28,6 +28,8 @@ export interface LinePlay {
   readonly graded?: (grade: PricedFairGrade | null | undefined) => void
   /** Throws somewhere else than here; the simulator's own where it is left out. */
   readonly advance?: (state: BlockState, decision: Decision) => Promise<BlockState>
+  /** Told of each throw once it is made. */
+  readonly thrown?: (before: BlockState, after: BlockState) => void
   /** Whether play ends here although the block goes on; never where left out. */
   readonly enough?: (state: BlockState) => boolean
 }
@@ -51,7 +53,9 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
         continue
       }
       try {
-        state = await throwOne(state, read.decision, suggestion, play)
+        const next = await throwOne(state, read.decision, suggestion, play)
+        play.thrown?.(state, next)
+        state = next
       } catch (fault) {
         if (!(fault instanceof WriteError)) throw fault
         play.notKept(fault)

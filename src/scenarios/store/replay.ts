@@ -14,11 +14,15 @@ export interface Replay {
   readonly states: readonly BlockState[]
 }
 
+/** A record that no longer comes out the same because the model has changed since; see keptBlock for what is left of it. */
+export class EarlierModelError extends ScenarioError {}
+
 /**
  * Plays a record again.
  *
  * @param known the record's scenario where it was read before: what is worked out of a scenario is kept with it
- * @throws ScenarioError where a decision cannot be thrown or the pins fall otherwise than the record says.
+ * @throws ScenarioError where a decision cannot be thrown or the pins fall otherwise than the record says; an EarlierModelError
+ * where the record was made by another model.
  */
 export function replayRecord(record: BlockRecord, name: string, known?: Scenario): Replay {
   const scenario = known ?? scenarioFrom(record.name, locateNowhere(`${name} scenario`, record.scenario))
@@ -26,7 +30,7 @@ export function replayRecord(record: BlockRecord, name: string, known?: Scenario
   decisionsOf(record).forEach((decision, index) => {
     const state = states[index]
     const problem = checkDecision(state, decision)
-    if (problem !== null) throw new ScenarioError([`${name}: decision ${index + 1} cannot be thrown: ${problem}`])
+    if (problem !== null) throw faultOf(record, [`${name}: decision ${index + 1} cannot be thrown: ${problem}`])
     const next = advance(state, decision)
     const left = next.throws[index].standingAfter
     if (left !== record.decisions[index].standing) {
@@ -35,7 +39,7 @@ export function replayRecord(record: BlockRecord, name: string, known?: Scenario
         record.contest === undefined
           ? differenceSentence(record, name, index, left)
           : heldBackSentence(name, index, state.spot!)
-      throw new ScenarioError([sentence])
+      throw faultOf(record, [sentence])
     }
     states.push(next)
   })
@@ -47,6 +51,9 @@ function heldBackSentence(name: string, index: number, { phase, game, frame, bal
   const place = phase === 'practice' ? `practice throw ${frame}` : `game ${game}, frame ${frame}, ball ${ball}`
   return `${name}: ${place}: decisions ${index + 1} > standing: found other pins than this choice leaves; the file was changed, or another model made it.`
 }
+
+const faultOf = ({ model }: BlockRecord, sentences: readonly string[]): ScenarioError =>
+  model === modelFingerprint() ? new ScenarioError(sentences) : new EarlierModelError(sentences)
 
 function differenceSentence(record: BlockRecord, name: string, index: number, left: number): string {
   const pins = (mask: number): string => (mask === 0 ? 'nothing' : `the ${leaveName(mask)}`)

@@ -47,12 +47,11 @@ const SETUP: BlockSetup = {
 const BUDGET: SearchBudget = {
   sweepLanes: 2,
   rounds: [
-    { lines: 12, lanes: 12, deliveries: 8 },
-    { lines: 4, lanes: 24, deliveries: 12 },
-    { lines: 3, lanes: 24, deliveries: 24 },
+    { lines: 12, lanes: 6 },
+    { lines: 4, lanes: 12 },
+    { lines: 3, lanes: 12 },
   ],
   judgingLanes: 24,
-  judgingDeliveries: 24,
   informationLanes: 4,
 }
 const IMAGINED = 24

@@ -46,7 +46,12 @@ export function* answer(block: BlockState, question: Question): Generator<Accoun
     }
     case 'account': {
       const { grades, own } = question
-      return yield* accountSteps(block, { grades, ...(own ? { own } : {}) })
+      const steps = accountSteps(block, { grades, ...(own ? { own } : {}) })
+      for (;;) {
+        const { done, value } = steps.next()
+        if (done) return value
+        if (value) yield value
+      }
     }
     case 'what-if':
       return whatIf(block, question.decision)

@@ -1,13 +1,13 @@
 import { beliefFrom, updateBelief } from '../../../src/sim/analysis/belief/belief.js'
 import { knownBefore, shownThrows } from '../../../src/sim/analysis/belief/shown.js'
 import { choicesFor } from '../../../src/sim/analysis/grade/fair-grade.js'
-import { type SearchBudget, searchFair } from '../../../src/sim/analysis/grade/fair-search.js'
+import { ROUNDS, type SearchBudget, searchFair } from '../../../src/sim/analysis/grade/fair-search.js'
 import { throwOf } from '../../../src/sim/analysis/grade/first-ball-grade.js'
 import { firstBallPrices } from '../../../src/sim/analysis/grade/first-ball-prices.js'
 import { laneBaseline } from '../../../src/sim/analysis/grade/lane-baseline.js'
 import { momentOf } from '../../../src/sim/analysis/grade/moment.js'
 import { meanOf } from '../../../src/sim/analysis/shots/direct-worth.js'
-import { pairedDifference, worthOnEachLane } from '../../../src/sim/analysis/shots/worth-matrix.js'
+import { directJudging, directWorthOnEachLane, pairedDifference } from '../../../src/sim/analysis/shots/worth-matrix.js'
 import { pricingOf } from '../../../src/sim/analysis/value/bowler-pricing.js'
 import { facesNewRack } from '../../../src/sim/analysis/view/player-view.js'
 import { lazily } from '../../../src/sim/lazily.js'
@@ -19,15 +19,15 @@ const IDEAS = 600
 const BRUTE: SearchBudget = {
   sweepLanes: 24,
   rounds: [
-    { lines: 120, lanes: 96, deliveries: 8 },
-    { lines: 48, lanes: 192, deliveries: 12 },
-    { lines: 24, lanes: 288, deliveries: 24 },
-    { lines: 8, lanes: 384, deliveries: 48 },
+    { lines: 120, lanes: 48 },
+    { lines: 48, lanes: 96 },
+    { lines: 24, lanes: 192 },
+    { lines: 8, lanes: 384 },
   ],
   judgingLanes: 600,
-  judgingDeliveries: 64,
   informationLanes: 4,
 }
+const DELIVERIES = 64
 const HABITS = ['thumb', 'stay', 'random'] as const
 
 /** Charged over true loss, this throw alone: decisions of three habits on both kinds of oil, each held against brute force. */
@@ -46,14 +46,17 @@ export function auditCharges(first: number, count: number): void {
     const price = priceOf(chosen)
     const brute = bruteForce(before)
     const [best] = brute.finalists
-    const truth = pairedDifference(worthOnEachLane(brute.judging(), best!), worthOnEachLane(brute.judging(), chosen))
+    // plain Monte Carlo over lanes drawn apart, which owes nothing to the fit that the grade is made of
+    const lanes = brute.imagineToCount(BRUTE.judgingLanes, ROUNDS.judging)
+    const judging = directJudging(brute.bench, lanes, DELIVERIES, 2_000_000)
+    const truth = pairedDifference(directWorthOnEachLane(judging, best!), directWorthOnEachLane(judging, chosen))
     const trueLost = Math.max(0, truth.mean)
     const isFalse = price.chargedPins > 0 && trueLost + 2 * truth.standardError < price.tooCloseToCallPins
     charged += price.chargedPins
     lost += trueLost
     if (isFalse) falseCalls++
     console.log(
-      `${number} charged ${price.chargedPins.toFixed(2)} lost ${price.lostPins.toFixed(2)} true ${trueLost.toFixed(2)} ± ${truth.standardError.toFixed(2)} tau ${price.tooCloseToCallPins.toFixed(2)}${isFalse ? ' FALSE' : ''}; best ${meanOf(worthOnEachLane(brute.judging(), best!)).toFixed(2)}`,
+      `${number} charged ${price.chargedPins.toFixed(2)} lost ${price.lostPins.toFixed(2)} true ${trueLost.toFixed(2)} ± ${truth.standardError.toFixed(2)} tau ${price.tooCloseToCallPins.toFixed(2)}${isFalse ? ' FALSE' : ''}; best ${meanOf(directWorthOnEachLane(judging, best!)).toFixed(2)}`,
     )
   }
   console.log(

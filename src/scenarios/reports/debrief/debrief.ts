@@ -58,6 +58,6 @@ function accountWith(ended: BlockState, { grades, alternatives = true, own, reac
   for (;;) {
     const { done, value } = steps.next()
     if (done) return value
-    reached?.(value.done, value.of)
+    if (value) reached?.(value.done, value.of)
   }
 }

@@ -16,9 +16,12 @@ export function forEachBetween(
 
 /** Writes what the eye would see of a throw between two that were rolled. */
 export function blendOutcomes(first: RollOutcome, second: RollOutcome, share: number, into: RollOutcome): void {
-  const blended = (a: number, b: number): number => a + share * (b - a)
-  into.lateralAtPinsMetres = blended(first.lateralAtPinsMetres, second.lateralAtPinsMetres)
-  into.tangentAtPins = blended(first.tangentAtPins, second.tangentAtPins)
-  into.breakpointMetres = blended(first.breakpointMetres, second.breakpointMetres)
-  into.breakpointLateralMetres = blended(first.breakpointLateralMetres, second.breakpointLateralMetres)
+  into.lateralAtPinsMetres = between(first.lateralAtPinsMetres, second.lateralAtPinsMetres, share)
+  into.tangentAtPins = between(first.tangentAtPins, second.tangentAtPins, share)
+  into.breakpointMetres = between(first.breakpointMetres, second.breakpointMetres, share)
+  into.breakpointLateralMetres = between(first.breakpointLateralMetres, second.breakpointLateralMetres, share)
+}
+
+function between(a: number, b: number, share: number): number {
+  return a + share * (b - a)
 }

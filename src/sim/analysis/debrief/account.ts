@@ -1,8 +1,8 @@
 import { lazily } from '../../lazily.js'
-import type { BlockState, Decision, ThrowRecord } from '../../world/block/types.js'
-import { beginSession, type FairSession, follow } from '../belief/session.js'
+import type { BlockSetup, BlockState, Decision, ThrowRecord } from '../../world/block/types.js'
+import { beginSession, type FairSession, follow, sessionOf } from '../belief/session.js'
 import { summarise } from '../belief/summary.js'
-import { type FairChoices, gradeFair, prepareFair, pricesOf } from '../grade/fair-grade.js'
+import { choicesFor, type FairChoices, gradeFair, prepareFair, pricesOf } from '../grade/fair-grade.js'
 import type { FairSearch } from '../grade/fair-search.js'
 import type { FairSpareSearch } from '../grade/fair-spare.js'
 import type { FairGrade, PricedFairGrade } from '../grade/grade-types.js'
@@ -61,23 +61,59 @@ export function accountOf(state: BlockState, options: AccountOptions = {}): Acco
   }
 }
 
-/** Works an account out throw by throw: yields after each, returns the whole. Draws nothing of the block's own luck. */
-export function* accountSteps(state: BlockState, options: AccountOptions = {}): Generator<AccountStep, Account> {
-  const isOwn = (index: number): boolean => options.own?.[index] ?? true
-  let session = beginSession(state.setup, state.seed)
-  const throws: ThrowAccount[] = []
-  const readings: Reading[] = []
-  for (const index of state.throws.keys()) {
-    const { account, reading, after } = accountThrow(state, index, session, throws, options)
-    session = after
-    throws.push(account)
-    if (reading && isOwn(index)) readings.push(reading)
-    yield { done: index + 1, of: state.throws.length, latest: account }
+/** An account on its way: it goes on with the block it was begun with, or any later state of it. */
+export interface AccountSoFar {
+  readonly session: FairSession
+  readonly throws: readonly ThrowAccount[]
+  /** By the throw's number; null for practice. */
+  readonly readings: readonly (Reading | null)[]
+}
+
+/** An account of nothing yet. */
+export function beginAccount({ setup, seed }: BlockState): AccountSoFar {
+  return { session: beginSession(setup, seed), throws: [], readings: [] }
+}
+
+/**
+ * The account with the next throw of `state` in it. Comes in small steps, so that other work can be slipped in.
+ * @param before the very state that throw was decided in, where the caller has it: what was worked out for it is then used again
+ * @throws RangeError when all throws are in it, or the block is another one
+ */
+export function* accountNext(
+  soFar: AccountSoFar,
+  state: BlockState,
+  options: AccountOptions = {},
+  before?: BlockState,
+): Generator<null, AccountSoFar> {
+  const { account, reading, after } = yield* accountThrow({ state, soFar, options, before })
+  return { session: after, throws: [...soFar.throws, account], readings: [...soFar.readings, reading] }
+}
+
+/**
+ * Works an account out throw by throw: yields after each, and null now and then on the way; returns the whole. Draws nothing of
+ * the block's own luck.
+ * @param begun an account of an earlier state of the block, to go on with
+ */
+export function* accountSteps(
+  state: BlockState,
+  options: AccountOptions = {},
+  begun: AccountSoFar = beginAccount(state),
+): Generator<AccountStep | null, Account> {
+  let soFar = begun
+  while (soFar.throws.length < state.throws.length) {
+    soFar = yield* accountNext(soFar, state, options)
+    const done = soFar.throws.length
+    yield { done, of: state.throws.length, latest: soFar.throws[done - 1] }
   }
+  return wholeAccount(soFar, state.setup, options)
+}
+
+function wholeAccount({ throws, readings }: AccountSoFar, setup: BlockSetup, options: AccountOptions): Account {
+  const isOwn = (index: number): boolean => options.own?.[index] ?? true
   return {
     throws,
     sums: sumsOf(throws.filter(({ index }) => isOwn(index))),
-    ...findingsOf({ setup: state.setup, readings }),
+    ...findingsOf({ setup, readings: readings.filter((one, index): one is Reading => one !== null && isOwn(index)) }),
     luck: luckNotes(
       throws.flatMap(({ index, spot, graded }) =>
         graded && isOwn(index)
@@ -96,26 +132,38 @@ interface Accounted {
   readonly after: FairSession
 }
 
-function accountThrow(
-  state: BlockState,
-  index: number,
-  earlierSession: FairSession,
-  earlier: readonly ThrowAccount[],
-  { grades, alternatives = true }: AccountOptions,
-): Accounted {
+interface ThrowToAccount {
+  readonly state: BlockState
+  readonly soFar: AccountSoFar
+  readonly options: AccountOptions
+  readonly before: BlockState | undefined
+}
+
+function* accountThrow(work: ThrowToAccount): Generator<null, Accounted> {
+  const { state, soFar } = work
+  const { grades, alternatives = true } = work.options
+  const { throws: earlier } = soFar
+  const index = earlier.length
   const record = state.throws[index]
+  if (!record) throw new RangeError(`The block has ${state.throws.length} throws, and all are in the account.`)
   const { spot, decision } = record
-  const before = stateBefore(state, index)
-  const session = follow(earlierSession, before)
-  const after = follow(session, stateAfter(state, index))
+  const before = work.before ?? stateBefore(state, index)
+  const session = work.before ? sessionOf(before) : follow(soFar.session, before)
+  yield null
+  const shown = stateAfter(state, index)
+  const after = work.before ? sessionOf(shown) : follow(session, shown)
+  yield null
   const isFirstBall = facesNewRack(before)
-  const choices = lazily(() => prepareFair(before, 'lane', session))
+  const choices = lazily(() => (work.before ? choicesFor(before) : prepareFair(before, 'lane', session)))
   const openPrices = lazily(() => pricesOf(before, firstBallsOf(choices())))
   const onTrueOil = lazily(() => trueOilPrices(before))
   const grade = spot.phase === 'game' ? pricedOf(grades?.[index] ?? gradeFair(before, decision, choices())) : null
+  yield null
   const bestFair = grade?.best ?? null
   const bestKnown = grade && fullInformationBest(before)
+  yield null
   const graded = grade && bestKnown && gradedOf({ grade, record, bestKnown, onTrueOil: onTrueOil() })
+  yield null
   const beliefBefore = session.beliefs[spot.lane].toChooseBy
   const read = (): Reading | null => {
     if (!grade) return null
@@ -124,9 +172,11 @@ function accountThrow(
       ? readFirstBall({ ...thrown, openPrices, innovationOf: (at) => earlier[at].innovation })
       : readSpare({ ...thrown, openSearch: () => sparesOf(choices()) })
   }
+  const reading = read()
+  yield null
   return {
     after,
-    reading: read(),
+    reading,
     account: {
       index,
       spot,

@@ -22,6 +22,8 @@ interface WearingThrows {
   readonly seed: string
   readonly from?: number
   readonly to: number
+  /** Told after each throw: how many were thrown, and how many will be. */
+  readonly reached?: (thrown: number, of: number) => void
 }
 
 /** A lane after throws `from` to `to` of one line, each with the bowler's own misses under the seed. */
@@ -29,23 +31,29 @@ export function wornByLine(
   setup: BlockSetup,
   lane: LaneState,
   line: WearingLine,
-  { seed, from = 1, to }: WearingThrows,
+  { seed, from = 1, to, reached }: WearingThrows,
 ): LaneState {
   let worn = lane
   for (let number = from; number <= to; number++) {
     const delivery = { lane: worn, ...line, profile: setup.bowler, standing: NO_PINS }
     worn = throwBall({ ...delivery, seed, game: 0, frame: number, ballInFrame: 1, bowlerIndex: 0 }).lane
+    reached?.(number, to)
   }
   return worn
 }
 
 /** A lane after so many throws by the scenario's bowler, who sees the oil and takes the best line anew every ten throws. */
-export function wornByBestLines(setup: BlockSetup, lane: LaneState, seed: string, throws: number): LaneState {
+export function wornByBestLines(
+  setup: BlockSetup,
+  lane: LaneState,
+  { seed, to, reached }: Omit<WearingThrows, 'from'>,
+): LaneState {
   let worn = lane
-  for (let from = 1; from <= throws; from += THROWS_A_LINE) {
+  for (let from = 1; from <= to; from += THROWS_A_LINE) {
     const { best } = fullInformationOn(setup, worn, blockPricing({ setup, seed }))
     const line = { ball: setup.bag[best.ballIndex], aim: best.aim, release: 'strike' as const }
-    worn = wornByLine(setup, worn, line, { seed, from, to: Math.min(throws, from + THROWS_A_LINE - 1) })
+    worn = wornByLine(setup, worn, line, { seed, from, to: Math.min(to, from + THROWS_A_LINE - 1) })
+    reached?.(Math.min(to, from + THROWS_A_LINE - 1), to)
   }
   return worn
 }

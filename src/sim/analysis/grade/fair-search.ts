@@ -1,11 +1,10 @@
 import { lazily } from '../../lazily.js'
-import { samplesFrom } from '../../sample-ranges.js'
 import type { BlockSetup } from '../../world/block/types.js'
 import type { Belief } from '../belief/belief.js'
 import type { BeliefPair } from '../belief/belief-pair.js'
 import { type LaneImaginer, laneImaginer } from '../belief/imagined-lanes.js'
 import type { PricedLine } from '../shots/best-line.js'
-import { type Bench, type Judging, judgingOn } from '../shots/worth-matrix.js'
+import { type Bench, type Judging, judgingBy } from '../shots/worth-matrix.js'
 import { dynamicsOfBag, pricingOf } from '../value/bowler-pricing.js'
 import type { Pricing } from '../value/pricing.js'
 import { type InformationWorth, informationWorth } from './information-worth.js'
@@ -20,20 +19,18 @@ export interface SearchBudget {
   readonly sweepLanes: number
   readonly rounds: readonly RaceRound[]
   readonly judgingLanes: number
-  readonly judgingDeliveries: number
   readonly informationLanes: number
 }
 
 export const USUAL_BUDGET: SearchBudget = {
-  sweepLanes: 5,
+  sweepLanes: 4,
   rounds: [
-    { lines: 48, lanes: 48, deliveries: 4 },
-    { lines: 24, lanes: 48, deliveries: 8 },
-    { lines: 12, lanes: 72, deliveries: 12 },
-    { lines: 6, lanes: 144, deliveries: 24 },
+    { lines: 48, lanes: 8 },
+    { lines: 24, lanes: 12 },
+    { lines: 12, lanes: 24 },
+    { lines: 6, lanes: 48 },
   ],
-  judgingLanes: 192,
-  judgingDeliveries: 24,
+  judgingLanes: 96,
   informationLanes: 16,
 }
 
@@ -58,7 +55,7 @@ export interface FairSearch {
   readonly imagineToCount: LaneImaginer
   /** Best first, by a race. Contains the best line of every ball. */
   readonly finalists: readonly PricedLine[]
-  /** Lanes drawn apart and fresh deliveries: what a choice is held against the best on. */
+  /** Lanes drawn apart: what a choice is held against the best on. */
   readonly judging: () => Judging
   readonly sweeps: readonly BallSweep[]
   readonly lines: readonly SweptLine[]
@@ -74,8 +71,8 @@ const INFORMING = 5
 const PER_BALL = 3
 
 /**
- * Searches all lines of all balls over lanes drawn from the belief: a sweep over few lanes, then a race of the best by
- * direct rolling over fresh ones.
+ * Searches all lines of all balls over lanes drawn from the belief: a sweep over few lanes, then a race of the best over
+ * fresh ones.
  *
  * @param pricing how results are valued; without it the score of the game is left out of account
  */
@@ -102,11 +99,7 @@ export function searchFair(
     imagine,
     imagineToCount,
     finalists,
-    judging: lazily(() => {
-      const lanes = imagineToCount(budget.judgingLanes, ROUNDS.judging)
-      const start = samplesFrom('judging', lanes.length * budget.judgingDeliveries)
-      return judgingOn(bench, lanes, budget.judgingDeliveries, start)
-    }),
+    judging: lazily(() => judgingBy(bench, imagineToCount(budget.judgingLanes, ROUNDS.judging))),
     sweeps: sweep.balls,
     lines,
     bestOnEachLane: sweep.bestOnEachLane,

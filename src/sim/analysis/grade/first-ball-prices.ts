@@ -39,6 +39,8 @@ export interface PricedMoment {
 
 /** A quick look is taken on every so many of the judging lanes. */
 const QUICK_STRIDE = 4
+/** A loss so many times its standard error is not looked at more closely: what is left of the doubt is a small part of it. */
+const CLEARLY = 16
 /** Quick figures further off than this many of their own standard errors get no closer look. */
 const SURELY = 2.5
 /** The same where there are many others to look at. */
@@ -62,7 +64,9 @@ export function firstBallPrices({ search, last, throwsToCome, probing }: PricedM
         })
       : { pins: 0, standardErrorPins: 0 }
   const lost = byShot((thrown): Loss => {
-    const now = pairedDifference(worths(leader), worths(thrown))
+    const quick = pairedDifference(quickWorths(leader), quickWorths(thrown))
+    const isClear = quick.mean > CLEARLY * quick.standardError
+    const now = isClear ? quick : pairedDifference(worths(leader), worths(thrown))
     const later = lessonLost(thrown)
     return lossOf(
       now.mean + later.pins,

@@ -1,9 +1,8 @@
-import { samplesFrom } from '../../sample-ranges.js'
 import type { ImaginedLanes } from '../belief/imagined-lanes.js'
 import type { PricedLine } from '../shots/best-line.js'
 import { meanOf } from '../shots/direct-worth.js'
 import { quadratureWorth } from '../shots/line-quadrature.js'
-import { type Bench, judgingOn, worthOnEachLane } from '../shots/worth-matrix.js'
+import { type Bench, judgingBy, worthOnEachLane } from '../shots/worth-matrix.js'
 
 /** Lines with their worth on some lanes, twice over: once to choose by and once, by errors of its own, to count by. */
 export interface LinesOnLanes {
@@ -13,15 +12,12 @@ export interface LinesOnLanes {
   readonly toCountBy: readonly Float64Array[]
 }
 
-const COUNTED_DELIVERIES = 16
-
 /**
  * The best of many uncertain figures looks better than it is, so what is chosen by one set of figures is counted by
  * another: then nothing is gained by error alone.
  */
 export function linesOnLanes(bench: Bench, lanes: ImaginedLanes, lines: readonly PricedLine[]): LinesOnLanes {
-  const start = samplesFrom('information', lanes.length * COUNTED_DELIVERIES)
-  const counting = judgingOn(bench, lanes, COUNTED_DELIVERIES, start)
+  const counting = judgingBy(bench, lanes)
   return {
     lanes,
     toChooseBy: lines.map((line) => {

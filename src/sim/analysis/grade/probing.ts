@@ -1,11 +1,10 @@
-import { samplesFrom } from '../../sample-ranges.js'
 import { BLUR, reweigh, TRUST } from '../belief/credit.js'
 import { chanceOfSeen } from '../belief/observation-model.js'
 import type { SeenCells } from '../belief/seen-cells.js'
 import type { PricedLine } from '../shots/best-line.js'
 import { type FilmInPlay, meanOf } from '../shots/direct-worth.js'
 import { distinctShots, shotKey } from '../shots/shots.js'
-import { type JudgedThrow, judgingOn, worthOnEachLane } from '../shots/worth-matrix.js'
+import { type JudgedThrow, judgingBy, worthOnEachLane } from '../shots/worth-matrix.js'
 import { type FairSearch, ROUNDS } from './fair-search.js'
 import { linesOnLanes, placeOfMost } from './information-worth.js'
 import { rollProbe, type Sight, sightBy, type ThrowOnLane, UNSEEN_MISSES } from './probe-sights.js'
@@ -34,8 +33,7 @@ export interface Probing {
 const LANES = 48
 const FINALISTS = 6
 /** What a probe is worth on its throw is counted afresh, since finalists were chosen for looking good. */
-const WORTH_LANES = 64
-const WORTH_DELIVERIES = 16
+const WORTH_LANES = 48
 
 /**
  * Values what a throw would show, not only what it scores: of every lane imagined, a handful of throws are rolled; what
@@ -71,8 +69,7 @@ export function probe(search: FairSearch): Probing {
     lessons.set(key, found)
     return found
   }
-  const start = samplesFrom('probes', WORTH_LANES * WORTH_DELIVERIES)
-  const fresh = judgingOn(bench, search.imagine(WORTH_LANES, ROUNDS.probes), WORTH_DELIVERIES, start)
+  const fresh = judgingBy(bench, search.imagine(WORTH_LANES, ROUNDS.probes))
   return {
     probes: lines.map((line) => ({
       ...line,

@@ -1,33 +1,30 @@
-import { samplesFrom } from '../../sample-ranges.js'
 import type { LaneImaginer } from '../belief/imagined-lanes.js'
 import type { PricedLine } from '../shots/best-line.js'
 import { meanOf } from '../shots/direct-worth.js'
-import { type Bench, judgingOn, worthOnEachLane } from '../shots/worth-matrix.js'
+import { type Bench, judgingBy, worthOnEachLane } from '../shots/worth-matrix.js'
 
-/** So many of the best lines are rolled on so many fresh lanes, with so many delivery errors on each. */
+/** So many of the best lines run on so many fresh lanes. */
 export interface RaceRound {
   readonly lines: number
   readonly lanes: number
-  readonly deliveries: number
 }
 
-/** Draws of lanes, one a round, and whose delivery errors each round takes. */
+/** Draws of lanes, one a round. */
 const LANE_DRAWS = [1, 2, 9, 11] as const
-const ERRORS = ['raceFirst', 'raceSecond', 'raceThird', 'raceLast'] as const
 
 interface Racer {
   readonly line: PricedLine
-  /** Sum over all that was rolled so far. */
-  readonly worthOfRolls: number
-  readonly rolls: number
+  /** Sum over all lanes so far. */
+  readonly worthOfLanes: number
+  readonly lanesRun: number
 }
 
 /**
- * Races lines by direct rolling, fewer of them and on more lanes round by round (sequential halving: Karnin, Koren &
- * Somekh 2013). What a line showed in earlier rounds counts on, roll for roll. The best line of every ball
+ * Races lines, fewer of them and on more lanes round by round (sequential halving: Karnin, Koren &
+ * Somekh 2013). What a line showed in earlier rounds counts on, lane for lane. The best line of every ball
  * stays in until the last round.
  * @param entrants all run in the first round, however many it says; @param rounds at most four
- * @returns the lines of the last round, best first, then the others that came far; `worth` over all that each was rolled
+ * @returns the lines of the last round, best first, then the others that came far; `worth` over all lanes that each ran on
  */
 export function race(
   bench: Bench,
@@ -35,26 +32,25 @@ export function race(
   entrants: readonly PricedLine[],
   rounds: readonly RaceRound[],
 ): PricedLine[] {
-  let running: readonly Racer[] = entrants.map((line) => ({ line, worthOfRolls: 0, rolls: 0 }))
+  let running: readonly Racer[] = entrants.map((line) => ({ line, worthOfLanes: 0, lanesRun: 0 }))
   let leftBehind: readonly Racer[] = []
-  rounds.forEach(({ lines, lanes, deliveries }, at) => {
+  rounds.forEach(({ lines, lanes }, at) => {
     const isLast = at === rounds.length - 1
     const staying = at === 0 ? running : isLast ? running.slice(0, lines) : withBestOfEachBall(running, lines)
     leftBehind = isLast ? running.slice(staying.length) : []
-    const start = samplesFrom(ERRORS[at], lanes * deliveries)
-    const judging = judgingOn(bench, imagine(lanes, LANE_DRAWS[at]), deliveries, start)
+    const judging = judgingBy(bench, imagine(lanes, LANE_DRAWS[at]))
     running = staying
-      .map(({ line, worthOfRolls, rolls }) => ({
+      .map(({ line, worthOfLanes, lanesRun }) => ({
         line,
-        worthOfRolls: worthOfRolls + lanes * deliveries * meanOf(worthOnEachLane(judging, line)),
-        rolls: rolls + lanes * deliveries,
+        worthOfLanes: worthOfLanes + lanes * meanOf(worthOnEachLane(judging, line)),
+        lanesRun: lanesRun + lanes,
       }))
       .sort((a, b) => meanWorth(b) - meanWorth(a))
   })
   return [...running, ...leftBehind].map((one) => ({ ...one.line, worth: meanWorth(one) }))
 }
 
-const meanWorth = ({ worthOfRolls, rolls }: Racer): number => worthOfRolls / rolls
+const meanWorth = ({ worthOfLanes, lanesRun }: Racer): number => worthOfLanes / lanesRun
 
 /** The first `count`, and the first of each ball besides. */
 function withBestOfEachBall(running: readonly Racer[], count: number): Racer[] {

@@ -7,7 +7,7 @@ import { quadratureWorth } from '../shots/line-quadrature.js'
 import { neighboursOf } from '../shots/neighbours.js'
 import { distinctShots } from '../shots/shots.js'
 import { searchSpare } from '../shots/spare-search.js'
-import { type Bench, type Judging, judgingOn, worthOnEachLane } from '../shots/worth-matrix.js'
+import { type Bench, type DirectJudging, directJudging, directWorthOnEachLane } from '../shots/worth-matrix.js'
 import { dynamicsOfBag } from '../value/bowler-pricing.js'
 import type { Pricing } from '../value/pricing.js'
 import { facesNewRack } from '../view/player-view.js'
@@ -17,9 +17,9 @@ import { decisionOf, knownSearch, laneInPlay, spareSituationOf, spotOf } from '.
 const WITHIN_PINS = 0.8
 /** Lines that are rolled, and of them those that are rolled once more, with misses of their own. */
 const ROLLED_LINES = 8
-const ROLLED = { misses: 2048, start: 700_000 } as const
+const ROLLED = { misses: 1024, start: 700_000 } as const
 const LAST_LINES = 3
-const LAST = { misses: 6144, start: 710_000 } as const
+const LAST = { misses: 4096, start: 710_000 } as const
 
 /** The best first balls on one lane for one who sees its oil. */
 export interface FullInformation {
@@ -67,8 +67,8 @@ function lookClosely(setup: BlockSetup, lane: LaneState, pricing: Pricing): Full
     }))
     .sort(byWorth)
     .slice(0, ROLLED_LINES)
-  const once = rolled(leading, judgingOn(bench, [inPlay], ROLLED.misses, ROLLED.start))
-  const last = rolled(once.slice(0, LAST_LINES), judgingOn(bench, [inPlay], LAST.misses, LAST.start))
+  const once = rolled(leading, directJudging(bench, [inPlay], ROLLED.misses, ROLLED.start))
+  const last = rolled(once.slice(0, LAST_LINES), directJudging(bench, [inPlay], LAST.misses, LAST.start))
   const closer = [...last, ...once.slice(LAST_LINES)]
   const [best] = last
   return {
@@ -93,8 +93,8 @@ export function fullInformationBest(state: BlockState): Decision {
   return decisionOf(setup, fullInformationOn(setup, state.lanes[spotOf(state).lane], pricing).best)
 }
 
-function rolled(lines: readonly PricedLine[], judging: Judging): PricedLine[] {
-  return lines.map((line) => ({ ...line, worth: meanOf(worthOnEachLane(judging, line)) })).sort(byWorth)
+function rolled(lines: readonly PricedLine[], judging: DirectJudging): PricedLine[] {
+  return lines.map((line) => ({ ...line, worth: meanOf(directWorthOnEachLane(judging, line)) })).sort(byWorth)
 }
 
 const byWorth = (a: PricedLine, b: PricedLine): number => b.worth - a.worth

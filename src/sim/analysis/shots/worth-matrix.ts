@@ -3,6 +3,7 @@ import type { BowlerProfile } from '../../world/bowler/profile.js'
 import { type Aim, meantThrow, type ReleaseKind } from '../../world/bowler/release.js'
 import type { Pricing } from '../value/pricing.js'
 import { deliveryNodes, ERROR_DIMENSIONS } from './delivery-nodes.js'
+import { responseWorth } from './delivery-response.js'
 import { deliverAll, type FilmInPlay, firstBallWorth, meanOf } from './direct-worth.js'
 
 /** A throw to be judged. */
@@ -19,8 +20,34 @@ export interface Bench {
   readonly pricing: Pricing
 }
 
-/** Everything that judging a throw needs besides the throw. */
+/** Lanes that throws are judged on by how each answers to its misses. */
 export interface Judging extends Bench {
+  readonly lanes: readonly FilmInPlay[]
+  /** The set of misses rolled on each lane, the same for every throw; neighbours have others. */
+  readonly designs: readonly number[]
+}
+
+/** A judging by responses; different `start`s give the lanes different sets of misses. */
+export function judgingBy(bench: Bench, lanes: readonly FilmInPlay[], start = 0): Judging {
+  return { ...bench, lanes, designs: lanes.map((_, place) => start + place) }
+}
+
+/** The same judging on some of its lanes, by their places. */
+export function onLanes(judging: Judging, places: readonly number[]): Judging {
+  const { lanes, designs } = judging
+  return { ...judging, lanes: places.map((at) => lanes[at]), designs: places.map((at) => designs[at]) }
+}
+
+/** Expected worth of a throw on each imagined lane, by its response there. */
+export function worthOnEachLane(judging: Judging, judged: JudgedThrow): Float64Array {
+  const { lanes, designs, bag, profile, pricing } = judging
+  const { ballIndex, aim, release = 'strike' } = judged
+  const meant = meantThrow(profile, aim, release)
+  return Float64Array.from(lanes, (lane, at) => responseWorth(lane, bag[ballIndex], meant, pricing, designs[at]))
+}
+
+/** Everything that rolling a throw miss by miss needs besides the throw. */
+export interface DirectJudging extends Bench {
   readonly lanes: readonly FilmInPlay[]
   /**
    * Delivery errors, the same for every throw. Each lane has its own: were they the same on all lanes, their common
@@ -29,20 +56,14 @@ export interface Judging extends Bench {
   readonly nodes: Float64Array
 }
 
-/** A judging on some lanes with `deliveries` errors on each; different `start`s give different errors. */
-export function judgingOn(bench: Bench, lanes: readonly FilmInPlay[], deliveries: number, start: number): Judging {
+/** A judging miss by miss, with `deliveries` errors on each lane; different `start`s give different errors. */
+export function directJudging(
+  bench: Bench,
+  lanes: readonly FilmInPlay[],
+  deliveries: number,
+  start: number,
+): DirectJudging {
   return { ...bench, lanes, nodes: keptNodes(lanes.length * deliveries, start) }
-}
-
-/** The same judging on some of its lanes, by their places, each with its own errors. */
-export function onLanes(judging: Judging, places: readonly number[]): Judging {
-  const { lanes, nodes } = judging
-  const numbers = nodes.length / lanes.length
-  const few = new Float64Array(places.length * numbers)
-  places.forEach((at, place) => {
-    few.set(nodes.subarray(at * numbers, (at + 1) * numbers), place * numbers)
-  })
-  return { ...judging, lanes: places.map((at) => lanes[at]), nodes: few }
 }
 
 const nodesByPlace = new Map<string, Float64Array>()
@@ -56,8 +77,8 @@ function keptNodes(count: number, start: number): Float64Array {
   return nodes
 }
 
-/** Mean worth of a throw on each imagined lane, by direct rolling of the lane's delivery errors. */
-export function worthOnEachLane(judging: Judging, judged: JudgedThrow): Float64Array {
+/** Mean worth of a throw on each lane, by direct rolling of the lane's delivery errors: slow, and owing nothing to a fit. */
+export function directWorthOnEachLane(judging: DirectJudging, judged: JudgedThrow): Float64Array {
   const { lanes, bag, profile, pricing, nodes } = judging
   const numbers = nodes.length / lanes.length
   const worths = new Float64Array(numbers / ERROR_DIMENSIONS)

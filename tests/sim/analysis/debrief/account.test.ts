@@ -3,6 +3,7 @@ import { type Account, accountOf, accountSteps } from '../../../../src/sim/analy
 import { LEDGER_TERMS, shortfallOf } from '../../../../src/sim/analysis/debrief/ledger/ledger.js'
 import { throwWorths, trueOilPrices } from '../../../../src/sim/analysis/debrief/ledger/throw-worths.js'
 import { stateBefore } from '../../../../src/sim/analysis/debrief/moments.js'
+import { settling } from '../../../../src/sim/analysis/debrief/settling.js'
 import type { BlockSetup, BlockState, ThrowRecord } from '../../../../src/sim/world/block/types.js'
 import { hybrid, plastic } from '../../world/ball/bag-for-tests.js'
 import { houseSetup, stubbornState, thumbStates } from './block-for-tests.js'
@@ -71,10 +72,24 @@ describe('the account of a block', () => {
     const steps = accountSteps(played, { grades, alternatives: false })
     const told: number[] = []
     let step = steps.next()
-    for (; !step.done; step = steps.next()) told.push(step.value.done)
+    for (; !step.done; step = steps.next()) if (step.value) told.push(step.value.done)
     expect(told).toEqual([1, 2, 3, 4, 5])
     expect(step.value.sums).toEqual(account.sums)
     expect(step.value.tags).toEqual(account.tags)
+  })
+
+  it('comes out the same settled behind play, throw by throw, as afterwards', () => {
+    const states = thumbStates(setup, 'account', COUNT)
+    const behind = settling(states[0]!)
+    for (const [at, after] of states.slice(1).entries()) {
+      behind.thrown(states[at]!, after, grades[at])
+      while (behind.step());
+    }
+    expect(behind.step()).toBe(false)
+    const steps = accountSteps(played, {}, behind.soFar())
+    const { done, value } = steps.next()
+    expect(done).toBe(true)
+    expect(value).toEqual(account)
   })
 
   // The grade is fixed before the throw, so what the pins did to it can change nothing but the last term.

@@ -4,7 +4,7 @@ import { laneImaginer } from '../../../../src/sim/analysis/belief/imagined-lanes
 import { type RaceRound, race } from '../../../../src/sim/analysis/grade/race.js'
 import type { PricedLine } from '../../../../src/sim/analysis/shots/best-line.js'
 import { meanOf } from '../../../../src/sim/analysis/shots/direct-worth.js'
-import { type Bench, judgingOn, worthOnEachLane } from '../../../../src/sim/analysis/shots/worth-matrix.js'
+import { type Bench, directJudging, directWorthOnEachLane } from '../../../../src/sim/analysis/shots/worth-matrix.js'
 import { dynamicsOfBag, pricingOf } from '../../../../src/sim/analysis/value/bowler-pricing.js'
 import { setup } from './block-for-tests.js'
 
@@ -19,20 +19,20 @@ const entrants: readonly PricedLine[] = setup.bag.flatMap((_, ballIndex) =>
   })),
 )
 const rounds: readonly RaceRound[] = [
-  { lines: entrants.length, lanes: 24, deliveries: 4 },
-  { lines: 8, lanes: 48, deliveries: 8 },
-  { lines: 3, lanes: 48, deliveries: 16 },
+  { lines: entrants.length, lanes: 8 },
+  { lines: 8, lanes: 16 },
+  { lines: 3, lanes: 32 },
 ]
 const finish = race(bench, imagine, entrants, rounds)
 
 describe('a race of lines', () => {
   it('is won by a line as good as any, by thousands of misses on every lane imagined', () => {
     // outside check: plain Monte Carlo, all lines on all lanes; a fifth of a pin is the goal for one choice
-    const judging = judgingOn(bench, imagine(200, 40), 48, 1_600_000)
-    const worthOf = (line: PricedLine): number => meanOf(worthOnEachLane(judging, line))
+    const judging = directJudging(bench, imagine(200, 40), 48, 1_600_000)
+    const worthOf = (line: PricedLine): number => meanOf(directWorthOnEachLane(judging, line))
     const most = entrants.map(worthOf).reduce((best, worth) => Math.max(best, worth), -Infinity)
     expect(most - worthOf(finish[0]!)).toBeLessThan(0.2)
-    // over all its rolls the winner looks about as good as it is
+    // over all its lanes the winner looks about as good as it is
     expect(Math.abs(finish[0]!.worth - worthOf(finish[0]!))).toBeLessThan(0.5)
   })
 
@@ -47,14 +47,13 @@ describe('a race of lines', () => {
     expect(race(bench, imagine, [...entrants].reverse(), rounds)).toEqual(finish)
   })
 
-  it('counts every roll of a line alike', () => {
+  it('counts every lane of a line alike', () => {
     // worked backward by hand: after a long first round or a short one, the same second round is left over
     const worthAfter = (...run: RaceRound[]): number => race(bench, imagine, entrants.slice(0, 1), run)[0]!.worth
-    const second = { lines: 1, lanes: 6, deliveries: 4 }
-    const leftOver = [4, 16].map((deliveries) => {
-      const first = { lines: 1, lanes: 12, deliveries }
-      const rolls = 12 * deliveries
-      return (worthAfter(first, second) * (rolls + 24) - worthAfter(first) * rolls) / 24
+    const second = { lines: 1, lanes: 6 }
+    const leftOver = [4, 16].map((lanes) => {
+      const first = { lines: 1, lanes }
+      return (worthAfter(first, second) * (lanes + 6) - worthAfter(first) * lanes) / 6
     })
     expect(leftOver[0]).toBeCloseTo(leftOver[1]!, 9)
   })

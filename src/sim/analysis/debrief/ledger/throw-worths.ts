@@ -19,7 +19,7 @@ import { weighSecondBall } from '../../value/worth.js'
 import { facesNewRack } from '../../view/player-view.js'
 import type { ThrowWorths } from './ledger.js'
 
-const TRUE_DELIVERIES = 2048
+const TRUE_DELIVERIES = 1024
 /** Deliveries that no search and no grade has looked at. */
 const trueNodes = deliveryNodes(TRUE_DELIVERIES, samplesFrom('ledger', TRUE_DELIVERIES))
 const oneWorth = new Float64Array(1)
