@@ -96,10 +96,8 @@ export function refuseSealedLane(
   if (sealed) throw refusal(name, sealed)
 }
 
-/**
- * Whether grades and oil of an entry are still held back on this machine.
- */
-export function isSealedEntry(data: string, contest: ContestSection | undefined, now = new Date()): boolean {
+/** Whether grades and oil of an entry are still held back on this machine. */
+function isSealedEntry(data: string, contest: ContestSection | undefined, now = new Date()): boolean {
   if (contest === undefined || isOver(contest.deadline, now)) return false
   return !knownContests(data).some(({ pack, unsealed }) => pack === contest.pack && unsealed)
 }

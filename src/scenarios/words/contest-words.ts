@@ -1,7 +1,7 @@
 import type { ContestRules, Ranking, TieStep } from '../files/schema/contest-rules.js'
 
 /** What places are given by, as a heading. */
-export const RANKING_WORDS: Readonly<Record<Ranking, string>> = {
+const RANKING_WORDS: Readonly<Record<Ranking, string>> = {
   'luck-adjusted': 'score without luck',
   cost: 'cost',
   score: 'score',

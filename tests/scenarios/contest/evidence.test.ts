@@ -59,10 +59,10 @@ const honest = (index: number): ChoiceTrace[] => {
 }
 
 it('calls few honest players unlikely, and all who know the oil, the coming miss or the best choice', () => {
-  const field = Array.from({ length: 40 }, (_, index) => honest(1000 + index))
+  const field = Array.from({ length: 24 }, (_, index) => honest(1000 + index))
   const others = field.flat()
   const low = field.map((choices) => testsOf(choices, others).map(({ p }) => p < 0.01))
-  // Expected 0.4 of 40 a test; five or more has a probability below 0.0001 (binomial).
+  // Expected 0.24 of 24 a test; five or more has a probability below 0.00001 (binomial).
   for (const place of [0, 1, 2]) expect(low.filter((one) => one[place]).length).toBeLessThan(5)
   const knowing = honest(1).map((one) => ({ ...one, swing: one.swing - 1.2 }))
   expect(testsOf(knowing, others)[0]!.p).toBeLessThan(0.01)

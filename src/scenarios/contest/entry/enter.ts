@@ -16,7 +16,7 @@ import { keyCode } from '../../store/signing.js'
 import { checkModel, type OpenedPack } from '../pack/pack.js'
 import { type BowlerChoice, entryScenario } from './entry-scenario.js'
 
-export interface Entering {
+interface Entering {
   /** For sentences. */
   readonly path: string
   readonly opened: OpenedPack

@@ -15,7 +15,7 @@ export interface ChoiceTrace {
 }
 
 /** One test of one entry. */
-export interface TestResult {
+interface TestResult {
   readonly name: 'oil' | 'coming-miss' | 'exactly-best'
   /** Mean pins, rank correlation or share. */
   readonly figure: number
@@ -37,7 +37,7 @@ const LEAST_CHOICES = 5
 const LARGEST_CHANCE = 0.95
 
 /** An entry as far as it is tested. */
-export interface TestedEntry {
+interface TestedEntry {
   readonly player: string
   readonly file: string
   readonly figures: { readonly choices: readonly ChoiceTrace[] | null }

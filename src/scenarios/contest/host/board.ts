@@ -2,7 +2,7 @@ import type { BlockState } from '../../../sim/world/block/types.js'
 import { tally } from '../../../sim/world/scoring/game.js'
 
 /** A line of the board on the wall: nothing of a choice, of a leave or of what is to come. */
-export interface BoardLine {
+interface BoardLine {
   readonly player: string
   readonly games: readonly number[]
   readonly frames: number

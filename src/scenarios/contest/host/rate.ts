@@ -1,5 +1,5 @@
 /** What a client may ask: so many at once, and so many a second after that. */
-export interface Allowance {
+interface Allowance {
   readonly burst: number
   readonly aSecond: number
 }

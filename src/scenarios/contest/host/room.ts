@@ -42,7 +42,7 @@ interface Seat {
   filed: boolean
 }
 
-export interface RoomParts {
+interface RoomParts {
   readonly opened: OpenedPack
   /** The organiser's, which vouches for what was thrown here. */
   readonly key: SigningKey

@@ -9,6 +9,7 @@ import type {
   ThrowRecord,
 } from '../../../sim/world/block/types.js'
 import type { ScenarioData } from '../../files/schema/scenario.js'
+import { isPlayerName } from '../../store/player-name.js'
 
 /**
  * What goes between a host and those who play there, version 1: JSON over HTTP. A client never gets a state, a path, an oil or a seed:
@@ -22,11 +23,7 @@ const half = z.number().multipleOf(0.5).min(0).max(60)
 export const joinSchema = z.strictObject({
   version: z.literal(WIRE_VERSION),
   code: z.string().max(40),
-  player: z
-    .string()
-    .min(1)
-    .max(60)
-    .regex(/^[\u0020-\u007e\u00a0-\uffff]*\S[\u0020-\u007e\u00a0-\uffff]*$/),
+  player: z.string().refine(isPlayerName),
   hand: z.enum(['right', 'left']).optional(),
   level: z.string().max(20).optional(),
 })
@@ -43,7 +40,7 @@ export const throwSchema = z.strictObject({
 export type AskedThrow = z.output<typeof throwSchema>
 
 /** A throw as its bowler saw it. */
-export interface SeenThrow {
+interface SeenThrow {
   readonly spot: Spot
   readonly decision: Decision
   readonly standingBefore: number

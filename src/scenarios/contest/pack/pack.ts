@@ -22,7 +22,7 @@ export interface OpenedPack {
   readonly scenario: Scenario
 }
 
-export interface PackToSeal {
+interface PackToSeal {
   readonly contest: string
   readonly sealedAt: string
   readonly rules: ContestRules

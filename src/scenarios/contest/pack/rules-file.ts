@@ -18,7 +18,7 @@ import { builtInScenario } from '../../library/library.js'
 import { loadScenario } from '../../library/load.js'
 
 /** Contest rules as read, and the lane they name with as many games as they say. */
-export interface RulesFile {
+interface RulesFile {
   readonly rules: ContestRules
   readonly scenario: Scenario
 }

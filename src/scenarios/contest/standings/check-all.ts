@@ -10,7 +10,7 @@ export interface WorkerTask extends Omit<CheckWanted, 'reached'> {
   readonly opened: PackToHand
 }
 
-export interface CheckAllWanted extends Omit<CheckWanted, 'reached'> {
+interface CheckAllWanted extends Omit<CheckWanted, 'reached'> {
   /** Threads at work at once; one a core where it is left out. */
   readonly jobs?: number | undefined
   readonly reached: (done: number, of: number) => void

@@ -16,7 +16,7 @@ import type { OpenedPack } from '../pack/pack.js'
 import { type EntryFigures, entryFigures } from './entry-figures.js'
 
 /** Whether an entry counts: ranked; unfinished or out of the contest (told, without a place); refused (not believed). */
-export type EntryStatus = 'ranked' | 'unfinished' | 'out' | 'refused'
+type EntryStatus = 'ranked' | 'unfinished' | 'out' | 'refused'
 
 /** An entry looked at by itself. */
 export interface CheckedEntry {

@@ -24,7 +24,7 @@ export interface EntryFigures {
   readonly choices: readonly ChoiceTrace[] | null
 }
 
-export interface FiguresWanted {
+interface FiguresWanted {
   readonly luck: boolean
   /** The account of the block, where choices are to be priced. */
   readonly account: Account | null

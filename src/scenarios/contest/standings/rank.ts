@@ -11,7 +11,7 @@ export interface Place {
   /** Whether others have the same place: the ranking cannot tell them apart. */
   readonly shared: boolean
   /** What set it before the next of its place; null where nothing did, or nobody follows. */
-  readonly aheadBy: TieStep | 'ranking' | null
+  readonly aheadBy: TieStep | null
   /** What places are given by: pins; a cost counts less the better. */
   readonly figure: number
   readonly handicap: number

@@ -20,7 +20,7 @@ const standingsSchema = z.object({
     )
     .max(2000),
 })
-export type SeasonContest = z.output<typeof standingsSchema>
+type SeasonContest = z.output<typeof standingsSchema>
 
 /** Standings as `contest standings --json` told them. @throws ScenarioError */
 export function seasonContest(path: string, text: string): SeasonContest {
@@ -35,7 +35,7 @@ export function seasonContest(path: string, text: string): SeasonContest {
   throw new ScenarioError([`${path}: this is not what contest standings --json told of a contest.`])
 }
 
-export interface SeasonRow {
+interface SeasonRow {
   readonly place: number
   readonly player: string
   readonly points: number

@@ -25,7 +25,7 @@ export function standingsReport({ opened, places, unplaced, refused, evidence, h
     places: places.map(({ entry, place, shared, aheadBy, figure, handicap, withoutLuck, cost }) => ({
       place,
       shared,
-      aheadBy: aheadBy === null || aheadBy === 'ranking' ? null : TIE_WORDS[aheadBy],
+      aheadBy: aheadBy === null ? null : TIE_WORDS[aheadBy],
       player: entry.player,
       code: entry.code,
       figure: rounded(figure, 2),

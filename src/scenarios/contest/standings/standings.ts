@@ -17,7 +17,7 @@ export interface Standings {
   readonly hasEntrants: boolean
 }
 
-export interface StandingsWanted {
+interface StandingsWanted {
   readonly entrants: readonly Entrant[] | null
   readonly evidence: boolean
   /** Where accounts of priced entries are kept. */

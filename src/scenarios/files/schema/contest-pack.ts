@@ -35,7 +35,7 @@ const sealed = table(
   'what is sealed',
 ).describe('Opened by the passphrase alone; bound to the rest of the pack.')
 
-export const contestId = () => hex(24)
+const contestId = () => hex(24)
 
 /** A contest as it is handed out. */
 export const packSchema = table(

@@ -1,5 +1,4 @@
 import { z } from 'zod'
-import { LEVELS } from '../../../sim/world/bowler/levels.js'
 import { LOCAL_TIME } from '../text/local-time.js'
 import { sentenceIssue } from '../text/problems.js'
 import { line, listOf, numberFrom, oneOf, prose, table, wholeFrom } from './fields.js'
@@ -7,17 +6,15 @@ import { line, listOf, numberFrom, oneOf, prose, table, wholeFrom } from './fiel
 export const CONTEST_RULES_VERSION = 1
 
 /** What places are given by. */
-export const RANKINGS = ['luck-adjusted', 'cost', 'score'] as const
+const RANKINGS = ['luck-adjusted', 'cost', 'score'] as const
 export type Ranking = (typeof RANKINGS)[number]
 
 /** What may part two entries that the ranking does not: the first of the ladder that differs does. */
-export const TIE_STEPS = ['score', 'best-game', 'last-game', 'strikes', 'luck-adjusted'] as const
+const TIE_STEPS = ['score', 'best-game', 'last-game', 'strikes', 'luck-adjusted'] as const
 export type TieStep = (typeof TIE_STEPS)[number]
 
 /** What an entrant may choose of the bowler. */
-export const BOWLERS = ['as-set', 'own-hand', 'own-hand-and-level'] as const
-
-export const HANDS = ['right', 'left'] as const
+const BOWLERS = ['as-set', 'own-hand', 'own-hand-and-level'] as const
 
 const TIME_WORDS = 'a local time with the offset of its zone, such as "2026-03-08T19:04:11+01:00"'
 /** A moment as clocks show it, with the offset of its zone. */
@@ -34,7 +31,7 @@ const handicap = table(
 ).describe('Pins a game given to lower averages: percent of base less average, cut to whole pins, never below 0.')
 
 /** Rules as an organiser writes them. */
-export const contestRulesFields = {
+const contestRulesFields = {
   title: line(80).describe('What the contest is called.'),
   notes: prose(1000).default('').describe('What entrants are told before they begin.'),
   games: wholeFrom(1, 12).optional().describe("Games to bowl; the scenario's own number where it is left out."),
@@ -106,5 +103,3 @@ export const entrantsSchema = table(
   'a list of entrants',
 )
 export type Entrant = z.output<typeof entrantsSchema>['entrants'][number]
-
-export const levelWords = `one of ${LEVELS.join(', ')}`

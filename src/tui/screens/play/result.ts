@@ -33,6 +33,7 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
 
 /** A drill's grade on its way; from the second turn of the clock on, how long it has been. */
 function weighingRow(play: PlayState, turns: number, theme: Theme): string {
+  if (play.contest !== undefined) return textRow(theme, [`The choice is made${theme.glyphs.ellipsis}`, 'faint'])
   if (!tellsGrades(play)) return ''
   const bar = theme.glyphs.dot.repeat(turns)
   return textRow(theme, [

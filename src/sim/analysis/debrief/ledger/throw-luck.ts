@@ -2,7 +2,7 @@ import type { BlockState, ThrowRecord } from '../../../world/block/types.js'
 import { trueOilPrices } from './throw-worths.js'
 
 /** Pins that a throw's delivery and the pins' play lost against their own means, as in the ledger; above 0 is lost. */
-export interface ThrowLuck {
+interface ThrowLuck {
   readonly deliveryPins: number
   readonly carryPins: number
 }
