@@ -20,7 +20,7 @@ export async function benchContest(): Promise<BenchRow[]> {
     const taken = []
     for (const path of paths) {
       const stop = startWatch()
-      await checkAll([path], opened, { luck, accounts: null, jobs: 1, reached: () => {} })
+      await checkAll([path], opened, { luck, accounts: null, kept: null, jobs: 1, reached: () => {} })
       taken.push(stop())
     }
     return taken

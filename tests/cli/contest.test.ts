@@ -4,6 +4,7 @@ import { join, resolve } from 'node:path'
 import { afterAll, expect, it } from 'vitest'
 import { localTime } from '../../src/scenarios/files/text/local-time.js'
 import { runCommand } from './in-process.js'
+import { oneBallLane } from './played-record.js'
 
 const home = process.cwd()
 afterAll(() => process.chdir(home))
@@ -21,6 +22,10 @@ function workplace(): string {
   for (const name of ['contest-autumn.yaml', 'contest-entrants.yaml'])
     copyFileSync(resolve(home, 'scenarios-demo', name), join(work, name))
   for (const name of ['entries', 'season']) mkdirSync(join(work, name))
+  // The same house oil with one ball of the bag takes little working out.
+  oneBallLane(work)
+  const rules = join(work, 'contest-autumn.yaml')
+  writeFileSync(rules, readFileSync(rules, 'utf8').replace('scenario: house-forty', 'scenario: one-ball.yaml'))
   return work
 }
 

@@ -3,14 +3,18 @@ import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
 import type { OpenedPack } from '../pack/pack.js'
-import { type CheckedEntry, type CheckWanted, checkEntry } from './check-entry.js'
+import type { CheckedEntry, CheckWanted } from './check-entry.js'
+import { checkOnce } from './kept-check.js'
 import { handedOver, type PackToHand } from './opened-again.js'
 
 export interface WorkerTask extends Omit<CheckWanted, 'reached'> {
   readonly opened: PackToHand
+  /** Where what was found before is kept; nowhere where it is null. */
+  readonly kept: string | null
 }
 
 interface CheckAllWanted extends Omit<CheckWanted, 'reached'> {
+  readonly kept: string | null
   /** Threads at work at once; one a core where it is left out. */
   readonly jobs?: number | undefined
   readonly reached: (done: number, of: number) => void
@@ -23,18 +27,18 @@ const BUNDLED_WORKER = new URL('./contest-worker.js', import.meta.url)
 export async function checkAll(
   paths: readonly string[],
   opened: OpenedPack,
-  { jobs = availableParallelism(), reached, ...wanted }: CheckAllWanted,
+  { jobs = availableParallelism(), reached, kept, ...wanted }: CheckAllWanted,
 ): Promise<CheckedEntry[]> {
   const threads = Math.min(jobs, paths.length)
   if (threads < 2 || !existsSync(fileURLToPath(BUNDLED_WORKER))) {
     const entries: CheckedEntry[] = []
     for (const path of paths) {
-      entries.push(await checkEntry(path, opened, wanted))
+      entries.push(await checkOnce(path, opened, wanted, kept))
       reached(entries.length, paths.length)
     }
     return entries
   }
-  const task: WorkerTask = { ...wanted, opened: handedOver(opened) }
+  const task: WorkerTask = { ...wanted, kept, opened: handedOver(opened) }
   return inThreads(paths, task, { threads, reached })
 }
 

@@ -34,7 +34,13 @@ export async function standingsOf(
 ): Promise<Standings> {
   const { rules } = opened.pack
   const accounts = rules.ranking === 'cost' || wanted.evidence ? wanted.accounts : null
-  const single = await checkAll(paths, opened, { luck: true, accounts, jobs: wanted.jobs, reached: wanted.reached })
+  const single = await checkAll(paths, opened, {
+    luck: true,
+    accounts,
+    kept: wanted.accounts,
+    jobs: wanted.jobs,
+    reached: wanted.reached,
+  })
   const entries = checkAcrossEntries(single, { tries: rules.tries, entrants: wanted.entrants })
   const places = placesOf(entries, rules, wanted.entrants ?? [])
   return {
