@@ -87,6 +87,9 @@ it('tells nothing of the lane or the entry while the contest is on, and all of i
     ])
   }
   expect((await run(['pattern', 'flat-forty-four'])).exitCode).toBe(0)
+  expect((await run(['pattern', 'a.pack.json'])).err).toMatch(
+    /^a\.pack\.json: this is the pack of a contest, and its lane is sealed/,
+  )
   const again = await run(play, ['quit'])
   expect(again.out).toMatch(/goes on after 2 throws, and the entry says so/)
   const handed = await run([...play, '--hand-in'])

@@ -1,5 +1,6 @@
 import { basename } from 'node:path'
 import { type Scenario, scenarioFrom } from '../files/scenario/scenario.js'
+import { PACK_FORMAT } from '../files/schema/contest-pack.js'
 import { nearestOf } from '../files/text/nearest.js'
 import { isLine, lineWords } from '../files/text/one-line.js'
 import { readTextFile } from '../files/text/read-text-file.js'
@@ -29,7 +30,12 @@ export async function loadScenario(pathOrName: string): Promise<Scenario> {
       `${pathOrName}: the scenario is called as its file is, and found is ${found}; allowed before the ending is ${lineWords(LONGEST_NAME)}.`,
     ])
   }
-  return scenarioFrom(name, readSourceText(pathOrName, text))
+  const source = readSourceText(pathOrName, text)
+  if ((source.data as { readonly format?: unknown } | null)?.format === PACK_FORMAT)
+    throw new ScenarioError([
+      `${pathOrName}: this is the pack of a contest, and its lane is sealed; dryboard contest open tells its rules.`,
+    ])
+  return scenarioFrom(name, source)
 }
 
 /** Words for a name that no built-in scenario has: which ones may have been meant, and where all are named. */
