@@ -1,6 +1,6 @@
 import { basename } from 'node:path'
 import { type Scenario, scenarioFrom } from '../files/scenario/scenario.js'
-import { PACK_FORMAT } from '../files/schema/contest-pack.js'
+import { PACK_FORMAT } from '../files/schema/contest-formats.js'
 import { nearestOf } from '../files/text/nearest.js'
 import { isLine, lineWords } from '../files/text/one-line.js'
 import { readTextFile } from '../files/text/read-text-file.js'

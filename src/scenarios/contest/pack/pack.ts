@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto'
 import { type Scenario, scenarioFrom } from '../../files/scenario/scenario.js'
-import { PACK_FORMAT, PACK_VERSION, type Pack, packSchema, sealedTextSchema } from '../../files/schema/contest-pack.js'
+import { PACK_FORMAT, PACK_VERSION } from '../../files/schema/contest-formats.js'
+import { type Pack, packSchema, sealedTextSchema } from '../../files/schema/contest-pack.js'
 import type { ContestRules } from '../../files/schema/contest-rules.js'
 import { refuseNewer } from '../../files/text/newer-version.js'
 import { problemSentences } from '../../files/text/problems.js'

@@ -1,5 +1,5 @@
-import type { Pack } from '../../files/schema/contest-pack.js'
-import { PACK_VERSION, UNSEALING_FORMAT, type Unsealing, unsealingSchema } from '../../files/schema/contest-pack.js'
+import { PACK_VERSION, UNSEALING_FORMAT } from '../../files/schema/contest-formats.js'
+import { type Pack, type Unsealing, unsealingSchema } from '../../files/schema/contest-pack.js'
 import { problemSentences } from '../../files/text/problems.js'
 import { ScenarioError } from '../../files/text/scenario-error.js'
 import { readSourceText } from '../../files/text/source-text.js'

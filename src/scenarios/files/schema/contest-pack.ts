@@ -1,10 +1,7 @@
 import { z } from 'zod'
+import { PACK_FORMAT, PACK_VERSION, UNSEALING_FORMAT } from './contest-formats.js'
 import { moment, packRules } from './contest-rules.js'
 import { line, table } from './fields.js'
-
-export const PACK_FORMAT = 'dryboard-contest-pack'
-export const UNSEALING_FORMAT = 'dryboard-contest-unsealing'
-export const PACK_VERSION = 1
 
 const hex = (digits: number) => {
   const words = `${digits} hexadecimal digits`
