@@ -6,6 +6,7 @@ import { faultReport } from './scenarios/commands/console/fault-report.js'
 import { watchStandardStreams } from './scenarios/commands/console/standard-streams.js'
 import { systemConsole } from './scenarios/commands/console/system-console.js'
 import { EXIT, SIGNAL_EXIT } from './scenarios/files/text/exit-codes.js'
+import { withDataFolder } from './scenarios/store/data-folder.js'
 import { nameIfReadable } from './scenarios/store/player-name.js'
 
 const console = systemConsole()
@@ -19,7 +20,7 @@ function endOn(fault: unknown): void {
 
 /** Opens the screen; kept behind an import of its own so that no command pays for it. */
 async function openScreen(asked: ScreenOptions): Promise<number> {
-  const player = await nameIfReadable(asked.player, process.env, console.tell)
+  const player = await nameIfReadable(asked.player, withDataFolder(process.env, asked.dataFolder), console.tell)
   const options = { ...asked, ...(player === undefined ? {} : { player }) }
   const { openTrainer } = await import('./tui/app/open.js')
   // The screen takes its own faults, for it has a terminal to give back before anything can be said.

@@ -32,7 +32,14 @@ const ON_SCENARIO = [
 ]
 const SLOW_ON_SCENARIO = [['scenario', 'check'], ['room'], ['bag', '--after', '0'], ['auto', '--policy', 'stay']]
 const ON_RECORD = [['verify'], ['verify', '--json']]
-const SLOW_ON_RECORD = [['debrief'], ['debrief', '--json'], ['review'], ['review', '--csv'], ['drill', 'new']]
+const SLOW_ON_RECORD = [
+  ['debrief'],
+  ['debrief', '--json'],
+  ['review'],
+  ['review', '--csv'],
+  ['drill', 'new'],
+  ['progress'],
+]
 
 /** Gives files full of a text, under names full of it, to every command, and returns what leaked with the command that let it. */
 export async function commandLeaks(payload: string, slow: boolean): Promise<string[]> {

@@ -13,6 +13,7 @@ const COMMANDS = [
   'debrief',
   'verify',
   'review',
+  'progress',
 ]
 const WORDS = ['scenario', 'new', 'check', 'list', 'schema', 'home', 'help', 'paly', '--help', '--version', '--']
 const OPTIONS = [
@@ -59,6 +60,12 @@ const OPTIONS = [
     'ratio',
     'bowler',
     'own-bowler',
+    'since',
+    'compare',
+    'alias',
+    'anonymous',
+    'look-for',
+    'drill',
   ],
 ].map((name) => `--${name}`)
 /** Slips of what may stand there, and things that are something else. */

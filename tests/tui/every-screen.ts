@@ -35,6 +35,7 @@ const TOUR: readonly Stop[] = [
   { name: 'debrief, ledger', keys: [TAB], shows: /Oil shown/ },
   { name: 'debrief, findings', keys: [TAB], shows: /Oil shown/ },
   { name: 'debrief, known', keys: [TAB], shows: /Oil shown/ },
+  { name: 'debrief, same luck', keys: [TAB, TAB], shows: /same luck again/ },
   { name: 'balls rolled side by side', keys: [TAB, 'r'], shows: /Oil shown/ },
   { name: 'throws run through', keys: ['p'], shows: /Oil shown/ },
   { name: 'what if', keys: ['i'], shows: /What if:/ },
@@ -42,6 +43,8 @@ const TOUR: readonly Stop[] = [
   { name: 'past blocks', choose: 'Past blocks', keys: [ENTER], shows: /latest first/ },
   { name: 'past block opened', keys: [ENTER], shows: /Your account first|Oil shown/ },
   { name: 'home again', keys: [ESCAPE, ESCAPE], shows: /New block/ },
+  { name: 'progress', choose: 'Progress', keys: [ENTER], shows: /cost in pins a game/ },
+  { name: 'home from progress', keys: [ESCAPE], shows: /New block/ },
   { name: 'bag and bowler', choose: 'Bag and bowler', keys: [ENTER], shows: /Your bowler|Bag and bowler/ },
   { name: 'a ball', keys: [ENTER], shows: /type one|or type/ },
   { name: 'settings', keys: [ESCAPE, ESCAPE], choose: 'Settings', shows: /kept as they are changed/ },
@@ -68,11 +71,14 @@ export async function idleOnEveryScreen(): Promise<{ readonly idle: Idle[]; read
   const scenario = await shortScenario()
   const past = {
     path: '/records/old.json',
+    name: 'house-forty',
     title: 'An old block',
     seed: 's',
     bowledAt: new Date(0),
     throws: 1,
     games: [7],
+    frames: 0,
+    isOwn: true,
   }
   const services = fixtureServices({
     past: [past],

@@ -15,10 +15,11 @@ import { dataFolder } from '../store/data-folder.js'
 import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
+import { seedOf } from './seed.js'
 
 export interface AutoOptions {
   readonly policy: Policy
-  readonly seed: string
+  readonly seed?: string
   readonly blocks: number
   readonly save?: boolean
   readonly data?: string
@@ -45,11 +46,12 @@ interface PlayedBlock {
 export async function autoCommand(name: string, options: AutoOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
   refuseSealedLane(dataFolder(options.data, console.environment), scenario)
+  const first = seedOf(options.seed, scenario)
   const store = blockStore(dataFolder(options.data, console.environment))
   if (options.save) await store.tryOut()
   const blocks: PlayedBlock[] = []
   for (let number = 1; number <= options.blocks; number++) {
-    const seed = options.blocks === 1 ? options.seed : `${options.seed}-${number}`
+    const seed = options.blocks === 1 ? first : `${first}-${number}`
     const open = store.begin({
       scenario,
       begun: beginScenario(scenario, seed),

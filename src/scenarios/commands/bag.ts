@@ -20,10 +20,11 @@ import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { signedPins } from '../words/words.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
+import { seedOf } from './seed.js'
 
 export interface BagOptions {
   readonly after: number
-  readonly seed: string
+  readonly seed?: string
   readonly json?: boolean
 }
 
@@ -33,12 +34,13 @@ const AS_GOOD_PINS = 0.5
 /** What a bag would lose without each of its balls, over the lanes of several scenarios, as oiled and worn. */
 export async function bagCommand(
   names: readonly string[],
-  options: BagOptions,
+  asked: BagOptions,
   console: CommandConsole,
 ): Promise<number> {
   const scenarios: Scenario[] = []
   for (const name of names) scenarios.push(await loadScenario(name))
   for (const one of scenarios) refuseSealedLane(dataFolder(undefined, console.environment), one)
+  const options = { ...asked, seed: seedOf(asked.seed, scenarios[0]) }
   const { bag, bowler } = scenarios[0].setup
   const setups = scenarios.map(({ setup }): BlockSetup => ({ ...setup, bag, bowler }))
   const work = setups.flatMap((setup, index) =>

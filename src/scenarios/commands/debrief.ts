@@ -7,6 +7,7 @@ import { frameLines } from '../reports/debrief/frame-lines.js'
 import { originWords } from '../reports/debrief/origin-words.js'
 import { workedDebrief } from '../reports/debrief/worked-debrief.js'
 import { debriefHtml } from '../reports/html/debrief-page.js'
+import { frameHtml } from '../reports/html/frame-page.js'
 import { type Note, readNotes } from '../store/coach-notes.js'
 import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { keptBlock } from '../store/kept-block.js'
@@ -60,7 +61,9 @@ export async function debriefCommand(
     return EXIT.fine
   }
   if (options.html !== undefined) {
-    await writePage(options.html, debriefHtml({ path, record, replay, debrief, notes }), [path])
+    const debriefed = { path, record, replay, debrief, notes }
+    const page = options.at ? frameHtml(debriefed, options.at) : debriefHtml(debriefed)
+    await writePage(options.html, page, [path])
     console.tell(`Debrief written: ${options.html}`)
     return EXIT.fine
   }

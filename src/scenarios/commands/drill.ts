@@ -1,12 +1,15 @@
+import type { PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState } from '../../sim/world/block/types.js'
-import { type DrillPosition, LOOK_FOR_TO_WRITE, loadDrill } from '../drills/load-drill.js'
+import { type DrillPosition, loadDrill } from '../drills/load-drill.js'
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
+import { historyLines } from '../plain/history-lines.js'
 import { openingLines } from '../plain/opening-lines.js'
-import { answerLines, playLines } from '../plain/play-lines.js'
+import { playLines } from '../plain/play-lines.js'
 import { type BlockStore, blockStore } from '../store/block-store.js'
-import { dataFolder } from '../store/data-folder.js'
+import { dataFolder, debriefsFolder, withDataFolder } from '../store/data-folder.js'
+import { keepAccount } from '../store/kept-account.js'
 import { nameIfReadable } from '../store/player-name.js'
-import { fileStem } from '../store/record.js'
+import { recordOf } from '../store/record.js'
 import { wrapped } from '../words/wrapped.js'
 import type { CommandConsole } from './console/console.js'
 import { notThrown } from './play.js'
@@ -24,45 +27,65 @@ export async function drillCommand(path: string, options: DrillOptions, console:
   const count = drill.positions.length
   if (options.check) {
     console.print(`${path}: fine, ${count} position${count === 1 ? '' : 's'}`)
-    drill.positions.forEach(({ lookFor }, index) => {
-      if (lookFor.endsWith(LOOK_FOR_TO_WRITE)) console.print(`  position ${index + 1}: lookFor is yet to be written`)
-    })
     return EXIT.fine
   }
-  const player = await nameIfReadable(options.player, console.environment, console.tell)
-  const store = blockStore(dataFolder(options.data, console.environment))
+  const data = dataFolder(options.data, console.environment)
+  const player = await nameIfReadable(options.player, withDataFolder(console.environment, options.data), console.tell)
+  const store = blockStore(data)
   await store.tryOut()
   console.print(drill.title)
-  const typed = console.lines()[Symbol.asyncIterator]()
+  const play = { player, store, data, console, typed: console.lines()[Symbol.asyncIterator]() }
+  const costs: number[] = []
+  let toldScenario = ''
   for (const [index, position] of drill.positions.entries()) {
     console.print('')
     console.print(`Position ${index + 1} of ${count}`)
-    const { ended, kept } = await playPosition(position, player, store, typed, console)
+    const isNew = position.scenario.name !== toldScenario
+    toldScenario = position.scenario.name
+    const { ended, kept, grades } = await playPosition(position, isNew, play)
+    costs.push(...grades.flatMap((grade) => (grade ? [grade.givenAwayPins] : [])))
     const thrown = ended.throws.length - position.state.throws.length
     const isAnswered = thrown >= position.throws || !ended.spot
     if (isAnswered) for (const line of wrapped(position.lookFor, 'Look for: ')) console.print(line)
-    if (kept !== null) {
-      const stem = fileStem({ name: position.scenario.name, seed: ended.seed })
-      console.tell(`Record of ${stem} kept: ${kept}`)
-    }
+    if (kept !== null) console.tell(`Record kept: ${kept}`)
     if (!isAnswered) break
   }
+  for (const line of totalLines(costs)) console.print(line)
   const signal = console.stoppedBy()
   return signal ? SIGNAL_EXIT[signal] : EXIT.fine
 }
 
+/** What all choices of the drill came to; nothing where none was priced. */
+function totalLines(costs: readonly number[]): string[] {
+  if (costs.length === 0) return []
+  const pins = costs.reduce((sum, cost) => sum + cost, 0)
+  const good = costs.filter((cost) => cost === 0).length
+  const choices = costs.length === 1 ? '1 choice' : `${costs.length} choices`
+  return ['', `${choices}, ${good} as good as the best: cost ${pins.toFixed(1)} pins in all.`]
+}
+
+interface DrillPlay {
+  readonly player: string | undefined
+  readonly store: BlockStore
+  readonly data: string
+  readonly console: CommandConsole
+  readonly typed: AsyncIterator<string>
+}
+
+type Grade = PricedFairGrade | null | undefined
+
 /** What was thrown before is given; each answer is on the disk before its result is told. */
 async function playPosition(
   { scenario, state, throws }: DrillPosition,
-  player: string | undefined,
-  store: BlockStore,
-  typed: AsyncIterator<string>,
-  console: CommandConsole,
-): Promise<{ readonly ended: BlockState; readonly kept: string | null }> {
-  for (const line of openingLines(scenario, state.seed)) console.print(line)
-  for (const line of answerLines(state, 'seen')) console.print(line)
+  isNewScenario: boolean,
+  { player, store, data, console, typed }: DrillPlay,
+): Promise<{ readonly ended: BlockState; readonly kept: string | null; readonly grades: readonly Grade[] }> {
+  if (isNewScenario) for (const line of openingLines(scenario, state.seed)) console.print(line)
+  else console.print(`${scenario.title}, as before; seed ${state.seed}`)
+  for (const line of historyLines(state)) console.print(line)
   const last = state.throws.length + throws
   const open = store.begin({ scenario, begun: state, player, cameToBe: 'drill' })
+  const grades: Grade[] = []
   try {
     const ended = await playLines(state, {
       lines: shared(typed),
@@ -71,9 +94,15 @@ async function playPosition(
       keep: open.keep,
       notKept: (fault) => notThrown(fault, console),
       grade: true,
+      graded: (grade) => grades.push(grade),
       enough: ({ throws: thrown }) => thrown.length >= last,
     })
-    return { ended, kept: ended.throws.length > state.throws.length ? await open.file(ended) : null }
+    if (ended.throws.length === state.throws.length) return { ended, kept: null, grades }
+    const kept = await open.file(ended)
+    const record = recordOf(scenario, ended, { madeBy: open.madeBy })
+    const all = [...state.throws.map(() => undefined), ...grades]
+    await keepAccount(debriefsFolder(data), record, { grades: all, account: null })
+    return { ended, kept, grades }
   } finally {
     await open.leave()
   }

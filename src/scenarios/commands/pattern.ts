@@ -10,9 +10,10 @@ import { dataFolder } from '../store/data-folder.js'
 import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { oilPicture } from '../words/oil-picture.js'
 import { type CommandConsole, printText } from './console/console.js'
+import { seedOf } from './seed.js'
 
 export interface PatternOptions {
-  readonly seed: string
+  readonly seed?: string
   readonly json?: boolean
 }
 
@@ -31,10 +32,11 @@ const BOARD_GROUPS: readonly (readonly [name: string, from: number, to: number])
 const NAME_COLUMNS = 19
 
 /** Each lane's oil: volume, length, ratio, class, thickness by place, and a picture of it. */
-export async function patternCommand(name: string, options: PatternOptions, console: CommandConsole): Promise<number> {
+export async function patternCommand(name: string, asked: PatternOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
   refuseSealedLane(dataFolder(undefined, console.environment), scenario)
   const { setup, title } = scenario
+  const options = { ...asked, seed: seedOf(asked.seed, scenario) }
   const sheets = setup.lanes.map((lane, index) => oilSheet(lane, options.seed, index))
   if (options.json) {
     const drawn = setup.lanes.some((lane) => lane.oil.kind === 'limits')

@@ -3,10 +3,14 @@ import { jsonText } from '../files/text/json.js'
 import { checkTarget, writePage } from '../files/text/report-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
 import { reviewHtml } from '../reports/html/review-page.js'
+import { anonymousBlocks, withoutFiles } from '../reports/review/anonymous.js'
 import { reviewCsv } from '../reports/review/csv.js'
 import { reviewMarkdown } from '../reports/review/markdown.js'
-import { reviewReport } from '../reports/review/review-report.js'
-import { type ReviewedBlock, reviewBlock } from '../reports/review/reviewed-block.js'
+import { inOrderOfPlay, type Period, withinPeriod } from '../reports/review/period.js'
+import { aliasesFrom, namedAlike } from '../reports/review/player-names.js'
+import { type ReviewAbout, reviewReport } from '../reports/review/review-report.js'
+import type { ReviewedBlock } from '../reports/review/reviewed-block.js'
+import { reviewedBlocks } from '../reports/review/reviewed-blocks.js'
 import { standingBlocks } from '../reports/review/standing-blocks.js'
 import { addNote } from '../store/coach-notes.js'
 import { dataFolder, debriefsFolder } from '../store/data-folder.js'
@@ -17,7 +21,7 @@ import type { FramePlace } from '../words/frame-place.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
 
-export interface ReviewOptions {
+export interface ReviewOptions extends Period {
   /** A frame, as 7 or 2-7, and the words to be kept at it. */
   readonly note?: string
   readonly at?: FramePlace
@@ -25,9 +29,13 @@ export interface ReviewOptions {
   readonly csv?: boolean
   readonly json?: boolean
   readonly data?: string
+  /** Names that stand for others, each as ALIAS=NAME. */
+  readonly alias?: readonly string[]
+  /** Whether names are left out. */
+  readonly anonymous?: boolean
 }
 
-/** A coach's look at the blocks of a player or a group; or a note put to one of them. */
+/** A coach's look at the blocks of a player or a group; or a note put to one of them. Ends with 1 where a file had to be left out. */
 export async function reviewCommand(
   paths: readonly string[],
   options: ReviewOptions,
@@ -36,23 +44,56 @@ export async function reviewCommand(
   if (options.note !== undefined || options.at) return noteOn(paths, options, console)
   const data = dataFolder(options.data, console.environment)
   const cache = debriefsFolder(data)
-  const blocks: ReviewedBlock[] = []
+  const aliases = aliasesFrom(options.alias ?? [])
   const records = await recordsAmong(paths)
   if (options.html !== undefined) await checkTarget(options.html, records)
-  for (const path of records) refuseSealedRecord(data, path, await readRecord(path))
-  for (const [index, path] of records.entries()) {
-    const progress = progressOn(console, `record ${index + 1} of ${records.length}`)
-    blocks.push(await reviewBlock(path, cache, progress.reached))
-    progress.over()
+  for (const path of records) {
+    // What cannot be read is told of with the faults.
+    const record = await readRecord(path).catch(() => null)
+    if (record) refuseSealedRecord(data, path, record)
   }
-  const { standing, superseded } = standingBlocks(blocks)
-  if (options.html !== undefined) {
-    await writePage(options.html, reviewHtml(standing, superseded), records)
-    console.tell(`Report written: ${options.html}`)
-  } else if (options.json) printText(console, jsonText(reviewReport(standing, superseded)))
-  else if (options.csv) for (const line of reviewCsv(standing)) console.print(line)
-  else for (const line of reviewMarkdown(reviewReport(standing, superseded))) console.print(line)
-  return EXIT.fine
+  const { blocks: read, faults } = await reviewedBlocks(records, cache, (place) =>
+    progressOn(console, `record ${place + 1} of ${records.length}`),
+  )
+  const ordered = inOrderOfPlay(read)
+  const names = namedAlike(
+    ordered.map(({ player }) => player),
+    aliases,
+  )
+  const { standing, superseded } = standingBlocks(ordered.map((block, at) => ({ ...block, player: names[at]! })))
+  const { within, leftOut } = withinPeriod(standing, options)
+  const period = periodOf(options)
+  const all = { period, superseded, leftOut, faults }
+  await report(
+    options.anonymous ? anonymousBlocks(within) : within,
+    options.anonymous ? { period, ...withoutFiles(all) } : all,
+    { ...options, records },
+    console,
+  )
+  for (const { reasons } of faults) for (const reason of reasons) console.tell(reason)
+  return faults.length > 0 ? EXIT.checkFailed : EXIT.fine
+}
+
+async function report(
+  blocks: readonly ReviewedBlock[],
+  about: ReviewAbout,
+  { html, json, csv, records }: Pick<ReviewOptions, 'html' | 'json' | 'csv'> & { readonly records: readonly string[] },
+  console: CommandConsole,
+): Promise<void> {
+  if (html !== undefined) {
+    await writePage(html, reviewHtml(blocks, about), records)
+    console.tell(`Report written: ${html}`)
+  } else if (json) printText(console, jsonText(reviewReport(blocks, about)))
+  else if (csv) for (const line of reviewCsv(blocks)) console.print(line)
+  else for (const line of reviewMarkdown(reviewReport(blocks, about))) console.print(line)
+}
+
+function periodOf({ since, until, compare }: Period): Period {
+  return {
+    ...(since === undefined ? {} : { since }),
+    ...(until === undefined ? {} : { until }),
+    ...(compare === undefined ? {} : { compare }),
+  }
 }
 
 async function noteOn(paths: readonly string[], { note, at }: ReviewOptions, console: CommandConsole): Promise<number> {

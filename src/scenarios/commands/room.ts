@@ -1,7 +1,7 @@
-import { type LineRoom, lineRooms, ROOM_PINS, type Room } from '../../sim/analysis/explore/room.js'
+import { type LineRoom, lineRooms, type Room, roomPrice } from '../../sim/analysis/explore/room.js'
 import { wornByBestLines } from '../../sim/analysis/explore/worn-lane.js'
-import { blockPricing } from '../../sim/analysis/grade/lane-baseline.js'
 import { fullInformationOn } from '../../sim/analysis/oracle/oracle.js'
+import { pricingOf } from '../../sim/analysis/value/bowler-pricing.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
 import { ballPlace, laneIndex } from '../files/scenario/choose-ball.js'
 import { EXIT } from '../files/text/exit-codes.js'
@@ -12,13 +12,14 @@ import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { boardWords, SPEED_WORDS } from '../words/words.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
+import { seedOf } from './seed.js'
 
 export interface RoomOptions {
   readonly ball?: string
   /** From 1. */
   readonly lane: number
   readonly after: number
-  readonly seed: string
+  readonly seed?: string
   readonly json?: boolean
 }
 
@@ -26,17 +27,20 @@ export interface RoomOptions {
 const TOLD_PINS = 4
 
 /** Every line of one ball on one lane, the oil in sight: what it is worth and how far it can be missed. */
-export async function roomCommand(name: string, options: RoomOptions, console: CommandConsole): Promise<number> {
+export async function roomCommand(name: string, asked: RoomOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
   refuseSealedLane(dataFolder(undefined, console.environment), scenario)
+  const options = { ...asked, seed: seedOf(asked.seed, scenario) }
   const { setup } = scenario
   const fresh = beginScenario(scenario, options.seed).lanes[laneIndex(scenario, options.lane)]
   const progress = progressOn(console, 'throws that wear the lane')
   const worn = wornByBestLines(setup, fresh, { seed: options.seed, to: options.after, reached: progress.reached })
   progress.over()
-  const search = fullInformationOn(setup, worn, blockPricing({ setup, seed: options.seed }))
+  // Against the bowler's average over lanes, so that two lanes' worths compare.
+  const search = fullInformationOn(setup, worn, pricingOf(setup))
   const place = options.ball === undefined ? search.best.ballIndex : ballPlace(scenario, options.ball)
   const rooms = lineRooms(setup, search, place)
+  const price = roomPrice(rooms.map(({ worth }) => worth))
   const report = {
     scenario: scenario.name,
     lane: setup.lanes[options.lane - 1].name,
@@ -50,7 +54,7 @@ export async function roomCommand(name: string, options: RoomOptions, console: C
     },
     after: options.after,
     seed: options.seed,
-    withinPins: ROOM_PINS,
+    pricePins: rounded(price, 3),
     lines: rooms.map(lineReport),
   }
   if (options.json) {
@@ -68,7 +72,7 @@ export async function roomCommand(name: string, options: RoomOptions, console: C
   for (const row of tableOf(rooms, most)) console.print(row)
   console.print('')
   console.print(
-    `Worth is expected game pins a throw against this bowler's average first ball, misses included; room is how many boards the target, or feet and target together, can be off (out, in) for ${ROOM_PINS} pin.`,
+    `Worth is expected game pins a throw against this bowler's average first ball on no lane in particular, misses included. Room is how many boards the target, or slide and target together, can be off (out, in) and ${price === 0 ? 'still beat that average' : 'still beat the second-best line, since none here beats that average'}.`,
   )
   return EXIT.fine
 }
@@ -87,7 +91,7 @@ function lineReport({ aim, laydownBoard, worth, target, parallel }: LineRoom) {
 
 function tableOf(rooms: readonly LineRoom[], most: number): string[] {
   const told = rooms.filter(({ worth }) => worth > most - TOLD_PINS)
-  const header = 'feet  target  speed   worth   target room   together   in reach'
+  const header = 'slide target  speed   worth   target room   together'
   const rows = told.map(({ aim, worth, target, parallel }) =>
     [
       boardWords(aim.feetBoard).padStart(4),
@@ -96,15 +100,9 @@ function tableOf(rooms: readonly LineRoom[], most: number): string[] {
       worth.toFixed(2).padStart(5),
       words(target).padStart(14),
       words(parallel).padStart(11),
-      `   ${bar(worth, most)}`,
     ].join(''),
   )
   return [header, ...rows]
 }
 
 const words = ({ outBoards, inBoards }: Room): string => `${outBoards.toFixed(1)}, ${inBoards.toFixed(1)}`
-
-/** Longer is better; a full bar is the best line. */
-function bar(worth: number, most: number): string {
-  return '#'.repeat(Math.max(1, Math.round(20 * (1 - (most - worth) / TOLD_PINS))))
-}

@@ -14,6 +14,7 @@ export interface NewOptions {
   /** Level, hand and style with commas between. */
   readonly bowler?: string
   readonly ownBowler?: boolean
+  readonly title?: string
 }
 
 /** A built-in scenario as YAML with comments, to be changed; with other oil or another bowler where asked. */
@@ -22,9 +23,25 @@ export function scenarioNewCommand(from: string, options: NewOptions, console: C
   if (!data) {
     throw new ScenarioError([`${from}: there is ${noBuiltInWords(from)}.`], true)
   }
-  printText(console, commentedScenario(changed(data, options)))
+  const made = changed(data, options)
+  const title = options.title ?? madeTitle(made, from, options)
+  printText(console, commentedScenario({ ...made, title }))
   return EXIT.fine
 }
+
+/** What was made, in its figures; a scenario that is printed as it is keeps its own title. */
+function madeTitle({ title }: ScenarioInput, from: string, { length, volume, ratio, bowler }: NewOptions): string {
+  const oil = [
+    ...(length === undefined ? [] : [`${length} ft`]),
+    ...(volume === undefined ? [] : [`${volume} mL`]),
+    ...(ratio === undefined ? [] : [`${ratio}:1`]),
+  ]
+  const who = bowler === undefined ? [] : [`for a ${bowler.split(/[,\s]+/).join(' ')} bowler`]
+  const figures = [...(oil.length > 0 ? [oil.join(', ')] : []), ...who]
+  return figures.length === 0 ? title : `${figures.join(' ')} (after ${from})`.slice(0, LONGEST_TITLE)
+}
+
+const LONGEST_TITLE = 80
 
 function changed(data: ScenarioInput, { length, volume, ratio, bowler, ownBowler }: NewOptions): ScenarioInput {
   const oil: OilFigures = {

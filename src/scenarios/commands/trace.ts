@@ -15,6 +15,7 @@ import { dataFolder } from '../store/data-folder.js'
 import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
+import { seedOf } from './seed.js'
 
 export interface TraceOptions {
   readonly ball: string
@@ -25,7 +26,7 @@ export interface TraceOptions {
   /** From 1. */
   readonly lane: number
   readonly after: number
-  readonly seed: string
+  readonly seed?: string
   readonly json?: boolean
 }
 
@@ -35,9 +36,10 @@ const TOLD_EVERY_FEET = 5
 const LAST_FOOT = 59
 
 /** One ball as the bowler means it, on the lane as oiled or after some throws: where it goes and what it is doing when. */
-export async function traceCommand(name: string, options: TraceOptions, console: CommandConsole): Promise<number> {
+export async function traceCommand(name: string, asked: TraceOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
   refuseSealedLane(dataFolder(undefined, console.environment), scenario)
+  const options = { ...asked, seed: seedOf(asked.seed, scenario) }
   const { bowler } = scenario.setup
   const ball = scenario.setup.bag[ballPlace(scenario, options.ball)]
   const aim: Aim = { feetBoard: options.feet, targetBoard: options.target, speedStep: SPEED_STEPS[options.speed] }

@@ -1,8 +1,9 @@
 import { advance, checkDecision } from '../../sim/world/block/advance.js'
-import type { BlockState } from '../../sim/world/block/types.js'
+import type { BlockState, Decision } from '../../sim/world/block/types.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
 import { type Scenario, scenarioFrom } from '../files/scenario/scenario.js'
 import { DRILL_VERSION, drillSchema, type PositionData } from '../files/schema/drill.js'
+import { capped } from '../files/text/capped.js'
 import { refuseNewer } from '../files/text/newer-version.js'
 import { problemSentences } from '../files/text/problems.js'
 import { readTextFile } from '../files/text/read-text-file.js'
@@ -13,15 +14,19 @@ import { loadScenario, noBuiltInWords } from '../library/load.js'
 import { decisionsOf } from '../store/record.js'
 import { fileBeside } from './file-beside.js'
 
-/** What stands for words that only the coach has. */
+/** What stands for words that only the coach has, until they are written: as it stands it is a fault. */
 export const LOOK_FOR_TO_WRITE = 'Say here what you want seen.'
 
 /** A moment of a drill, ready to be decided. */
 export interface DrillPosition {
   readonly scenario: Scenario
   readonly state: BlockState
+  /** The block before each throw that is given, and last as the player comes to it. */
+  readonly states: readonly BlockState[]
   readonly throws: number
   readonly lookFor: string
+  /** What was thrown before the player comes to it. */
+  readonly given: readonly Decision[]
 }
 
 export interface Drill {
@@ -32,7 +37,7 @@ export interface Drill {
 /**
  * Reads a drill and plays each of its positions up to where the player comes in.
  *
- * @throws ScenarioError with every problem of the file, or the first one of a position
+ * @throws ScenarioError with every problem of the file, or with the first one of each position
  */
 export async function loadDrill(path: string): Promise<Drill> {
   const source = readSourceText(path, await readTextFile(path))
@@ -41,14 +46,27 @@ export async function loadDrill(path: string): Promise<Drill> {
   if (!checked.success) throw new ScenarioError(problemSentences(source, checked.error.issues))
   const { title, positions, scenarios } = checked.data
   const ready: DrillPosition[] = []
+  const faults: ScenarioError[] = []
   for (const [index, position] of positions.entries()) {
     const { text } = source.place(['positions', index], 'value')
     const place = `${text} positions ${index + 1}`
-    const own = Object.hasOwn(scenarios, position.scenario) ? scenarios[position.scenario] : undefined
-    const scenario = own
-      ? scenarioFrom(position.scenario, locateNowhere(`${path} scenarios > ${position.scenario}`, own))
-      : await scenarioOf(place, path, position.scenario)
-    ready.push(positionAt(place, scenario, position))
+    try {
+      const own = Object.hasOwn(scenarios, position.scenario) ? scenarios[position.scenario] : undefined
+      const scenario = own
+        ? scenarioFrom(position.scenario, locateNowhere(`${path} scenarios > ${position.scenario}`, own))
+        : await scenarioOf(place, path, position.scenario)
+      ready.push(positionAt(place, scenario, position))
+    } catch (fault) {
+      if (!(fault instanceof ScenarioError)) throw fault
+      faults.push(fault)
+    }
+  }
+  if (faults.length > 0) {
+    const sentences = faults.flatMap((fault) => fault.sentences)
+    throw new ScenarioError(
+      capped(path, sentences.length, (at) => sentences[at]!),
+      faults.every(({ missing }) => missing),
+    )
   }
   return { title, positions: ready }
 }
@@ -75,13 +93,20 @@ async function scenarioOf(place: string, drillPath: string, name: string): Promi
 }
 
 function positionAt(place: string, scenario: Scenario, position: PositionData): DrillPosition {
+  if (position.lookFor.includes(LOOK_FOR_TO_WRITE)) {
+    const sentence = 'found the words that stand there until it is written; allowed is what the player is to see or ask'
+    throw new ScenarioError([`${place} > lookFor: ${sentence}.`])
+  }
   let state = beginScenario(scenario, position.seed)
-  for (const [index, decision] of decisionsOf(position).entries()) {
+  const states = [state]
+  const given = decisionsOf(position)
+  for (const [index, decision] of given.entries()) {
     const problem = checkDecision(state, decision)
     if (problem !== null) throw new ScenarioError([`${place} > decisions ${index + 1}: ${problem}`])
     state = advance(state, decision)
+    states.push(state)
   }
   if (!state.spot)
     throw new ScenarioError([`${place}: the block is over after these decisions; nothing is left to decide.`])
-  return { scenario, state, throws: position.throws, lookFor: position.lookFor }
+  return { scenario, state, states, throws: position.throws, lookFor: position.lookFor, given }
 }

@@ -10,7 +10,6 @@ import type { DebriefReport } from '../reports/debrief/debrief-report.js'
 import type { BlockRecord } from '../store/record.js'
 import type { Replay } from '../store/replay.js'
 import { type FramePlace, noSuchFrame } from '../words/frame-place.js'
-import { decisionWords } from '../words/words.js'
 import { LOOK_FOR_TO_WRITE } from './load-drill.js'
 
 type Position = DrillInput['positions'][number]
@@ -30,9 +29,16 @@ interface ReadBlock {
 
 const DEAREST = 3
 
+/** How many throws are the player's, and what to look for, where the coach has said. */
+export interface DrillWords {
+  readonly throws: number
+  readonly lookFor?: string
+}
+
 /** The start of a scenario; one that is built in is named and not carried along. */
-export function startOf(scenario: Scenario, isBuiltIn: boolean, seed: string, throws: number): DrillPart {
-  const position = { scenario: scenario.name, seed, throws, lookFor: LOOK_FOR_TO_WRITE }
+export function startOf(scenario: Scenario, isBuiltIn: boolean, seed: string, words: DrillWords): DrillPart {
+  const { throws, lookFor = LOOK_FOR_TO_WRITE } = words
+  const position = { scenario: scenario.name, seed, throws, lookFor }
   return { positions: [position], scenarios: isBuiltIn ? {} : { [scenario.name]: scenario.data } }
 }
 
@@ -40,38 +46,42 @@ export function startOf(scenario: Scenario, isBuiltIn: boolean, seed: string, th
 export function framesOf(
   { record, replay, path }: ReadBlock,
   frames: readonly FramePlace[],
-  throws: number,
+  { throws, lookFor }: DrillWords,
 ): DrillPart {
   const ended = replay.states[replay.states.length - 1]
   const places = frames.map((at) => {
     const { game, frame } = at
     const place = ended.throws.findIndex(({ spot }) => spot.game === game && spot.frame === frame)
     if (place < 0) throw noSuchFrame(path, at)
-    return { place, lookFor: `Frame ${game}-${frame}. ${LOOK_FOR_TO_WRITE}` }
+    return { place, lookFor: lookFor ?? `Frame ${game}-${frame}. ${LOOK_FOR_TO_WRITE}` }
   })
   return partOf(record, path, places, throws)
 }
 
-/** Where a block stood before the choices that gave most away; what was thrown and what was best is told afterwards. */
-export function dearestOf({ record, replay, path }: ReadBlock, report: DebriefReport, throws: number): DrillPart {
-  const { bag } = replay.scenario.setup
-  const ended = replay.states[replay.states.length - 1]
+/**
+ * Where a block stood before the choices of the player's own that cost most. What was best stays out of the file, which the player
+ * gets: `dryboard drill key` and `dryboard drill results` work it out for the coach.
+ */
+export function dearestOf(
+  { record, replay, path }: ReadBlock,
+  report: DebriefReport,
+  { throws, lookFor = LOOK_FOR_ASKED }: DrillWords,
+): DrillPart {
+  const ended = replay.states[replay.states.length - 1]!
   const places = report.throws
-    .flatMap(({ fair }, place) => (fair && fair.givenAwayPins > 0 ? [{ place, fair }] : []))
+    .flatMap(({ fair, counted }, place) => (fair && counted && fair.givenAwayPins > 0 ? [{ place, fair }] : []))
     .sort((a, b) => b.fair.givenAwayPins - a.fair.givenAwayPins)
     .slice(0, DEAREST)
-    .map(({ place, fair: { givenAwayPins, best } }) => {
-      const { decision } = ended.throws[place]
-      const bestBall = bag.find(({ id }) => id === best.ball)?.name ?? best.ball
-      return {
-        place,
-        lookFor: `In the block it was ${decisionWords(decision, bag)}, which gave away ${givenAwayPins.toFixed(1)} pins by what could be known; best was ${bestBall}, feet ${best.feet}, target ${best.target}. What could have told you?`,
-      }
+    .map(({ place }) => {
+      const { game, frame } = ended.throws[place]!.spot
+      return { place, lookFor: `Frame ${game}-${frame}. ${lookFor}` }
     })
-  if (places.length === 0)
-    throw new ScenarioError([`${path}: no choice in it gave anything away; say frames with --at.`])
+  if (places.length === 0) throw new ScenarioError([`${path}: no choice in it cost anything; say frames with --at.`])
   return partOf(record, path, places, throws)
 }
+
+/** What is asked of a choice that cost much, for whoever does not word it better. */
+const LOOK_FOR_ASKED = 'What had the throws so far shown of the lane, and what does that ask for?'
 
 function partOf(
   record: BlockRecord,

@@ -6,7 +6,8 @@ const COMMENTS: Readonly<Record<string, string>> = {
   version: ' The version of this file format.',
   title: ' What the block is called, what it is for (shown before it) and anything else worth noting.',
   lanes:
-    ' One lane or two. Each has passes of the oil machine, boards counted from the right edge, feet from the foul line;\n or instead of passes bounds within which the seed draws a pattern:\n   drawn: { lengthFeet: [38, 44], volumeMillilitres: [22, 27], ratio: [2, 6], symmetric: yes }',
+    ' One lane or two. Each has passes of the oil machine, boards counted from the right edge or, as on a sheet, from either (2L-2R),\n feet from the foul line;\n or instead of passes bounds within which the seed draws a pattern:\n   drawn: { lengthFeet: [38, 44], volumeMillilitres: [22, 27], ratio: [2, 6], symmetric: yes }',
+  seed: ' The same luck and drawn oil for all who play it; leave it out for a fresh one each time.',
   posted: ' What the player is told of the oil: sheet, length or nothing.',
   bag: ' One to eight balls; covers are solid, hybrid, pearl, urethane and plastic. With takeBalls: 3 the player chooses three of them.',
   bowler:

@@ -1,4 +1,5 @@
 import { basename } from 'node:path'
+import { checkOil } from '../files/scenario/possible-oil.js'
 import { type Scenario, scenarioFrom } from '../files/scenario/scenario.js'
 import { PACK_FORMAT } from '../files/schema/contest-formats.js'
 import { nearestOf } from '../files/text/nearest.js'
@@ -35,7 +36,9 @@ export async function loadScenario(pathOrName: string): Promise<Scenario> {
     throw new ScenarioError([
       `${pathOrName}: this is the pack of a contest, and its lane is sealed; dryboard contest open tells its rules.`,
     ])
-  return scenarioFrom(name, source)
+  const scenario = scenarioFrom(name, source)
+  checkOil(scenario.data, source)
+  return scenario
 }
 
 /** Words for a name that no built-in scenario has: which ones may have been meant, and where all are named. */

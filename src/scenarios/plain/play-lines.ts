@@ -11,6 +11,7 @@ import { gradeLine, gradeOf } from './grade-line.js'
 import { HELP_LINES } from './help-lines.js'
 import { bagLines } from './opening-lines.js'
 import { readDecision } from './read-decision.js'
+import { rivalLines } from './rival-lines.js'
 
 export interface LinePlay {
   /** What is typed, or a script's lines. */
@@ -28,6 +29,8 @@ export interface LinePlay {
   readonly graded?: (grade: PricedFairGrade | null | undefined) => void
   /** Throws somewhere else than here; the simulator's own where it is left out. */
   readonly advance?: (state: BlockState, decision: Decision) => Promise<BlockState>
+  /** A block bowled before on the same luck: each of its throws is said once the player has made theirs. */
+  readonly rival?: BlockState
   /** Told of each throw once it is made. */
   readonly thrown?: (before: BlockState, after: BlockState) => void
   /** Whether play ends here although the block goes on; never where left out. */
@@ -54,6 +57,7 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
       }
       try {
         const next = await throwOne(state, read.decision, suggestion, play)
+        if (play.rival) for (const line of rivalLines(state, next, play.rival)) say(line)
         play.thrown?.(state, next)
         state = next
       } catch (fault) {

@@ -16,6 +16,13 @@ export function dataFolder(
   return join(base, 'dryboard')
 }
 
+type Environment = Readonly<Record<string, string | undefined>>
+
+/** The environment as if the folder named on the command line had been named there: then settings and name lie in it too. */
+export function withDataFolder(environment: Environment, named: string | undefined): Environment {
+  return named === undefined ? environment : { ...environment, DRYBOARD_DATA: named }
+}
+
 /** Finished and stopped blocks, one file each. */
 export function recordsFolder(data: string): string {
   return join(data, 'records')

@@ -10,7 +10,7 @@ import { createJournal, type Journal, TakenOverError, unlinkIfThere } from './jo
 import { draftPath, namedBy, saidPath } from './journal-names.js'
 import { noteOpening } from './openings.js'
 import { type Beginning, isPlayersOwn, type MadeBy } from './origin.js'
-import { type BlockRecord, blockNames, fileStem, keptDecision, recordOf, recordText } from './record.js'
+import { type BlockRecord, blockNames, keptDecision, recordOf, recordStem, recordText } from './record.js'
 import { JOURNAL_FORMAT, JOURNAL_VERSION, type JournalHead, type KeptDecision } from './record-schema.js'
 
 /** Where a block's files lie, and by what they are kept. */
@@ -169,7 +169,7 @@ export function openBlock(toOpen: BlockToOpen, kept: KeptIn): OpenBlock {
       const path = await writeUnderFreeName(
         {
           folder: kept.records,
-          stem: fileStem(record),
+          stem: recordStem(record),
           text: recordText(record),
           ...(filing ? { draft: draftPath(filing.at) } : {}),
           trying: async (name) => filing?.append({ filing: name }),

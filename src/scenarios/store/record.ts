@@ -110,6 +110,32 @@ export function fileStem({
     .slice(0, 80)
 }
 
+const BLOCK_DIGITS = 6
+/** Of the 255 bytes that file systems give a name. */
+const LONGEST_PART_BYTES = 64
+
+/**
+ * What its record is called: who played, on which day, which scenario, and how the block's own number begins, so that records of
+ * many players can lie in one folder. What is not known is left out.
+ */
+export function recordStem(record: Pick<BlockRecord, 'name' | 'seed' | 'player' | 'origin' | 'block'>): string {
+  const { name, player, origin, block } = record
+  if (block === null || origin.begun === null) return fileStem(record)
+  const parts = [plainName(player ?? ''), origin.begun.slice(0, 10), plainName(name), block.slice(0, BLOCK_DIGITS)]
+  return parts.filter((part) => !/^-*$/.test(part)).join('-')
+}
+
+/** Letters of any script stay; whatever a shell or a file system may stumble over becomes a hyphen. */
+function plainName(text: string): string {
+  let bytes = 0
+  return [...text.normalize('NFC').replaceAll(/[^\p{L}\p{N}-]+/gu, '-')]
+    .filter((letter) => {
+      bytes += Buffer.byteLength(letter)
+      return bytes <= LONGEST_PART_BYTES
+    })
+    .join('')
+}
+
 /** A record as it is written, always in the newest version. */
 export function recordText(record: BlockRecord): string {
   const written = { ...record, version: RECORD_VERSION }

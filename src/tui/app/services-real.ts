@@ -1,10 +1,12 @@
 import { randomBytes } from 'node:crypto'
+import { availableParallelism } from 'node:os'
 import { beginScenario } from '../../scenarios/files/scenario/begin-scenario.js'
 import { builtInNames } from '../../scenarios/library/library.js'
 import { loadScenario } from '../../scenarios/library/load.js'
-import { dataFolder } from '../../scenarios/store/data-folder.js'
+import { dataFolder, withDataFolder } from '../../scenarios/store/data-folder.js'
 import { fileKeeper, type Said } from '../../scenarios/store/keeping.js'
 import { refuseSealedLane } from '../../scenarios/store/sealed-lanes.js'
+import { laneOfToday } from '../../scenarios/store/today.js'
 import { meantPath } from '../../sim/analysis/debrief/reading/meant-path.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
 import { metresToBoard } from '../../sim/units.js'
@@ -20,15 +22,23 @@ import { fitScenario } from './fit.js'
 export function realServices(
   environment: Readonly<Record<string, string | undefined>>,
   thinker: Thinker,
-  { seed, ...said }: Said & { readonly seed?: string } = {},
+  { seed, secondThinker = thinker, ...said }: Said & { readonly seed?: string; readonly secondThinker?: Thinker } = {},
 ): TrainerServices {
+  const settingsIn = withDataFolder(environment, said.dataFolder)
   return {
     ...fileKeeper(environment, said),
     scenarioNames: builtInNames,
     loadScenario,
+    readProgress: async () => {
+      const { ownProgress } = await import('../../scenarios/reports/progress/own-progress.js')
+      return ownProgress(dataFolder(said.dataFolder, environment), said.player)
+    },
     levels: () => LEVELS,
     fit: fitScenario,
-    freshSeed: () => seed ?? randomBytes(5).toString('hex'),
+    freshSeed: (own) => seed ?? own ?? unseenSeed(),
+    otherSeed: unseenSeed,
+    laneOfToday,
+    playerName: said.player,
     begin: (scenario, blockSeed) => {
       refuseSealedLane(dataFolder(said.dataFolder, environment), scenario)
       return beginScenario(scenario, blockSeed)
@@ -39,8 +49,13 @@ export function realServices(
     pinFall,
     now: () => performance.now(),
     thinker,
+    secondThinker,
+    hasSpareCore: availableParallelism() > 1,
     meantBoards: (block, decision) => meantPath(block, decision).path.map(metresToBoard),
-    readSettings: () => readSettings(environment),
-    keepSettings: (settings) => writeSettings(environment, settings),
+    readSettings: () => readSettings(settingsIn),
+    keepSettings: (settings) => writeSettings(settingsIn, settings),
   }
 }
+
+/** Short enough to read out. */
+const unseenSeed = (): string => randomBytes(5).toString('hex')

@@ -5,7 +5,9 @@ const BACK: readonly KeyContext[] = [
   'scenarios',
   'bowler',
   'past',
+  'progress',
   'filter',
+  'naming',
   'kit',
   'form',
   'settings',
@@ -14,16 +16,35 @@ const BACK: readonly KeyContext[] = [
   'bag',
   'call',
   'belief',
+  'history',
   'weighing',
   'leaving',
+  'passing',
   'done',
+  'drill-done',
+  'drill-over',
   'own-account',
   'debrief',
   'what-if',
   'help',
 ]
+/** Pages longer than the screen. */
+const SCROLLED: readonly KeyContext[] = ['help', 'progress']
 /** Everywhere but where letters are typed. */
-const COMMANDING: readonly KeyContext[] = [...LISTS, 'play', 'bag', 'call', 'weighing', 'done', 'debrief', 'what-if']
+const COMMANDING: readonly KeyContext[] = [
+  ...LISTS,
+  'play',
+  'bag',
+  'call',
+  'weighing',
+  'passing',
+  'done',
+  'drill-done',
+  'drill-over',
+  'progress',
+  'debrief',
+  'what-if',
+]
 
 /** Keys that mean the same wherever they mean anything, told last on every bottom line. */
 export const COMMON_KEYS: readonly KeyBinding[] = [
@@ -60,14 +81,14 @@ export const COMMON_KEYS: readonly KeyBinding[] = [
     contexts: ['help'],
     line: { in: ['help'] },
   },
-  { command: 'up', keys: ['up', 'k'], shown: '↑ k', does: 'a row up', contexts: ['help'] },
+  { command: 'up', keys: ['up', 'k'], shown: '↑ k', does: 'a row up', contexts: SCROLLED },
   {
     command: 'down',
     keys: ['down', 'j'],
     shown: '↓ j',
     does: 'a row down',
-    contexts: ['help'],
-    line: { in: ['help'], keys: '↑ ↓', does: 'scroll' },
+    contexts: SCROLLED,
+    line: { in: SCROLLED, keys: '↑ ↓', does: 'scroll' },
   },
   {
     command: 'tour',

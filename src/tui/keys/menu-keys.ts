@@ -4,7 +4,7 @@ import type { KeyBinding, KeyContext } from './binding.js'
 export const LISTS: readonly KeyContext[] = ['home', 'scenarios', 'bowler', 'past', 'kit', 'settings', 'own-account']
 /** Lists long enough to be filtered. */
 const FILTERED: readonly KeyContext[] = ['scenarios', 'past']
-const PAGED: readonly KeyContext[] = [...LISTS, 'debrief', 'help']
+const PAGED: readonly KeyContext[] = [...LISTS, 'debrief', 'help', 'progress']
 const CHOSEN_BY_ENTER: readonly KeyContext[] = ['home', 'scenarios', 'bowler', 'past', 'kit', 'own-account']
 
 /** Keys of lists and of forms. */

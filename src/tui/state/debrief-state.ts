@@ -4,7 +4,7 @@ import type { Command } from '../keys/binding.js'
 import { isOwn, isWeighed, type OwnFindingAt, type PlayState, pinsGiven, playFrom } from './play-state.js'
 
 /** What stands below the lane. */
-export const DEBRIEF_VIEWS = ['throw', 'choices', 'ledger', 'findings', 'calls', 'known'] as const
+export const DEBRIEF_VIEWS = ['throw', 'choices', 'ledger', 'findings', 'calls', 'known', 'luck'] as const
 export type DebriefView = (typeof DEBRIEF_VIEWS)[number]
 
 /** What lies on the lane: the oil, what has gone of it, or only what the player saw. */

@@ -24,6 +24,24 @@ export function moved(cursor: number, command: Command, count: number): number {
   }
 }
 
+/** The first row shown of a long page after a command; the screen stops at its end. */
+export function scrolled(scroll: number, command: Command): number {
+  switch (command) {
+    case 'up':
+      return Math.max(0, scroll - 1)
+    case 'down':
+      return scroll + 1
+    case 'page-up':
+      return Math.max(0, scroll - PAGE)
+    case 'page-down':
+      return scroll + PAGE
+    case 'first':
+      return 0
+    default:
+      return scroll
+  }
+}
+
 /** Entries of which all the filter's words are said. */
 export function filtered<Entry>(
   entries: readonly Entry[],

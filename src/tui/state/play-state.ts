@@ -8,6 +8,7 @@ import type { FairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState, Decision } from '../../sim/world/block/types.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
 import type { DecisionField } from './decision-fields.js'
+import type { DrillPlay } from './drill-types.js'
 
 /** Known once weighed; null where a throw is not priced. Undefined while nobody has asked. */
 export type ThrowGrade = FairGrade | null | undefined
@@ -34,11 +35,20 @@ type Stage =
   /** Asked to end the block early. */
   | { readonly kind: 'leaving' }
   | { readonly kind: 'done' }
+  /** The frame is over, and the other player at these keys is next. */
+  | { readonly kind: 'passing' }
 
 export interface OwnFindingAt {
   readonly throwIndex: number
   readonly finding: OwnFinding
 }
+
+/** Whom a block is bowled against on the same lane and luck. */
+export type Rival =
+  /** At the same keys by turns, each on a lane of their own; this block has no rival of its own. */
+  | { readonly kind: 'guest'; readonly play: PlayState }
+  /** A block bowled before, of which each throw is shown once the player has made theirs. */
+  | { readonly kind: 'record'; readonly name: string; readonly block: BlockState; readonly costPins: number | null }
 
 /** A block being played. */
 export interface PlayState {
@@ -67,7 +77,7 @@ export interface PlayState {
   readonly undo: readonly Decision[]
   readonly field: DecisionField
   /** What lies open over the decision. */
-  readonly open: 'nothing' | 'bag' | 'call' | 'belief'
+  readonly open: 'nothing' | 'bag' | 'call' | 'belief' | 'history'
   /** What could be known before the last choice; null until asked and worked out. */
   readonly belief: BeliefSummary | null
   readonly stage: Stage
@@ -77,6 +87,11 @@ export interface PlayState {
   readonly typing: string | null
   /** The guided first frame, and how far the guide has come; null in a block of one's own. */
   readonly tour: number | null
+  /** Whose block it is where two share the keys. */
+  readonly who: { readonly name: string; readonly isGuest: boolean } | null
+  readonly rival: Rival | null
+  /** The drill this is a position of. */
+  readonly drill?: DrillPlay
   /** Why the last key did nothing; empty when it did. */
   readonly notice: string
 }
@@ -138,6 +153,8 @@ export function playFrom(
     resultAt: null,
     typing: null,
     tour: null,
+    who: null,
+    rival: null,
     notice: '',
   }
 }

@@ -14,6 +14,7 @@ import {
 import type { Command } from '../keys/binding.js'
 import type { AppState, ScreenOf } from './app-state.js'
 import { moved } from './lists.js'
+import { pastedName } from './naming.js'
 
 /** What the list of the kit offers below the balls. */
 export type KitEntry =
@@ -49,6 +50,7 @@ export function reduceKit(
 /** Pasted text goes into the line under the hand of a form; anywhere else it means nothing. */
 export function pasted(state: AppState, text: string): AppState {
   const { screen } = state
+  if (screen.kind === 'bowler') return { ...state, screen: pastedName(screen, text) }
   if (screen.kind === 'ball') {
     return { ...state, screen: { ...screen, form: pasteInto(screen.form, BALL_FIELDS, text) } }
   }

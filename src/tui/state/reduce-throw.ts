@@ -1,5 +1,7 @@
 import type { BlockState } from '../../sim/world/block/types.js'
+import { isAnswered } from './drill-play.js'
 import { blockOf, type PlayState, playFrom, type Rolling, type ThrowGrade } from './play-state.js'
+import { passesOn } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { isTourOver } from './tour.js'
 
@@ -63,14 +65,18 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     suggestion ?? blockOf(play).throws.at(-1)?.decision,
     { mode: play.mode, calls, ownFindings: play.ownFindings },
   )
-  const { ownThrows, contest } = play
+  const { ownThrows, drill, contest } = play
   const toured = {
     ...next,
     ...(ownThrows ? { ownThrows } : {}),
+    ...(drill ? { drill } : {}),
     ...(contest === undefined ? {} : { contest }),
     tour: play.tour,
+    who: play.who,
+    rival: play.rival,
     belief: play.belief,
     resultAt: services.now(),
   }
-  return isTourOver(toured) ? { ...toured, stage: { kind: 'done' } } : toured
+  if (isTourOver(toured) || isAnswered(toured)) return { ...toured, stage: { kind: 'done' } }
+  return passesOn(toured) ? { ...toured, stage: { kind: 'passing' } } : toured
 }

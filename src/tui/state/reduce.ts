@@ -3,8 +3,11 @@ import type { BeliefSummary } from '../../sim/analysis/belief/summary.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys/keys.js'
-import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
+import { again, isAgain } from './again.js'
+import { type Action, type AppState, type Averages, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
+import { afterPosition } from './drill-play.js'
+import { positionOf } from './drill-types.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
 import { blockOf, notesOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
@@ -15,6 +18,7 @@ import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.
 import { menu } from './reduce-menus.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
 import { keptNot, keptOn, landed, letGo, skip, tick } from './reduce-throw.js'
+import { changedBoth, handedOver, startAgainst } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { goOnWith, startTour } from './start.js'
 import { tourOn } from './tour.js'
@@ -92,19 +96,31 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
         ...changePlay(state, filed),
         hasPast: true,
         played: null,
-        finished: state.finished && filed(state.finished),
+        remembered: null,
+        finished: state.finished && changedBoth(state.finished, filed),
       }
     }
     case 'scenarios-read':
       return { ...state, scenarios: action.scenarios }
+    case 'progress-read':
+      return screen.kind === 'progress' ? { ...state, screen: { ...screen, report: action.report } } : state
     case 'past-read':
       return {
         ...state,
         played: playedOf(action.blocks),
         ...(screen.kind === 'past' ? { screen: { ...screen, blocks: action.blocks } } : {}),
       }
+    case 'remembered':
+      return { ...state, remembered: action.remembered }
+    case 'today-read':
+      return { ...state, today: action.today }
+    case 'comparing':
+      return { ...state, compared: action.compared }
+    case 'averaged':
+      return averaged(state, action.averages)
     case 'past-opened': {
       if (screen.kind !== 'past' || screen.opening !== action.path) return state
+      if (screen.isRival) return startAgainst(state, action.played, services)
       const play = playedOn(action.played)
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
     }
@@ -139,7 +155,7 @@ function playing(state: AppState, change: (play: PlayState) => PlayState): AppSt
 function changePlay(state: AppState, change: (play: PlayState) => PlayState): AppState {
   const { screen } = state
   if (screen.kind !== 'play' && screen.kind !== 'debrief') return state
-  return { ...state, screen: { ...screen, play: change(screen.play) } }
+  return { ...state, screen: { ...screen, play: changedBoth(screen.play, change) } }
 }
 
 function command(state: AppState, command: Command, services: TrainerServices): AppState {
@@ -171,6 +187,16 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     const mayBack = command === 'back' && play.contest === undefined
     return mayBack ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
   }
+  if (stage.kind === 'passing' && command === 'enter') return withPlay(state, handedOver(play))
+  if (stage.kind === 'passing' || (stage.kind === 'done' && command === 'other-player')) {
+    if (command === 'other-player') return withPlay(state, handedOver(play))
+    return command === 'back' ? goHome(leaveBlock(state, services)) : state
+  }
+  if (stage.kind === 'done' && play.drill) {
+    if (command === 'enter') return afterPosition(state, play, services)
+    return command === 'back' ? goHome(state) : state
+  }
+  if (stage.kind === 'done' && isAgain(command)) return again(leaveBlock(state, services), play, command, services)
   if (stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')) {
     if (command === 'enter' && play.grades.length > 0 && play.contest === undefined) {
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
@@ -192,17 +218,26 @@ function leaveBlock(state: AppState, services: TrainerServices): AppState {
   // A ball that is on its way has been thrown.
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
-  if (play.grades.length === 0) return state
-  if (blockOf(play).spot === null) return play.contest === undefined ? { ...state, finished: play } : state
   // The host goes on with it where its own program is started again, and so does an entry, which says so.
   if (play.contest !== undefined) return state
-  return { ...state, kept: [keptFrom(play), ...state.kept] }
+  if (play.stage.kind === 'done' && play.drill) return state
+  const blocks = play.rival?.kind === 'guest' ? [play, play.rival.play] : [play]
+  const left = blocks.filter((one) => one.grades.length > 0 && !isUntouched(one) && blockOf(one).spot !== null)
+  return {
+    ...state,
+    finished: play.grades.length > 0 && blockOf(play).spot === null ? play : state.finished,
+    kept: [...left.map(keptFrom), ...state.kept],
+  }
 }
+
+/** Whether nothing was thrown yet beyond what a drill gave. */
+const isUntouched = ({ drill, grades }: PlayState): boolean =>
+  drill !== undefined && grades.length <= positionOf(drill).given.length
 
 const goHome = (state: AppState): AppState => withScreen(state, { kind: 'home', cursor: 0 })
 
 const keptFrom = (play: PlayState): KeptBlock => ({
-  title: play.scenario.title,
+  title: play.who?.isGuest ? `${play.scenario.title} (${play.who.name})` : play.scenario.title,
   throws: play.grades.length,
   takeUp: async () => ({
     scenario: play.scenario,
@@ -224,6 +259,14 @@ const withoutKept = (state: AppState, kept: KeptBlock): AppState => ({
   kept: state.kept.filter((one) => one !== kept),
   screen: state.screen.kind === 'home' ? { kind: 'home', cursor: 0 } : state.screen,
 })
+
+/** The averages of the bowler in the form; those of an earlier draft are of no use any more. */
+function averaged(state: AppState, averages: Pick<Averages, 'of'> & Partial<Averages>): AppState {
+  const { screen } = state
+  if (screen.kind !== 'own-bowler' || screen.form.draft !== averages.of) return state
+  const before = screen.averages?.of === averages.of ? screen.averages : { house: null, sport: null }
+  return { ...state, screen: { ...screen, averages: { ...before, ...averages } } }
+}
 
 /** What could be known before a choice, told beside that choice and no other. */
 function believed(play: PlayState, before: BlockState, belief: BeliefSummary): PlayState {

@@ -1,6 +1,8 @@
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 import type { PlayedBlock } from '../../scenarios/store/keeper.js'
 import type { AppState } from './app-state.js'
+import { startPosition } from './drill-play.js'
+import { startAgainst } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { goOnWith, startBlock, startTour } from './start.js'
 
@@ -15,6 +17,23 @@ export async function resumedState(from: string | true, services: TrainerService
 /** The state the trainer opens in on an entry of a contest, or on a block whose lane a host has. */
 export async function entryState(played: PlayedBlock, services: TrainerServices): Promise<AppState> {
   return goOnWith({ ...(await startingState(undefined, services, [])), notice: '' }, played, services)
+}
+
+/** The state the trainer opens in where a record is to be bowled against. @throws ScenarioError */
+export async function stateAgainst(path: string, services: TrainerServices): Promise<AppState> {
+  const home = await startingState(undefined, services, [])
+  const started = startAgainst({ ...home, notice: '' }, await services.openPast(path), services)
+  if (started.notice !== '') throw new ScenarioError([started.notice])
+  return started
+}
+
+/** The state the trainer opens in where a drill is to be played. @throws ScenarioError */
+export async function drillState(path: string, services: TrainerServices): Promise<AppState> {
+  // Loaded only here: nobody who plays no drill waits for it.
+  const { loadDrill } = await import('../../scenarios/drills/load-drill.js')
+  const drill = await loadDrill(path)
+  const home = await startingState(undefined, services, [])
+  return startPosition(home, { drill, place: 0, answered: [] }, services)
 }
 
 /**
@@ -49,6 +68,9 @@ export async function startingState(
     help: null,
     enterAt: null,
     played: null,
+    remembered: null,
+    today: null,
+    compared: null,
     notice: found.problem || problem || (left.problems[0] ?? ''),
     exitCode: null,
   }
@@ -57,7 +79,7 @@ export async function startingState(
     return isNew ? startTour(home, services) : home
   }
   const scenario = services.fit(await services.loadScenario(scenarioName), { seeing: settings.seeing })
-  const started = startBlock({ ...home, notice: '' }, scenario, services.freshSeed(), services)
+  const started = startBlock({ ...home, notice: '' }, scenario, services.freshSeed(scenario.data.seed), services)
   if (started.notice !== '') throw new ScenarioError([started.notice])
   return started
 }

@@ -4,7 +4,10 @@ import type { PinFall } from '../../sim/world/block/pin-fall.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { LanePicture } from '../draw/lane-picture.js'
 import type { Action, AppState } from './app-state.js'
+import { useAverages } from './average-tasks.js'
+import { useComparison } from './comparison-tasks.js'
 import { homePicture } from './home-picture.js'
+import { useHome } from './home-tasks.js'
 import { useKeeping } from './keeping-tasks.js'
 import { blockOf, type Rolling } from './play-state.js'
 import { FALL_SECONDS, ROLL_FRAMES } from './reduce-throw.js'
@@ -43,7 +46,11 @@ export function useTasks(
   useThinking(state, dispatch, services)
   useRolling(state, dispatch, isStill)
   useKeeping(state, dispatch, services)
+  useComparison(state, dispatch, services)
+  useAverages(state, dispatch, services)
+  useHome(state, dispatch, services)
   usePast(state, dispatch, services)
+  useProgress(state, dispatch, services)
   useRunning(state, dispatch)
   useSideBySide(state, dispatch, isStill)
   const view = useMemo(() => (block ? services.view(block) : null), [block, services])
@@ -123,6 +130,18 @@ function usePast({ screen, hasPast, played }: AppState, dispatch: Dispatch<Actio
       },
     )
   }, [path, dispatch, services])
+}
+
+/** Reads what choices cost over time. */
+function useProgress({ screen }: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
+  const isUnread = screen.kind === 'progress' && screen.report === null
+  useEffect(() => {
+    if (!isUnread) return
+    services.readProgress().then(
+      (report) => dispatch({ type: 'progress-read', report }),
+      (fault: unknown) => dispatch({ type: 'trouble', sentence: `Progress cannot be read: ${sentenceOf(fault)}` }),
+    )
+  }, [isUnread, dispatch, services])
 }
 
 function useRunning({ screen }: AppState, dispatch: Dispatch<Action>): void {

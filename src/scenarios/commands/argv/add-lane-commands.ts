@@ -83,7 +83,7 @@ export function addLaneCommands(program: Command, { console, finish }: ProgramPa
     .addOption(
       new Option('--weight <pounds>', "the ball's weight").argParser(numberOption(6, 16, 'pounds')).default(15),
     )
-    .addOption(fixedSeed())
+    .addOption(fixedSeed().default('1'))
     .addOption(jsonFlag())
     .action(async (options) => {
       const { rackCommand } = await import('../rack.js')

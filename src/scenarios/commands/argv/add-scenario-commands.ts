@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander'
-import { numberOption } from './options.js'
+import { numberOption, titleOption } from './options.js'
 import type { ProgramParts } from './program-parts.js'
 import { jsonFlag } from './shared-options.js'
 
@@ -41,6 +41,7 @@ export function addScenarioCommands(program: Command, { console, finish }: Progr
       new Option('--ratio <number>', 'middle over outside, from 1.5 (flat) up').argParser(numberOption(1.5, 12)),
     )
     .option('--bowler <level,hand,style>', 'another bowler, such as 180,left,stroker')
+    .addOption(new Option('--title <text>', 'what it is called').argParser(titleOption))
     .option('--own-bowler', "write the bowler's figures out, to be changed one by one")
     .action(async (name, options) => {
       const { scenarioNewCommand } = await import('../scenario-new.js')
@@ -48,9 +49,10 @@ export function addScenarioCommands(program: Command, { console, finish }: Progr
     })
   scenario
     .command('schema')
-    .description('print the file format as JSON Schema, for editors')
-    .action(async () => {
+    .description('print the file format as JSON Schema, for editors, with a word on every field')
+    .option('--drill', 'of drills')
+    .action(async (options) => {
       const { scenarioSchemaCommand } = await import('../scenario-schema.js')
-      finish(scenarioSchemaCommand(console))
+      finish(scenarioSchemaCommand(options, console))
     })
 }

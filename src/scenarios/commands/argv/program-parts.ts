@@ -6,9 +6,15 @@ import type { CommandConsole } from '../console/console.js'
 export interface ScreenOptions {
   readonly scenarioName?: string
   readonly seed?: string
+  /** The lane of the day in place of a scenario and a seed. */
+  readonly today?: boolean
+  /** The path of a record to bowl against. */
+  readonly against?: string
   readonly noMotion?: boolean
   /** True for the block left last, or the path of an unfinished record. */
   readonly resume?: string | true
+  /** A drill file to be played; nothing else is opened then. */
+  readonly drillPath?: string
   /** Where records are kept, if named on the command line. */
   readonly dataFolder?: string
   /** Who plays, if named on the command line. */

@@ -7,8 +7,9 @@ export const SCENARIO_WORDS = 'file or built-in name'
 
 export const jsonFlag = () => new Option('--json', 'the report as JSON')
 
+/** Which seed then holds, `seedOf` in commands/seed.ts says. */
 export const fixedSeed = () =>
-  new Option('--seed <text>', 'seed of the luck and of drawn oil').argParser(seedOption).default('1')
+  new Option('--seed <text>', "seed of the luck and of drawn oil (the scenario's own, else 1)").argParser(seedOption)
 
 export const playedBy = () =>
   new Option(

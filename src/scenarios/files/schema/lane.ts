@@ -2,13 +2,29 @@ import { z } from 'zod'
 import { sentenceIssue } from '../text/problems.js'
 import { line, listOf, numberFrom, oneOf, range, table, wholeFrom } from './fields.js'
 
-const board = wholeFrom(1, 39)
+const BOARDS = 39
+const board = wholeFrom(1, BOARDS)
+const BOARDS_WORDS =
+  'two boards from 1 to 39 counted from the right edge, or as on a sheet from either edge, such as 2L-2R'
+const EITHER_EDGE = /^\s*([1-9]|[12]\d|3\d)\s*([LR])\s*-\s*([1-9]|[12]\d|3\d)\s*([LR])\s*$/i
+
+/** Boards as an operator reads them off a sheet, each from its own edge, left one first: "2L-2R". As [right, left] from the right edge. */
+const sheetBoards = z
+  .string({ error: () => BOARDS_WORDS })
+  .regex(EITHER_EDGE, BOARDS_WORDS)
+  .transform((text): [number, number] => {
+    const [, left, leftEdge, right, rightEdge] = EITHER_EDGE.exec(text)!
+    return [fromRight(Number(right), rightEdge!), fromRight(Number(left), leftEdge!)]
+  })
+
+const fromRight = (count: number, edge: string): number => (edge.toUpperCase() === 'R' ? count : BOARDS + 1 - count)
+const countedBoards = z.tuple([board, board], { error: () => BOARDS_WORDS })
 
 /** One run of the oil machine's head along the lane, as an operator reads it off a sheet. */
 const oilPass = table(
   {
     direction: oneOf('forward', 'reverse'),
-    boards: z.tuple([board, board], { error: () => 'two boards from 1 to 39, counted from the right edge' }),
+    boards: z.union([countedBoards, sheetBoards], { error: () => BOARDS_WORDS }),
     microlitresPerBoard: numberFrom(0.1, 1000, 'microlitres'),
     fromFeet: numberFrom(0, 60, 'feet'),
     toFeet: numberFrom(0, 60, 'feet'),
@@ -19,7 +35,12 @@ const oilPass = table(
 ).superRefine((pass, context) => {
   const [right, left] = pass.boards
   if (left < right) {
-    context.addIssue(sentenceIssue(['boards'], `Boards run from the right: write [${left}, ${right}].`))
+    context.addIssue(
+      sentenceIssue(
+        ['boards'],
+        `Boards run from the right: write [${left}, ${right}], or ${BOARDS + 1 - right}L-${left}R as on a sheet.`,
+      ),
+    )
   }
   if (pass.fromFeet >= pass.toFeet) {
     context.addIssue(

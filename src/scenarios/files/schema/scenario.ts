@@ -27,6 +27,8 @@ export const scenarioSchema = table(
     title: line(80),
     purpose: prose(1000).default(''),
     notes: prose(4000).default(''),
+    /** Where the luck and the drawn oil are to be the same for all. */
+    seed: line(80).optional(),
     lanes,
     posted: oneOf('sheet', 'length', 'nothing').default('nothing'),
     bag,

@@ -15,6 +15,7 @@ import { capped } from './capped.js'
 import { firstSentence, type NotationError, notationFaults } from './notation-faults.js'
 import { tooMuchToRead } from './notation-size.js'
 import { ScenarioError } from './scenario-error.js'
+import { type WrongIndent, wrongIndent } from './wrong-indent.js'
 
 /** Where something stands: to be printed, and to be sorted by. */
 interface Place {
@@ -54,6 +55,8 @@ export function readSourceText(name: string, text: string): LocatedData {
   const errors = document.errors.length > 0 ? document.errors : repeatedNames(document)
   if (errors.length > 0) {
     const faults = notationFaults(errors)
+    const wrong = faults.length > 1 ? wrongIndent(text, lines.linePos(faults[0]!.offset).line) : null
+    if (wrong) throw new ScenarioError([`${name}:${wrong.line}:${wrong.found + 1}: ${indentSentence(wrong)}`])
     const sentenceAt = (place: number): string => `${at(faults[place].offset)}: ${faults[place].sentence}`
     throw new ScenarioError(capped(name, faults.length, sentenceAt))
   }
@@ -73,6 +76,12 @@ export function readSourceText(name: string, text: string): LocatedData {
     },
   }
 }
+
+function indentSentence({ found, fitting }: WrongIndent): string {
+  return `This line is not indented like the others of its list or table: found ${spaces(found)}; ${fitting} would fit.`
+}
+
+const spaces = (count: number): string => `${count} space${count === 1 ? '' : 's'}`
 
 function repeatedNames(document: Document.Parsed): NotationError[] {
   const found: NotationError[] = []

@@ -34,14 +34,15 @@ export function frameLines({ throws, account, ended }: Debrief, place: FramePlac
 }
 
 function throwLines(
-  { record, fair, account }: DebriefedThrow,
+  { record, fair: graded, account, counted }: DebriefedThrow,
   bag: readonly BallSpecification[],
   lane: string,
 ): string[] {
   const { spot, decision, standingBefore, standingAfter, observation, truth } = record
+  const fair = counted ? graded : null
   return [
     spotWords(spot, lane),
-    `  thrown: ${decisionWords(decision, bag)}`,
+    `  ${counted ? 'thrown' : 'given'}: ${decisionWords(decision, bag)}`,
     ...(fair ? [`  gave away, by what could be known: ${priceWords(fair.givenAwayPins)}`] : []),
     ...(fair && fair.givenAwayPins > 0 ? [`    best: ${decisionWords(fair.best, bag)}`] : []),
     ...(account.graded ? [`  ${KNOWN_LABEL}: ${priceWords(account.graded.knownLostPins)}`] : []),

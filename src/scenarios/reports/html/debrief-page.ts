@@ -8,13 +8,13 @@ import type { Replay } from '../../store/replay.js'
 import { LEDGER_TITLES } from '../../words/ledger-lines.js'
 import { shortDecision, signedPins } from '../../words/words.js'
 import type { Debrief, DebriefedThrow } from '../debrief/debrief.js'
-import { debriefReport } from '../debrief/debrief-report.js'
+import { type DebriefReport, debriefReport } from '../debrief/debrief-report.js'
 import { originWords } from '../debrief/origin-words.js'
 import { dearestWithOtherChoices, OTHER_CHOICE_WORDS } from '../debrief/road-lines.js'
 import { escaped } from './escaped.js'
 import { findingsList, notesList } from './findings-html.js'
 import { laneFigures } from './lane-figures.js'
-import { cautionsBox, cell, head, htmlPage, tableOf, tile, tiles } from './page.js'
+import { cautionsBox, cell, head, htmlPage, rowHead, tableOf, tile, tiles } from './page.js'
 import { scoreSheets } from './score-sheet.js'
 
 export interface DebriefedRecord {
@@ -44,7 +44,7 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
     ]),
     ...scoreSheets(ended, report, most),
     '<h3>Findings and what to practise</h3>',
-    findingsList(report.tags),
+    findingsList(report.tags.map((tag) => ({ ...tag, place: placeWords(tag) }))),
     ...(report.untoldPins >= 0.05
       ? [`<p>Beside these ${report.untoldPins.toFixed(1)} pins, in pieces too small or too unsure to name.</p>`]
       : []),
@@ -66,9 +66,13 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
   ])
 }
 
+/** Which frames a finding is of. */
+const placeWords = ({ game, frames, pins: cost }: DebriefReport['tags'][number]): string =>
+  `Frame${frames.length === 1 ? '' : 's'} ${frames.map((frame) => `${game}-${frame}`).join(', ')}; ${cost.toFixed(1)} pins`
+
 type Bag = Parameters<typeof shortDecision>[1]
 
-function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
+export function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
   const heads = [
     head('frame'),
     head('thrown'),
@@ -82,7 +86,7 @@ function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
     const { spot, decision, standingAfter, truth } = record
     const angle = radiansToDegrees(truth.entryAngleRadians).toFixed(1)
     return [
-      cell(spot.phase === 'practice' ? 'practice' : `${spot.game}-${spot.frame}.${spot.ball}`, 'nowrap'),
+      rowHead(spot.phase === 'practice' ? 'practice' : `${spot.game}-${spot.frame}.${spot.ball}`, 'nowrap'),
       cell(shortDecision(decision, bag)),
       cell(Number.isFinite(truth.leftLaneFeet) ? 'gutter' : `${truth.entryBoard.toFixed(1)}, ${angle}°`, 'n wide'),
       cell(standingAfter === 0 ? 'all down' : leaveName(standingAfter)),
@@ -91,12 +95,12 @@ function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
       cell(counted && fair && fair.givenAwayPins > 0 ? shortDecision(fair.best, bag) : ''),
     ]
   })
-  return tableOf(heads, rows)
+  return tableOf('Every choice', heads, rows)
 }
 
 const pinsOrDash = (pins: number): string => (pins < 0.05 ? '–' : pins.toFixed(1))
 
-function roads(throws: readonly DebriefedThrow[], bag: Bag): string[] {
+export function roads(throws: readonly DebriefedThrow[], bag: Bag): string[] {
   const told = dearestWithOtherChoices(throws)
   if (told.length === 0) return []
   const rows = told.flatMap(({ thrown, others }) =>
@@ -113,7 +117,8 @@ function roads(throws: readonly DebriefedThrow[], bag: Bag): string[] {
     '<h3>The road not taken</h3>',
     '<p class="soft">What else could have been thrown where most was given away, and the pins it would have gained: fair by what could be known, oil on the oil as it was.</p>',
     tableOf(
-      [head('frame'), head('thrown'), head('instead'), head('', 'wide'), head('fair', 'n'), head('oil', 'n')],
+      'The road not taken',
+      [head('frame'), head('thrown'), head('instead'), head('what it is', 'wide'), head('fair', 'n'), head('oil', 'n')],
       rows,
     ),
   ]
@@ -122,11 +127,11 @@ function roads(throws: readonly DebriefedThrow[], bag: Bag): string[] {
 function ledger({ frames, games, block }: Debrief['account']['sums']): string {
   const heads = [head('frame'), ...LEDGER_TERMS.map((term) => head(LEDGER_TITLES[term], 'n')), head('in all', 'n')]
   const row = (name: string, terms: LedgerTerms): string[] => [
-    cell(name, 'nowrap'),
+    rowHead(name, 'nowrap'),
     ...LEDGER_TERMS.map((term) => cell(pins(terms[term]), 'n')),
     cell(pins(shortfallOf(terms)), 'n'),
   ]
-  return tableOf(heads, [
+  return tableOf('Where the pins went', heads, [
     ...games.flatMap(({ game, ledger: sum }) => [
       ...frames.filter((one) => one.game === game).map((one) => row(`${game}-${one.frame}`, one.ledger)),
       row(`game ${game}`, sum),

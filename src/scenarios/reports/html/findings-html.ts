@@ -1,18 +1,21 @@
 import { escaped } from './escaped.js'
 
 interface Finding {
+  /** Where it is, where that is not plain from the page. */
+  readonly place?: string
   readonly words: string
   readonly practise: string
 }
 
-/** Findings with what to practise under each. */
+/** Findings, numbered, with what to practise under each. */
 export function findingsList(findings: readonly Finding[]): string {
   if (findings.length === 0) return '<p>Nothing that cost enough to name.</p>'
-  return `<ul class="findings">${findings
+  return `<ol class="findings">${findings
     .map(
-      ({ words, practise }) => `<li><p>${escaped(words)}</p><p class="soft">To practise: ${escaped(practise)}</p></li>`,
+      ({ place, words, practise }) =>
+        `<li>${place === undefined ? '' : `<p class="soft">${escaped(place)}</p>`}<p>${escaped(words)}</p><p class="soft">To practise: ${escaped(practise)}</p></li>`,
     )
-    .join('')}</ul>`
+    .join('')}</ol>`
 }
 
 /** What a coach wrote, each at its frame; nothing where nothing was written. */

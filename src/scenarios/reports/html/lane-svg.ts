@@ -14,6 +14,8 @@ const WIDTH = FILM_ROWS * HALF_FOOT_WIDTH
 const HEIGHT = FILM_BOARDS * BOARD_HEIGHT
 const PIN_ROOM = 52
 const SHADES = 10
+/** The fullest oil lets the wood through, so that paths over it keep a contrast of 3:1 by day and by night. */
+export const FULLEST_OIL = 0.55
 const THINNEST_SHARE = 0.02
 const ARROWS_FEET = 15
 const TOLD_BOARDS = [10, 20, 30]
@@ -32,6 +34,7 @@ export function laneSvg(film: OilFilm, thickest: number, throws: readonly ThrowR
     ...guides(),
     ...throws.map(pathLine),
     ...pins(),
+    ...numbers(throws),
     '</svg>',
   ].join('')
 }
@@ -57,7 +60,7 @@ function oilShades(film: OilFilm, thickest: number): string[] {
     }
   }
   return runs.flatMap((run, shade) =>
-    run === '' ? [] : [`<path d="${run}" class="oil" opacity="${(shade / SHADES).toFixed(2)}"/>`],
+    run === '' ? [] : [`<path d="${run}" class="oil" opacity="${((FULLEST_OIL * shade) / SHADES).toFixed(3)}"/>`],
   )
 }
 
@@ -99,4 +102,27 @@ function pathLine({ truth, standingAfter }: ThrowRecord): string {
     points.push(`${x.toFixed(1)},${yOf(metresToBoard(truth.path[row]))}`)
   }
   return `<polyline points="${points.join(' ')}" class="throw${standingAfter === 0 ? ' struck' : ''}"/>`
+}
+
+const NUMBER_HEIGHT = 18
+const NUMBERED_ROW = 2 * 20
+/** A game's first balls; more numbers than that cover the lane. */
+const MOST_NUMBERED = 12
+
+/** The frame of each path beside it, past the arrows; numbers that would lie on each other move apart. */
+function numbers(throws: readonly ThrowRecord[]): string[] {
+  if (throws.length > MOST_NUMBERED) return []
+  const placed: number[] = []
+  return throws
+    .flatMap(({ truth, spot }) =>
+      Number.isNaN(truth.path[NUMBERED_ROW]!)
+        ? []
+        : [{ y: yOf(metresToBoard(truth.path[NUMBERED_ROW]!)), frame: spot.frame }],
+    )
+    .sort((a, b) => a.y - b.y)
+    .map(({ y, frame }, place) => {
+      const at = Math.max(y, (placed[place - 1] ?? -Infinity) + NUMBER_HEIGHT)
+      placed.push(at)
+      return `<text x="${LEFT + NUMBERED_ROW * HALF_FOOT_WIDTH}" y="${(at + 6).toFixed(1)}" class="number" text-anchor="middle">${frame}</text>`
+    })
 }

@@ -1,17 +1,19 @@
 import { basename } from 'node:path'
 import { replayRecord } from '../../store/replay.js'
 import type { Estimate } from '../review/estimate.js'
-import { choiceWords } from '../review/markdown.js'
+import { choiceWords } from '../review/figures-words.js'
 import type { PlayerReport } from '../review/review-report.js'
+import { changeWords, drillSentence } from '../review/review-words.js'
 import type { ReviewedBlock } from '../review/reviewed-block.js'
 import { escaped } from './escaped.js'
 import { estimateBar, intervalWords } from './estimate-html.js'
 import { findingsList, notesList } from './findings-html.js'
 import { laneFigures } from './lane-figures.js'
-import { cell, head, tableOf, tile, tiles } from './page.js'
+import { cell, head, rowHead, tableOf, tile, tiles } from './page.js'
 import { scoreSheets } from './score-sheet.js'
+import { trendChart } from './trend-chart.js'
 
-/** A player of a review: what was given away, on which skills, the dearest choices, findings, notes, and every block with its lanes. */
+/** A player of a review: what choices cost, on which skills, the dearest of them, findings, notes, and every block with its lanes. */
 export function playerSection(player: PlayerReport, blocks: readonly ReviewedBlock[], number: number): string {
   const most = Math.max(
     2,
@@ -21,72 +23,83 @@ export function playerSection(player: PlayerReport, blocks: readonly ReviewedBlo
     `<section class="player" id="player-${number}">`,
     `<h2>${escaped(player.player)}</h2>`,
     ...summary(player),
-    '<h3>Where it was given away</h3>',
+    '<h3>What it cost, by skill</h3>',
     skillTable(player),
     '<h3>Costliest choices</h3>',
     dearestTable(player),
     '<h3>Findings and what to practise</h3>',
-    findingsList(player.findings),
+    findingsList(player.findings.map((finding) => ({ ...finding, place: placeWords(finding) }))),
+    ...(player.suggestedDrill ? [`<p>${escaped(drillSentence(player.suggestedDrill))}</p>`] : []),
     ...notesList(player.notes),
     ...blocks.flatMap((block) => blockPart(block, most)),
     '</section>',
   ].join('\n')
 }
 
-function summary({ givenAway, progress, blocks }: PlayerReport): string[] {
+/** Which block and frames a finding is of. */
+function placeWords({ record, day, game, frames, pins }: PlayerReport['findings'][number]): string {
+  const when = day === null ? '' : `, ${day}`
+  const list = frames.map((frame) => `${game}-${frame}`).join(', ')
+  return `${basename(record, '.json')}${when}: frame${frames.length === 1 ? '' : 's'} ${list}; ${pins.toFixed(1)} pins`
+}
+
+function summary(player: PlayerReport): string[] {
+  const { givenAway, progress, blocks, choices, costPins, change } = player
   const figure = (what: string, one: Estimate): string => tile(what, one.mean.toFixed(1), intervalWords(one))
-  const count = `${blocks.length} block${blocks.length === 1 ? '' : 's'}`
+  const count = `${blocks.length} block${blocks.length === 1 ? '' : 's'}, ${choices} choice${choices === 1 ? '' : 's'}, ${costPins.toFixed(1)} pins in all`
   return [
-    `<p class="soft">Pins given away a game, by what could be known; ${count}${givenAway.total.low === null ? ': one says little, intervals come with more' : ', 95 % intervals'}.</p>`,
+    `<p class="soft">${count}; in pins a game${givenAway.total.low === null ? ': one block says little, intervals come with more' : ', with 95 % intervals'}.</p>`,
     tiles([
-      figure('In all', givenAway.total),
+      figure('Cost', givenAway.total),
       figure('First balls', givenAway.firstBalls),
       figure('Spares', givenAway.spares),
     ]),
     ...(progress
       ? [
-          `<p>The last block gave away ${progress.lastPerGame.toFixed(1)} pins a game, ${Math.abs(progress.changePins).toFixed(1)} ${progress.changePins <= 0 ? 'less' : 'more'} than those before it.</p>`,
+          `<p>The last block cost ${progress.lastPerGame.toFixed(1)} pins a game, ${Math.abs(progress.changePins).toFixed(1)} ${progress.changePins <= 0 ? 'less' : 'more'} than those before it.</p>`,
         ]
       : []),
+    ...(change ? [`<p>${escaped(changeWords(change))}</p>`] : []),
+    ...trendChart(blocks, change?.day ?? null),
   ]
 }
 
-function skillTable({ skills }: PlayerReport): string {
+function skillTable({ skills, unnamed }: PlayerReport): string {
   const told = skills.filter(({ mean }) => mean > 0)
   const quiet = skills.filter(({ mean }) => mean === 0).map(({ skill }) => skill)
-  const most = Math.max(0.5, ...told.map(({ mean, high }) => high ?? mean))
-  const rows = told.map(({ skill, ...estimate }) => [
-    cell(skill, 'nowrap'),
-    `<td style="width:60%">${estimateBar(estimate, most)}</td>`,
+  const rest = { skill: 'not named', ...unnamed }
+  const most = Math.max(0.5, ...[...told, rest].map(({ mean, high }) => high ?? mean))
+  const rows = [...told, ...(unnamed.mean > 0 ? [rest] : [])].map(({ skill, ...estimate }) => [
+    rowHead(skill, 'nowrap'),
+    `<td class="bar">${estimateBar(estimate, most)}</td>`,
     cell(estimate.mean.toFixed(1), 'n'),
     cell(intervalWords(estimate), 'n soft'),
   ])
-  const table =
-    rows.length === 0 ? [] : [tableOf([head('skill'), head(''), head('pins a game', 'n'), head('95 %', 'n')], rows)]
+  const heads = [head('skill'), head('as a bar'), head('pins a game', 'n'), head('95 %', 'n')]
   return [
-    ...table,
+    ...(rows.length === 0 ? [] : [tableOf('Cost by skill', heads, rows)]),
     ...(quiet.length > 0 ? [`<p class="soft">No finding on ${escaped(quiet.join(', '))}.</p>`] : []),
   ].join('')
 }
 
 function dearestTable({ dearest, blocks }: PlayerReport): string {
-  if (dearest.length === 0) return '<p>Nothing was given away that could be called.</p>'
+  if (dearest.length === 0) return '<p>Every choice was as good as the best.</p>'
   const several = blocks.length > 1
   const heads = [
     head('frame'),
     ...(several ? [head('record', 'wide')] : []),
-    head('thrown, feet/target'),
-    head('best by what could be known'),
-    head('pins', 'n'),
+    head('thrown, slide/target'),
+    head('best from what had been seen'),
+    head('cost', 'n'),
   ]
   const rows = dearest.map(({ record, game, frame, ball, thrown, best, givenAwayPins }) => [
-    cell(`${game}-${frame}${ball > 1 ? `, ball ${ball}` : ''}`, 'nowrap'),
+    rowHead(`${game}-${frame}${ball > 1 ? `, ball ${ball}` : ''}`, 'nowrap'),
     ...(several ? [cell(basename(record, '.json'), 'wide')] : []),
     cell(choiceWords(thrown)),
     cell(choiceWords(best)),
     cell(givenAwayPins.toFixed(1), 'n'),
   ])
-  return tableOf(heads, rows)
+  return tableOf('Costliest choices', heads, rows)
 }
 
 function blockPart({ path, record, report }: ReviewedBlock, most: number): string[] {

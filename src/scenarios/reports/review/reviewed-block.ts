@@ -3,6 +3,7 @@ import { basename, dirname, join, resolve } from 'node:path'
 import { replaceFile } from '../../files/text/replace-file.js'
 import { type Note, readNotes } from '../../store/coach-notes.js'
 import { debriefName } from '../../store/debrief-name.js'
+import { readKeptAccount } from '../../store/kept-account.js'
 import { type BlockRecord, readRecord } from '../../store/record.js'
 import { sealedText, unsealed } from '../../store/sealed-text.js'
 import { type DebriefReport, debriefReport } from '../debrief/debrief-report.js'
@@ -32,13 +33,47 @@ export async function reviewBlock(
   cache: string,
   reached: (done: number, of: number) => void,
 ): Promise<ReviewedBlock> {
+  const block = await blockWithoutNotes(path, cache, reached)
+  return { ...block, notes: await readNotes(path) }
+}
+
+/** The same, whatever stands in the notes beside it. @throws ScenarioError */
+export async function blockWithoutNotes(
+  path: string,
+  cache: string,
+  reached: (done: number, of: number) => void,
+): Promise<ReviewedBlock> {
   const record = await readRecord(path)
-  const notes = await readNotes(path)
   const kept = join(cache, `${debriefName(record)}.json`)
   const report = (await readKept(kept)) ?? (await debriefAndKeep(record, { path, folder: cache, reached }, kept))
-  const named = record.player ?? folderName(path)
-  const player = record.origin.cameToBe === 'auto' ? `${named} (a policy plays)` : named
-  return { path, player, record, report, notes }
+  return { path, player: playerOf(record, path), record, report, notes: [] }
+}
+
+/**
+ * The same as far as it is worked out already; null where a choice would have to be priced first. Notes are left out.
+ *
+ * @throws ScenarioError
+ */
+export async function blockIfPriced(path: string, cache: string): Promise<ReviewedBlock | null> {
+  const record = await readRecord(path)
+  const kept = join(cache, `${debriefName(record)}.json`)
+  const report = (await readKept(kept)) ?? (await fromAccount(record, path, cache, kept))
+  return report && { path, player: playerOf(record, path), record, report, notes: [] }
+}
+
+async function fromAccount(
+  record: BlockRecord,
+  path: string,
+  cache: string,
+  kept: string,
+): Promise<DebriefReport | null> {
+  if (!(await readKeptAccount(cache, record))?.account) return null
+  return debriefAndKeep(record, { path, folder: cache, reached: () => {} }, kept)
+}
+
+function playerOf({ player, origin }: BlockRecord, path: string): string {
+  const named = player ?? folderName(path)
+  return origin.cameToBe === 'auto' ? `${named} (a policy plays)` : named
 }
 
 /** The folder of a record; of the program's own folder of records, whose it is. */

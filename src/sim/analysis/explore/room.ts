@@ -17,19 +17,32 @@ export interface LineRoom {
   readonly laydownBoard: number
   /** Expected game pins of a throw against the bowler's average first ball, the bowler's misses included. */
   readonly worth: number
-  /** How far the target can be off before the line is worth half a pin less. */
+  /** How far the target can be off before the line is worth less than the price. */
   readonly target: Room
   /** The same for feet and target moved together. */
   readonly parallel: Room
 }
 
-/** What a line may lose before it counts as another line. */
-export const ROOM_PINS = 0.5
+/**
+ * The price that room is counted against, the same for every line of a lane: 0, which is the bowler's average first ball, where any
+ * line beats it; else what the second-best place for the feet is worth, and where there is but one, nothing.
+ *
+ * @param worths of the best line from every place of the feet
+ */
+export function roomPrice(worths: readonly number[]): number {
+  const [best = 0, second = best] = [...worths].sort((a, b) => b - a)
+  return best > 0 ? 0 : second
+}
+
 const STEP = 0.5
+const NO_ROOM: Room = { outBoards: 0, inBoards: 0 }
 /** Room is told to a tenth of a board. */
 const ROOM_STEPS_A_BOARD = 10
 
-/** For every whole board of the feet the best target and speed with one ball, what it is worth and how far it can be missed. */
+/**
+ * For every whole board of the feet the best target and speed with one ball, what it is worth and how far it can be missed before it is
+ * worth less than one price for all: a line that is worth more may be missed further, and one that is worth less has no room.
+ */
 export function lineRooms(
   { bowler }: Pick<BlockSetup, 'bowler'>,
   { worthOf }: Pick<LineSearch, 'worthOf'>,
@@ -38,19 +51,21 @@ export function lineRooms(
   const slideBoards = metresToBoards(bowler.slideToLaydownMetres)
   const first = Math.ceil(OFFERED_LAYDOWN_BOARDS[0] + slideBoards)
   const last = Math.floor(OFFERED_LAYDOWN_BOARDS[1] + slideBoards)
-  return Array.from({ length: last - first + 1 }, (_, step) => {
+  const lines = Array.from({ length: last - first + 1 }, (_, step) => {
     const aim = bestFrom(first + step, slideBoards, (one) => worthOf(ball, one))
-    const worth = worthOf(ball, aim)
+    return { aim, worth: worthOf(ball, aim) }
+  })
+  const price = roomPrice(lines.map(({ worth }) => worth))
+  return lines.map(({ aim, worth }) => {
     const isAsGood = (feet: number, target: number): boolean =>
       isOffered(aim.feetBoard + feet - slideBoards, aim.targetBoard + target) &&
-      worthOf(ball, { ...aim, feetBoard: aim.feetBoard + feet, targetBoard: aim.targetBoard + target }) >=
-        worth - ROOM_PINS
+      worthOf(ball, { ...aim, feetBoard: aim.feetBoard + feet, targetBoard: aim.targetBoard + target }) >= price
     return {
       aim,
       laydownBoard: aim.feetBoard - slideBoards,
       worth,
-      target: roomWhere((off) => isAsGood(0, off)),
-      parallel: roomWhere((off) => isAsGood(off, off)),
+      target: worth < price ? NO_ROOM : roomWhere((off) => isAsGood(0, off)),
+      parallel: worth < price ? NO_ROOM : roomWhere((off) => isAsGood(off, off)),
     }
   })
 }

@@ -5,6 +5,7 @@ import type { Theme } from '../../draw/theme.js'
 import { pinsWords, throwLabel } from '../../draw/words.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
+import type { Compared } from '../../state/app-state.js'
 import { DEBRIEF_VIEWS, type DebriefState, type DebriefView } from '../../state/debrief-state.js'
 import { allPinsGiven, blockOf, isWeighed, type PlayState, pinsGiven } from '../../state/play-state.js'
 import { columnsOf } from '../../terminal/fit.js'
@@ -15,6 +16,7 @@ import { debriefLane, debriefLegend } from './debrief-lane.js'
 import { findingRows } from './findings.js'
 import { knownRows } from './known.js'
 import { ledgerRows } from './ledger.js'
+import { sameLuckRows } from './same-luck.js'
 import { timelineRows } from './value-chart.js'
 
 const LANE_FRAME_ROWS = 3
@@ -46,6 +48,7 @@ const VIEW_TITLES: Readonly<Record<DebriefView, string>> = {
   findings: 'Findings',
   calls: 'Calls',
   known: 'The read',
+  luck: 'Same luck',
 }
 
 /** The oil shown: where this throw went and why, what else could have been chosen, and what the block came to. */
@@ -55,9 +58,13 @@ export function debriefScreen(
   notice: string,
   size: Size,
   theme: Theme,
+  compared: Compared | null = null,
 ): string[] {
   const head = [headRow(play, size.columns, theme), tabRow(debrief.view, theme)]
   const foot = notice === '' ? contextKeyLine('debrief', size.columns, theme) : textRow(theme, [` ${notice}`, 'loss'])
+  if (debrief.view === 'luck') {
+    return page([...head, '', ...indent(sameLuckRows(play, compared, size.columns - 3, theme), 1)], foot, size)
+  }
   const isWhole = debrief.view === 'ledger' || debrief.view === 'findings' || debrief.view === 'calls'
   const body = isWhole
     ? wholeRows(play, debrief, size, theme)

@@ -15,11 +15,15 @@ import { callWords, changeWords, MODE_WORDS, pinsWords, placeWords } from '../..
 import { beliefWords } from '../../parts/belief.js'
 import { decisionPanelRows } from '../../parts/decision-panel.js'
 import { lanePicture } from '../../parts/lane.js'
+import { rivalRow, rivalTotalWords } from '../../parts/rival-row.js'
+import { sameLuckRow, seedRow } from '../../parts/same-luck.js'
 import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../parts/score-sheet.js'
 import { laydownBoard, recentSketches, sketchTrace } from '../../parts/sketches.js'
+import type { Compared } from '../../state/app-state.js'
 import { allPinsGiven, blockOf, type PlayState, tellsGrades } from '../../state/play-state.js'
 import { ROLL_FRAMES } from '../../state/reduce-throw.js'
 import { tourLines } from '../../state/tour.js'
+import { drillPlaceWords } from './drill-rows.js'
 import { BELIEF_HEADING, sidePanelRows } from './play-side.js'
 import { recentThrowRows } from './recent-throws.js'
 import { resultRows, standingWords } from './result.js'
@@ -54,7 +58,7 @@ export interface PlayLayout {
 }
 
 /** How the play screen shares out a size: first the lane grows, then the latest throws get rows. */
-export function playLayout(size: Size): PlayLayout {
+export function playLayout(size: Size, hasRival = false): PlayLayout {
   const most = size.rows >= 56 ? 30 : size.rows >= 50 ? 26 : 20
   const hasSide = size.columns >= SIDE_FROM.columns && size.rows >= SIDE_FROM.rows
   const beliefAt = hasSide
@@ -64,8 +68,9 @@ export function playLayout(size: Size): PlayLayout {
       : size.rows >= BELIEF_ROWS
         ? 'row'
         : 'nowhere'
-  const spare = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0)
-  const laneRows = Math.min(most, Math.max(LEAST_LANE_ROWS, Math.min(spare, Math.max(10, spare - 1))))
+  const spare = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0) - (hasRival ? 1 : 0)
+  const least = hasRival ? LEAST_LANE_ROWS - 1 : LEAST_LANE_ROWS
+  const laneRows = Math.min(most, Math.max(least, Math.min(spare, Math.max(10, spare - 1))))
   const left = spare - laneRows
   const air = Math.min(3, Math.max(0, left))
   const sideColumns = hasSide ? (size.columns >= WIDE_SIDE_FROM_COLUMNS ? WIDE_SIDE_COLUMNS : SIDE_COLUMNS) : 0
@@ -87,7 +92,7 @@ export function playTopRows(
   theme: Theme,
   fall: PinFall | null = null,
 ): string[] {
-  const layout = playLayout(size)
+  const layout = playLayout(size, play.rival !== null)
   const block = blockOf(play)
   const lane = clickableLane(
     lanePicture(pictureOf(play, fall), layout.laneColumns, layout.laneRows, theme),
@@ -115,8 +120,14 @@ const clickableLane = (rows: readonly string[], { left, columns, rows: laneRows,
   )
 
 /** Score sheet, decision and move, below the lane. */
-export function playLowerRows(play: PlayState, view: PlayerView | null, size: Size, theme: Theme): string[] {
-  const { air, beliefAt, recentRows } = playLayout(size)
+export function playLowerRows(
+  play: PlayState,
+  view: PlayerView | null,
+  size: Size,
+  theme: Theme,
+  compared: Compared | null = null,
+): string[] {
+  const { air, beliefAt, recentRows } = playLayout(size, play.rival !== null)
   const block = blockOf(play)
   const columns = size.columns - 2
   const blank = (which: number) => (air >= which ? [''] : [])
@@ -124,12 +135,18 @@ export function playLowerRows(play: PlayState, view: PlayerView | null, size: Si
   const field = play.stage.kind === 'deciding' ? play.field : null
   return [
     ...blank(1),
+    ...(play.rival ? [` ${rivalRow(play, columns, theme)}`] : []),
     ...(play.tour === null
       ? withBelief(score, beliefAt === 'sheet' ? toldBelief(play) : null, theme)
       : tourRows(play.tour, theme)),
     ...(beliefAt === 'row' ? [beliefRow(play, theme)] : []),
     ...blank(3),
-    ...indent(decisionPanelRows(play.decision, block.setup.bag, field, play.typing, columns, theme), 1),
+    ...indent(
+      play.stage.kind === 'done' && play.tour === null
+        ? [sameLuckRow(play, compared, columns, theme), seedRow(play, theme)]
+        : decisionPanelRows(play.decision, block.setup.bag, field, play.typing, columns, theme),
+      1,
+    ),
     ` ${moveRow(play, view, columns, theme)}`,
     ...blank(2),
     ...indent(recentThrowRows(view?.onThisLane ?? [], block.setup, Math.min(116, columns), recentRows, theme), 1),
@@ -166,7 +183,9 @@ function headRow(play: PlayState, view: PlayerView | null, columns: number, them
   const dot = ` ${theme.glyphs.separator} `
   const mode = columns >= MODE_COLUMNS ? `${dot}${play.contest === undefined ? MODE_WORDS[play.mode] : 'contest'}` : ''
   const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}${mode}` : ''
-  const place = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
+  const drilled = drillPlaceWords(play)
+  const now = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
+  const place = [drilled, drilled !== '' && play.stage.kind === 'done' ? 'answered' : now].filter(Boolean).join(dot)
   return spreadRow(
     textRow(theme, [` ${play.contest ?? play.scenario.title}`, 'strong'], [about, 'faint']),
     textRow(theme, [`${place} `, 'strong']),
@@ -242,7 +261,11 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
     return textRow(theme, ['End the block here and show the oil? The rest will not be bowled.', 'accent'])
   }
   const block = blockOf(play)
-  if (stage.kind === 'done') return textRow(theme, [totalWords(play), 'strong'])
+  if (stage.kind === 'passing') {
+    const next = play.rival?.kind === 'guest' ? (play.rival.play.who?.name ?? '') : ''
+    return textRow(theme, [`${play.who?.name ?? ''}'s frame is over. Enter: ${next} bowls.`, 'accent'])
+  }
+  if (stage.kind === 'done') return textRow(theme, [rivalTotalWords(play) || totalWords(play), 'strong'])
   const standing = textRow(theme, [standingWords(block.standing), block.standing === FULL_RACK ? 'faint' : 'strong'])
   if (block.standing !== FULL_RACK) return standing
   const last = view?.onThisLane.findLast((record) => record.standingBefore === FULL_RACK)

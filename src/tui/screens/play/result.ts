@@ -4,7 +4,7 @@ import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
 import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { costWords, seenWords } from '../../draw/words.js'
-import { blockOf, type PlayState, type ThrowGrade, tellsGrades } from '../../state/play-state.js'
+import { blockOf, isOwn, type PlayState, type ThrowGrade, tellsGrades } from '../../state/play-state.js'
 import { columnsOf } from '../../terminal/fit.js'
 
 /** What the last choice was worth and what became of it; while the ball rolls, only the first. */
@@ -21,7 +21,9 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
   if (!last)
     return [textRow(theme, ['A line by rule of thumb to start from; move it as you like, then throw.', 'faint']), '']
   const before = play.states.at(-2) ?? block
-  const grade = gradeRow(play, play.grades.at(-1), before, theme)
+  const grade = isOwn(play, play.grades.length - 1)
+    ? gradeRow(play, play.grades.at(-1), before, theme)
+    : textRow(theme, ['Given, and not counted.', 'faint'])
   const room = columns - columnsOf(grade) - 1
   const words = fellWords(last, block.setup.bowler.hand)
   const fell = words.length <= room ? words : leaveName(last.standingAfter)

@@ -1,0 +1,39 @@
+import type { Skill } from '../../../sim/analysis/debrief/findings/skills.js'
+
+/** Below so many pins a game nothing is worth a drill of its own. */
+const LEAST_PINS = 0.3
+
+interface SkillCost {
+  readonly skill: Skill
+  readonly mean: number
+}
+
+interface SkillFinding {
+  readonly skill: Skill
+  readonly record: string
+  readonly pins: number
+  readonly practise: string
+}
+
+export interface SuggestedDrill {
+  readonly skill: Skill
+  readonly pinsPerGame: number
+  /** What to practise, as the dearest finding on it says. */
+  readonly practise: string
+  /** The record its moments can be taken from, by `dryboard drill new`. */
+  readonly record: string
+}
+
+/** The drill for what costs most; null where nothing costs enough. */
+export function suggestedDrill(skills: readonly SkillCost[], findings: readonly SkillFinding[]): SuggestedDrill | null {
+  const [dearest] = [...skills].sort((a, b) => b.mean - a.mean)
+  if (!dearest || dearest.mean < LEAST_PINS) return null
+  const [finding] = findings.filter(({ skill }) => skill === dearest.skill).sort((a, b) => b.pins - a.pins)
+  if (!finding) return null
+  return {
+    skill: dearest.skill,
+    pinsPerGame: dearest.mean,
+    practise: finding.practise,
+    record: finding.record,
+  }
+}
