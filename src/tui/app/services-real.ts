@@ -39,10 +39,8 @@ export function realServices(
     otherSeed: unseenSeed,
     laneOfToday,
     playerName: said.player,
-    begin: (scenario, blockSeed) => {
-      refuseSealedLane(dataFolder(said.dataFolder, environment), scenario)
-      return beginScenario(scenario, blockSeed)
-    },
+    begin: beginScenario,
+    checkOpen: (scenario) => refuseSealedLane(dataFolder(said.dataFolder, environment), scenario),
     view: playerView,
     check: checkDecision,
     advance,

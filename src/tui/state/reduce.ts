@@ -188,7 +188,7 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     return mayBack ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
   }
   if (stage.kind === 'passing' && command === 'enter') return withPlay(state, handedOver(play))
-  if (stage.kind === 'passing' || (stage.kind === 'done' && command === 'other-player')) {
+  if (stage.kind === 'passing' || (stage.kind === 'done' && command === 'other-player' && play.contest === undefined)) {
     if (command === 'other-player') return withPlay(state, handedOver(play))
     return command === 'back' ? goHome(leaveBlock(state, services)) : state
   }
@@ -196,9 +196,11 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     if (command === 'enter') return afterPosition(state, play, services)
     return command === 'back' ? goHome(state) : state
   }
+  if (stage.kind === 'done' && play.contest !== undefined)
+    return command === 'enter' || command === 'back' ? goHome(leaveBlock(state, services)) : state
   if (stage.kind === 'done' && isAgain(command)) return again(leaveBlock(state, services), play, command, services)
   if (stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')) {
-    if (command === 'enter' && play.grades.length > 0 && play.contest === undefined) {
+    if (command === 'enter' && play.grades.length > 0) {
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
     }
     if (command === 'enter' || command === 'back') return goHome(leaveBlock(state, services))

@@ -122,7 +122,8 @@ function useAsked(before: BlockState | undefined, dispatch: Dispatch<Action>, th
 /** Works the account of each throw out while the player thinks about the next, so that none of it is left to wait for. */
 function useSettling({ screen }: AppState, { thinker }: TrainerServices): void {
   const play = screen.kind === 'play' && screen.play.stage.kind === 'deciding' ? screen.play : null
-  const isOwn = play !== null && play.tour === null && play.drill === undefined && play.rival?.kind !== 'guest'
+  const isPriced = play?.contest === undefined && play?.drill === undefined
+  const isOwn = play !== null && isPriced && play.tour === null && play.rival?.kind !== 'guest'
   const block = isOwn && play.grades.length > 0 ? blockOf(play) : null
   const grades = useRef(play?.grades)
   grades.current = play?.grades

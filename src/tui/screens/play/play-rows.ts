@@ -142,7 +142,7 @@ export function playLowerRows(
     ...(beliefAt === 'row' ? [beliefRow(play, theme)] : []),
     ...blank(3),
     ...indent(
-      play.stage.kind === 'done' && play.tour === null
+      play.stage.kind === 'done' && play.tour === null && play.contest === undefined
         ? [sameLuckRow(play, compared, columns, theme), seedRow(play, theme)]
         : decisionPanelRows(play.decision, block.setup.bag, field, play.typing, columns, theme),
       1,

@@ -59,7 +59,9 @@ const STEP_WORDS: Readonly<Record<DecisionField, string>> = {
 
 /** An entry that is over shows no oil yet. */
 const doneWords = (play: PlayState): KeyWords =>
-  play.contest !== undefined && play.stage.kind === 'done' ? { enter: 'leave' } : {}
+  play.contest !== undefined && play.stage.kind === 'done'
+    ? { enter: 'leave', 'same-luck': null, 'other-luck': null, 'other-player': null }
+    : {}
 
 /** What the keys of the main screen do to the field under the hand, and which have nothing to do. */
 const keyWords = (play: PlayState): KeyWords => ({
