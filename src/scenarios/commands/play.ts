@@ -56,7 +56,7 @@ export async function playCommand(
   const store = blockStore(data)
   const player = await nameIfReadable(options.player, withDataFolder(console.environment, options.data), console.tell)
   const script = options.script === undefined ? null : await scriptLines(options.script)
-  const rival = options.against === undefined ? null : await blockBefore(options.against)
+  const rival = options.against === undefined ? null : await blockBefore(options.against, data)
   const block =
     options.resume === undefined
       ? await newBlock(await lanesOf(name, options, rival, console), options, player, { store, data })
