@@ -14,6 +14,8 @@ export function leaveBlock(state: AppState, services: TrainerServices): AppState
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
   if (play.moment) return state
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
+  // The host goes on with it where its own program is started again, and so does an entry, which says so.
+  if (play.contest !== undefined) return state
   if (play.stage.kind === 'done' && play.drill) return state
   const blocks = play.rival?.kind === 'guest' ? [play, play.rival.play] : [play]
   const left = blocks.filter((one) => one.grades.length > 0 && !isUntouched(one) && blockOf(one).spot !== null)

@@ -71,6 +71,8 @@ export interface PlayState {
   readonly recordPath: string | null
   /** By the throw's number: whether what it cost is the player's own; all are where it is left out. */
   readonly ownThrows?: readonly boolean[]
+  /** The contest it is an entry of: grades and oil are held back until it is over. */
+  readonly contest?: string
   /** Throws accounted for so far, the first ones first; all of them once the account is whole. */
   readonly accounts: readonly ThrowAccount[]
   readonly account: Account | null
@@ -127,8 +129,9 @@ export const blockOf = (play: PlayState): BlockState => play.states.at(-1)!
 /** Whether a block is only tried, so that nothing of it is kept: the guided first frame, or a moment played again. */
 export const isOnlyTried = ({ tour, moment }: PlayState): boolean => tour !== null || moment !== null
 
-/** Whether a block goes its whole way from its first throw, so that others can bowl it too. */
-export const isWholeBlock = (play: PlayState): boolean => !isOnlyTried(play) && play.drill === undefined
+/** Whether a block goes its whole way from its first throw and anybody may bowl it; a contest's is nobody else's. */
+export const isWholeBlock = (play: PlayState): boolean =>
+  !isOnlyTried(play) && play.drill === undefined && play.contest === undefined
 
 /** Whether the coming throw is at a full rack, whose reaction can be called. */
 export const canCall = (play: PlayState): boolean => blockOf(play).standing === FULL_RACK && blockOf(play).spot !== null
@@ -174,7 +177,7 @@ export function playFrom(
 
 /** A block played before, as far as it came, with what is kept of its grades. */
 export function playedOn(
-  { scenario, states, notes, recordPath, ownThrows, worked }: PlayedBlock,
+  { scenario, states, notes, recordPath, ownThrows, contest, worked }: PlayedBlock,
   suggestion?: Decision,
 ): PlayState {
   const grades = worked?.grades ?? new Array<ThrowGrade>(states.length - 1).fill(undefined)
@@ -182,6 +185,7 @@ export function playedOn(
   return {
     ...play,
     ...(ownThrows ? { ownThrows } : {}),
+    ...(contest === undefined ? {} : { contest }),
     recordPath,
     account: worked?.account ?? null,
     accounts: worked?.account?.throws ?? [],
