@@ -4,7 +4,8 @@ import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys/keys.js'
 import { again, isAgain } from './again.js'
-import { type Action, type AppState, type Averages, atHome, keyContext, type Screen } from './app-state.js'
+import { type Action, type AppState, atHome, keyContext, type Screen } from './app-state.js'
+import { averaged } from './averaged.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { afterPosition } from './drill-play.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
@@ -237,14 +238,6 @@ function takenUp(state: AppState, kept: KeptBlock, played: PlayedBlock, services
 function withoutKept(state: AppState, kept: KeptBlock): AppState {
   const without = { ...state, kept: state.kept.filter((one) => one !== kept) }
   return state.screen.kind === 'home' ? withScreen(without, atHome(without)) : without
-}
-
-/** The averages of the bowler in the form; those of an earlier draft are of no use any more. */
-function averaged(state: AppState, averages: Pick<Averages, 'of'> & Partial<Averages>): AppState {
-  const { screen } = state
-  if (screen.kind !== 'own-bowler' || screen.form.draft !== averages.of) return state
-  const before = screen.averages?.of === averages.of ? screen.averages : { house: null, sport: null }
-  return { ...state, screen: { ...screen, averages: { ...before, ...averages } } }
 }
 
 /** What could be known before a choice, told beside that choice and no other. */
