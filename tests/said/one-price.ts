@@ -77,7 +77,7 @@ function printed(record: BlockRecord): Printed {
   }
 }
 
-export const screenOf = ({ play }: Printed, looking: Partial<DebriefState>): string =>
+const screenOf = ({ play }: Printed, looking: Partial<DebriefState>): string =>
   debriefScreen(play, { ...LOOKING, ...looking }, '', SIZE, PLAIN)
     .map(bare)
     .join('\n')
