@@ -1,3 +1,4 @@
+import { basename } from 'node:path'
 import { shellQuoted } from '../../words/shell-quoted.js'
 import type { Period } from './period.js'
 import type { PlayerReport } from './player-report.js'
@@ -34,6 +35,13 @@ export function differenceWords({ pins, low, high }: Difference): string {
 
 const signed = (pins: number): string => `${pins > 0 ? '+' : pins < 0 ? '−' : ''}${Math.abs(pins).toFixed(1)}`
 const blocks = (count: number): string => `${count} block${count === 1 ? '' : 's'}`
+
+/** Which block and frames a finding is of, and what it cost. */
+export function placeWords({ record, day, game, frames, pins }: PlayerReport['findings'][number]): string {
+  const when = day === null ? '' : `, ${day}`
+  const list = frames.map((frame) => `${game}-${frame}`).join(', ')
+  return `${basename(record, '.json')}${when}, frame${frames.length === 1 ? '' : 's'} ${list}, ${pins.toFixed(1)} pins`
+}
 
 /** What to practise next, and the command that makes a drill of it. */
 export function drillSentence({ skill, pinsPerGame, practise, record }: SuggestedDrill): string {
