@@ -46,7 +46,6 @@ export type PlainCommand =
   | 'bag'
   | 'call'
   | 'belief'
-  | 'history'
   | 'mode'
   | 'style'
   | 'tour'

@@ -57,8 +57,6 @@ export function reducePlay(play: PlayState, command: Command, services: Pick<Tra
       const why = whyNoBelief(clear)
       return why === '' ? { ...clear, open: 'belief' } : { ...clear, notice: why }
     }
-    case 'history':
-      return { ...clear, open: 'history' }
     case 'undo':
       return undo(clear)
     case 'enter':
