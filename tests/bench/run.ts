@@ -14,6 +14,7 @@ const BENCHES: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
   latency: async () => (await import('./latency.js')).benchLatency(),
   start: async () => (await import('./start.js')).benchFirstPaint(),
   screen: async () => (await import('./screen.js')).benchScreen(),
+  practice: async () => (await import('./practice.js')).benchPractice(),
 }
 
 /** Half an hour long unless told otherwise, and so only run when named. */

@@ -43,6 +43,9 @@ describe('the command line', () => {
   })
 
   it.each([
+    [['play', 'house-forty', '--today'], /--today names its lanes itself; leave out house-forty/],
+    [['play', '--today', '--seed', '1'], /'--today' cannot be used with option '--seed/],
+    [['play', '--against', 'a.json', '--resume'], /'--against <record>' cannot be used with option '--resume/],
     [['paly'], /unknown command 'paly'.*\n?.*Did you mean play\?/],
     [['rack', '--board', '17.5', '--angle', '5'], /required option '--speed/],
     [['rack', '--board', 'pocket', '--angle', '5', '--speed', '16'], /allowed is a number from -2 to 42/],

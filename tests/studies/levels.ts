@@ -1,10 +1,7 @@
 import { mean, sampleStandardDeviation } from 'simple-statistics'
-import { choose } from '../../src/sim/analysis/policies/policies.js'
-import { advance } from '../../src/sim/world/block/advance.js'
-import { beginBlock } from '../../src/sim/world/block/begin.js'
+import { thumbGame } from '../../src/sim/analysis/explore/bowler-average.js'
 import type { BlockSetup } from '../../src/sim/world/block/types.js'
 import { LEVELS, type Level, levelProfile, STYLES, type Style } from '../../src/sim/world/bowler/levels.js'
-import { tally } from '../../src/sim/world/scoring/game.js'
 import { aloneOn, FITTED, HELD_OUT, patternOf } from '../facts/lessons/lanes.js'
 
 /**
@@ -27,9 +24,7 @@ export function scoresOnHouse(level: Level, style: Style, games: number, first =
   )
   return Array.from({ length: games }, (_, game) => {
     const number = first + game
-    let state = beginBlock(setups[number % setups.length]!, `levels-${number}`)
-    while (state.spot) state = advance(state, choose('thumb', state))
-    return tally('ten-pin', state.balls[0]!).total
+    return thumbGame(setups[number % setups.length]!, `levels-${number}`)
   })
 }
 

@@ -13,8 +13,8 @@ it('plays a drill on the screen: what was thrown, a decision a position, what to
   const fixture = fixtureServices()
   const services: typeof fixture = {
     ...fixture,
-    keepThrow: async (scenario, before, after, cameToBe) => {
-      ways.push(cameToBe)
+    keepThrow: async (scenario, before, after, by) => {
+      ways.push(by?.cameToBe)
       return fixture.keepThrow(scenario, before, after)
     },
   }

@@ -5,8 +5,9 @@ import type { KeptBlock, PlayedBlock } from '../../src/scenarios/store/keeper.js
 import type { KeptAccount } from '../../src/scenarios/store/kept-account.js'
 import { EMPTY_KIT, type OwnKit } from '../../src/scenarios/store/own-kit.js'
 import type { PastBlock } from '../../src/scenarios/store/past-blocks.js'
+import type { Remembered } from '../../src/scenarios/store/remembered.js'
 import type { BeliefSummary } from '../../src/sim/analysis/belief/summary.js'
-import type { Account, AccountStep } from '../../src/sim/analysis/debrief/account.js'
+import type { Account } from '../../src/sim/analysis/debrief/account.js'
 import type { LedgerTerms } from '../../src/sim/analysis/debrief/ledger/ledger.js'
 import { stateBefore } from '../../src/sim/analysis/debrief/moments.js'
 import { meantPath } from '../../src/sim/analysis/debrief/reading/meant-path.js'
@@ -21,7 +22,7 @@ import { type Theme, themeFor } from '../../src/tui/draw/theme.js'
 import { DEFAULT_SETTINGS, type Settings } from '../../src/tui/settings/settings.js'
 import type { TrainerServices } from '../../src/tui/state/services.js'
 import type { Asked, Thinker } from '../../src/tui/worker/thinker.js'
-import type { Answer, Answers, Question } from '../../src/tui/worker/thoughts.js'
+import type { Answer, Answers, Question, Step, Steps } from '../../src/tui/worker/thoughts.js'
 import { madeUpProgress } from './made-up-progress.js'
 
 /** A grade made up for the screens' sake: a board of target off 11 costs a pin. The grader has tests of its own. */
@@ -40,6 +41,26 @@ export function madeUpGrade(block: BlockState, decision: Decision): PricedFairGr
     givenAwayPins,
     stakesPins: 1,
     percentile: 0.5,
+    reason: {
+      choice: {
+        contacts: [
+          { contact: 'light', chance: 0.5 },
+          { contact: 'pocket', chance: 0.5 },
+        ],
+        pocketAngleRadians: 0.07,
+      },
+      best:
+        givenAwayPins > 0
+          ? {
+              contacts: [
+                { contact: 'pocket', chance: 0.7 },
+                { contact: 'light', chance: 0.3 },
+              ],
+              pocketAngleRadians: 0.08,
+            }
+          : null,
+      lessonPins: 0,
+    },
     informationPins: 0.4,
     teachingPins: null,
     perBall: block.setup.bag.map((ball, index) => ({ ballId: ball.id, worth: -index, decision: best })),
@@ -111,7 +132,6 @@ const MADE_UP_BELIEF: BeliefSummary = {
   ratio: { low: 3, high: 9, mean: 6 },
   length: { short: 0.1, medium: 0.8, long: 0.1 },
   shape: { flat: 0.1, between: 0.3, houseLike: 0.6 },
-  sentences: ['The oil ends between 38 and 42 ft in four cases of five; it is 80 % likely to be of medium length.'],
 }
 
 /** A whole account with true sums of made-up worths, and one finding. */
@@ -127,20 +147,31 @@ export function madeUpAccount(block: BlockState): Account {
         game: 1,
         frames: [1],
         pins: 2.5,
-        evidence: [{ words: 'the target was', value: 2.5, unit: 'boards' }],
-        words: 'Frame 1: the target was the costly part.',
-        practise: 'Keep the feet and change the target by single boards.',
+        evidence: [
+          { what: 'throw-cost', value: 2.5, unit: 'pins' },
+          { what: 'target-part', value: 2.5, unit: 'pins' },
+        ],
+        at: 0,
+        before: null,
+        mend: { ...block.throws[0]!.decision, aim: { ...block.throws[0]!.decision.aim, targetBoard: 11 } },
+        mendsAll: true,
       },
     ],
     untoldPins: 0.4,
-    luck: [],
-    cautions: ['A certified coach sees what no program can, and the rules of your centre come first.'],
+    luck: [
+      { game: 1, frame: 1, kind: 'delivery', luckPins: 6.2, index: 0 },
+      { game: 1, frame: 1, kind: 'carry', luckPins: -7.1, index: 0 },
+    ],
   }
 }
 
-function madeUpAnswer(block: BlockState, question: Question, onStep?: (step: AccountStep) => void): Answer {
+/** A game of nines and misses: 90. */
+const FELLED = { games: [Array.from({ length: 10 }, () => [9, 0])], lostPins: 12.3 }
+
+function madeUpAnswer(block: BlockState, question: Question, onStep?: (step: Step) => void): Answer {
   switch (question.kind) {
     case 'prepare':
+    case 'settle':
       return null
     case 'grade':
       return madeUpGrade(block, question.decision)
@@ -151,6 +182,12 @@ function madeUpAnswer(block: BlockState, question: Question, onStep?: (step: Acc
       for (const latest of account.throws) onStep?.({ done: latest.index + 1, of: account.throws.length, latest })
       return account
     }
+    case 'positions':
+      return { positions: [], isFirstBall: false, isSpare: false, next: quickView(block)!.suggestion }
+    case 'comparison':
+      return { thumb: FELLED, fair: FELLED, known: FELLED }
+    case 'average':
+      return { games: question.games, mean: 187.4, halfWidth: 4.2 }
     case 'what-if':
       return {
         decision: question.decision,
@@ -177,12 +214,14 @@ export const madeUpThinker: Thinker = {
   ask<Kind extends Question['kind']>(
     block: BlockState,
     question: Extract<Question, { kind: Kind }>,
-    onStep?: (step: AccountStep) => void,
+    onStep?: (step: Steps[Kind]) => void,
   ): Asked<Answers[Kind]> {
     let isWanted = true
     return {
       answer: new Promise((resolve) => {
-        setImmediate(() => isWanted && resolve(madeUpAnswer(block, question, onStep) as Answers[Kind]))
+        setImmediate(
+          () => isWanted && resolve(madeUpAnswer(block, question, onStep as (step: Step) => void) as Answers[Kind]),
+        )
       }),
       giveUp() {
         isWanted = false
@@ -215,9 +254,19 @@ interface FixtureParts {
   readonly kit?: OwnKit
   readonly settings?: Partial<Settings>
   readonly past?: readonly PastBlock[]
+  readonly remembered?: Remembered
   readonly openPast?: () => Promise<PlayedBlock>
   /** A clock in milliseconds; without one every look at it comes a second after the last, so that no key counts as held. */
   readonly now?: () => number
+}
+
+export const NOTHING_REMEMBERED: Remembered = {
+  costs: [],
+  skills: [],
+  unpriced: 0,
+  lanesMet: 0,
+  lanesOfAll: 35,
+  calls: null,
 }
 
 function stepping(): () => number {
@@ -253,6 +302,11 @@ export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
     keepWorked: async (_scenario, block, worked) => void calls.keptWorked.push({ block, worked }),
     hasPast: async () => (parts.past ?? []).length > 0,
     listPast: async () => parts.past ?? [],
+    remembered: async () => parts.remembered ?? NOTHING_REMEMBERED,
+    keptComparison: async () => null,
+    keepComparison: async () => {},
+    keptAverage: async () => null,
+    keepAverage: async () => {},
     readProgress: async () => madeUpProgress(),
     openPast: parts.openPast ?? (() => Promise.reject(new Error('there is no past block'))),
     findKit: async () => ({ kit: parts.kit ?? EMPTY_KIT, problem: '' }),

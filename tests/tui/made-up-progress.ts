@@ -1,5 +1,5 @@
 import type { ProgressReport } from '../../src/scenarios/reports/progress/progress-report.js'
-import { SKILLS } from '../../src/scenarios/reports/review/skills.js'
+import { SKILLS } from '../../src/sim/analysis/debrief/findings/skills.js'
 
 const estimate = (mean: number) => ({ mean, low: Math.max(0, mean - 2.4), high: mean + 2.4, blocks: 6 })
 const skills = SKILLS.map((skill, place) => ({ skill, ...estimate(place < 6 ? 4.2 - 0.7 * place : 0) }))

@@ -11,6 +11,8 @@ export interface AloudOptions {
   /** A drill file to be played instead. */
   readonly drillPath?: string
   readonly player?: string
+  readonly today?: boolean
+  readonly against?: string
 }
 
 /**
@@ -24,6 +26,8 @@ export function playAloud({
   dataFolder,
   drillPath,
   player,
+  today,
+  against,
 }: AloudOptions): Promise<number> {
   process.stderr.write(
     'dryboard: INK_SCREEN_READER is set, so a block is played line by line; "dryboard play NAME" plays on other lanes, and "dryboard scenario list" names them.\n',
@@ -34,9 +38,11 @@ export function playAloud({
     ...(resume === undefined ? {} : { resume }),
     ...(dataFolder === undefined ? {} : { data: dataFolder }),
     ...(player === undefined ? {} : { player }),
+    ...(today ? { today } : {}),
+    ...(against === undefined ? {} : { against }),
   }
   // A hint is written over itself, which a screen reader would read out each time.
   const aloud = { ...systemConsole(), hint: () => {} }
   if (drillPath !== undefined) return drillCommand(drillPath, options, aloud)
-  return playCommand(scenarioName ?? 'house-forty', options, aloud)
+  return playCommand(scenarioName, options, aloud)
 }

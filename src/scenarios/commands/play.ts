@@ -9,7 +9,6 @@ import type { WriteError } from '../files/text/atomic-write.js'
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 import { readTextFile } from '../files/text/read-text-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
-import { loadScenario } from '../library/load.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
 import { whileWaiting } from '../plain/while-waiting.js'
@@ -20,6 +19,7 @@ import type { OpenBlock } from '../store/open-block.js'
 import { nameIfReadable } from '../store/player-name.js'
 import { recordOf } from '../store/record.js'
 import type { CommandConsole } from './console/console.js'
+import { type BlockBefore, blockBefore, compare, type Lanes, lanesOf } from './play-lanes.js'
 
 export interface PlayOptions {
   readonly seed?: string
@@ -30,6 +30,12 @@ export interface PlayOptions {
   readonly player?: string
   /** Whether each choice is priced before it is thrown. */
   readonly grade: boolean
+  /** The lane of the day in place of a scenario and a seed. */
+  readonly today?: boolean
+  /** The path of a record whose lane and luck are bowled again, against it. */
+  readonly against?: string
+  /** Whether to say afterwards what others score on the same luck. */
+  readonly compare?: boolean
   /** True for what was left last time, the name of a block that was left, or a record's path. */
   readonly resume?: string | true
 }
@@ -38,8 +44,6 @@ export interface PlayOptions {
 type Grade = PricedFairGrade | null | undefined
 
 const MOST_UNSETTLED = 2
-const DEFAULT_SCENARIO = 'house-forty'
-
 /** A block line by line; each throw is on the disk before its result is told, and however it ends a record is kept. */
 export async function playCommand(
   name: string | undefined,
@@ -50,9 +54,10 @@ export async function playCommand(
   const store = blockStore(data)
   const player = await nameIfReadable(options.player, withDataFolder(console.environment, options.data), console.tell)
   const script = options.script === undefined ? null : await scriptLines(options.script)
+  const rival = options.against === undefined ? null : await blockBefore(options.against)
   const block =
     options.resume === undefined
-      ? await newBlock(name ?? DEFAULT_SCENARIO, options, player, store)
+      ? await newBlock(await lanesOf(name, options, rival, console), options, player, store)
       : await resumedBlock(options.resume, player, store, console)
   try {
     // Nobody should play a block for nothing.
@@ -63,8 +68,9 @@ export async function playCommand(
     if (block.begun.spot) console.print('Type ? for what you can say.')
     const grades: Grade[] = block.begun.throws.map(() => undefined)
     const behind = console.interactive && options.grade ? settling(block.begun) : null
-    const state = await playOn(block, { script, options, grades, behind }, console)
+    const state = await playOn(block, { script, options, grades, behind, rival }, console)
     await fileBlock(block, { state, grades, behind, data }, console)
+    if (options.compare && !console.stoppedBy()) await compare(block.scenario, state, data, console)
   } finally {
     await block.leave()
   }
@@ -73,18 +79,14 @@ export async function playCommand(
 }
 
 async function newBlock(
-  name: string,
+  { scenario: lanes, seed: settled }: Lanes,
   { take, seed }: PlayOptions,
   player: string | undefined,
   store: BlockStore,
 ): Promise<OpenBlock> {
-  const scenario = withBallsTaken(await loadScenario(name), take?.split(','))
-  return store.begin({
-    scenario,
-    begun: beginScenario(scenario, seed ?? scenario.data.seed ?? freshSeed()),
-    player,
-    cameToBe: 'played',
-  })
+  const scenario = withBallsTaken(lanes, take?.split(','))
+  const begun = beginScenario(scenario, settled ?? seed ?? scenario.data.seed ?? freshSeed())
+  return store.begin({ scenario, begun, player, cameToBe: 'played' })
 }
 
 async function resumedBlock(
@@ -117,11 +119,12 @@ interface PlayingOn {
   readonly grades: Grade[]
   /** Works the account out while the player thinks; null where nobody thinks, or nothing is priced. */
   readonly behind: Settling | null
+  readonly rival: BlockBefore | null
 }
 
 async function playOn(
   { begun, keep }: OpenBlock,
-  { script, options, grades, behind }: PlayingOn,
+  { script, options, grades, behind, rival }: PlayingOn,
   console: CommandConsole,
 ): Promise<BlockState> {
   if (!begun.spot) return begun
@@ -142,6 +145,7 @@ async function playOn(
     grade: options.grade,
     graded: (grade) => grades.push(grade),
     thrown: (before, after) => behind?.thrown(before, after, grades.at(-1)),
+    ...(rival ? { rival: rival.block } : {}),
   })
 }
 

@@ -1,11 +1,10 @@
 import { feetToMetres } from '../../sim/units.js'
 import type { OilPass } from '../../sim/world/lane/oil-pass.js'
 import { layPattern, measurePattern } from '../../sim/world/lane/pattern.js'
-import type { ScenarioInput } from '../files/schema/scenario.js'
-import { fromFoulLine } from './passes.js'
+import { type CountedPass, fromFoulLine } from './passes.js'
 
-type Passes = NonNullable<ScenarioInput['lanes'][number]['passes']>
-type Pass = Passes[number]
+type Passes = CountedPass[]
+type Pass = CountedPass
 
 export interface OilWanted {
   readonly lengthFeet: number

@@ -62,7 +62,7 @@ export interface BlockStore {
    */
   resume(from: string | true, player: string | undefined): Promise<ResumedBlock>
   hasPast(): Promise<boolean>
-  listPast(): Promise<PastBlock[]>
+  listPast(player?: string): Promise<PastBlock[]>
 }
 
 export interface StoreParts {
@@ -168,7 +168,7 @@ export function blockStore(data: string, parts: StoreParts = {}): BlockStore {
       return takeUpRecord(from, player)
     },
     hasPast: () => hasPastBlocks(records, files),
-    listPast: () => listPastBlocks(records, files),
+    listPast: (player) => listPastBlocks(records, { player, files }),
   }
 }
 

@@ -1,9 +1,12 @@
+import type { BowlerAverage } from '../../sim/analysis/explore/bowler-average.js'
+import type { Comparison } from '../../sim/analysis/explore/same-luck.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Scenario } from '../files/scenario/scenario.js'
 import type { BlockNotes } from './block-notes.js'
 import type { KeptAccount } from './kept-account.js'
 import type { OwnKit } from './own-kit.js'
 import type { PastBlock } from './past-blocks.js'
+import type { Remembered } from './remembered.js'
 
 /** A block as it stands, with all that led there. */
 export interface PlayedBlock {
@@ -17,6 +20,8 @@ export interface PlayedBlock {
   readonly ownThrows?: readonly boolean[]
   /** Why later ones were passed over, one sentence each. */
   readonly passedOver?: readonly string[]
+  /** Whose it is, where that is known and it is somebody else's. */
+  readonly bowledBy?: string
   /** What was worked out of it before, if it is still kept. */
   readonly worked?: KeptAccount
 }
@@ -41,6 +46,14 @@ interface LeftBlocks {
 }
 
 /** All that has to stay on the disk but the settings. */
+/** Whose block a throw begins, and how that comes to be. */
+export interface ThrownBy {
+  /** Whose it is where it is not the player's own. */
+  readonly guest?: string
+  /** In a drill what was thrown before is given. */
+  readonly cameToBe?: 'played' | 'drill'
+}
+
 export interface Keeper {
   /** Tries whether blocks can be kept at all, before one is played for nothing. @throws WriteError */
   tryOut(): Promise<void>
@@ -55,24 +68,27 @@ export interface Keeper {
   /**
    * Puts the throw that leads from one state to the next on the disk: only then may its result be shown.
    *
+   * @param by told with a block's first throw
    * @throws WriteError
    */
-  keepThrow(
-    scenario: Scenario,
-    before: BlockState,
-    after: BlockState,
-    /** How a block whose first throw this is comes to be; in a drill what was thrown before is given. */
-    cameToBe?: 'played' | 'drill',
-  ): Promise<void>
+  keepThrow(scenario: Scenario, before: BlockState, after: BlockState, by?: ThrownBy): Promise<void>
   /** Keeps what the player said of a block that is still played. */
   keepSaid(block: BlockState, notes: BlockNotes): Promise<void>
   /** Files a block that is over or ended, and tells where. */
-  file(scenario: Scenario, block: BlockState, notes: BlockNotes): Promise<string>
+  file(scenario: Scenario, block: BlockState, notes: BlockNotes, guest?: string): Promise<string>
   /** Replaces the notes beside a filed record. */
   keepNotes(recordPath: string, notes: BlockNotes): Promise<void>
   /** Keeps what was worked out of a filed block, so that it need not be worked out again. */
   keepWorked(scenario: Scenario, block: BlockState, worked: KeptAccount, ownThrows?: readonly boolean[]): Promise<void>
   hasPast(): Promise<boolean>
+  /** What the first screen tells of these blocks; nothing is graded for it. */
+  remembered(past: readonly PastBlock[]): Promise<Remembered>
+  /** What others score on the luck of a seed, as worked out before; null where it is not. */
+  keptComparison(scenario: Scenario, seed: string): Promise<Comparison | null>
+  keepComparison(scenario: Scenario, seed: string, comparison: Comparison): Promise<void>
+  /** What a scenario's bowler averages over so many games, as worked out before; null where it is not. */
+  keptAverage(scenario: Scenario, games: number): Promise<BowlerAverage | null>
+  keepAverage(scenario: Scenario, games: number, average: BowlerAverage): Promise<void>
   listPast(): Promise<readonly PastBlock[]>
   /** @throws ScenarioError when it cannot be read or no longer comes out the same */
   openPast(path: string): Promise<PlayedBlock>

@@ -7,13 +7,15 @@ import { textAt } from '../files/text/text-at.js'
 import { type BlockNotes, noNotes, notesText, readNotes } from './block-notes.js'
 import { blockStore, type ResumedBlock } from './block-store.js'
 import { dataFolder, debriefsFolder, saidWithRecord } from './data-folder.js'
-import type { Keeper, PlayedBlock } from './keeper.js'
+import type { Keeper, PlayedBlock, ThrownBy } from './keeper.js'
 import { keepAccount, readKeptAccount } from './kept-account.js'
+import { AVERAGES, COMPARISONS, keepFigures, readFigures } from './kept-figures.js'
 import type { OpenBlock } from './open-block.js'
 import type { MadeBy } from './origin.js'
 import { EMPTY_KIT, kitText, type OwnKit, readKit } from './own-kit.js'
 import { PLAYER_VARIABLE } from './player-name.js'
 import { ownThrows, readRecord, recordOf } from './record.js'
+import { rememberedOf } from './remembered.js'
 import { replayRecord } from './replay.js'
 
 /** What the command line says of where to keep blocks and who plays; what it leaves out is asked of the environment. */
@@ -35,8 +37,14 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
   const inTurn = queue()
   const inPlay = new Map<BlockState, OpenBlock>()
 
-  const begin = (scenario: Scenario, begun: BlockState, cameToBe: 'played' | 'drill' = 'played'): OpenBlock =>
-    store.begin({ scenario, begun, player, cameToBe, before: cameToBe === 'drill' ? 'given' : 'player' })
+  const begin = (scenario: Scenario, begun: BlockState, { guest, cameToBe = 'played' }: ThrownBy = {}): OpenBlock =>
+    store.begin({
+      scenario,
+      begun,
+      player: guest ?? player,
+      cameToBe,
+      before: cameToBe === 'drill' ? 'given' : 'player',
+    })
 
   const goOn = ({ states, scenario, open, passedOver }: ResumedBlock): PlayedBlock => {
     inPlay.set(states.at(-1)!, open)
@@ -57,18 +65,18 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
       }
     },
     resume: async (from) => goOn(await store.resume(from, player)),
-    keepThrow: (scenario, before, after, cameToBe) =>
+    keepThrow: (scenario, before, after, by) =>
       inTurn(async () => {
-        const open = inPlay.get(before) ?? begin(scenario, before, cameToBe)
+        const open = inPlay.get(before) ?? begin(scenario, before, by)
         inPlay.set(before, open)
         await open.keep(after.throws.at(-1)!)
         inPlay.delete(before)
         inPlay.set(after, open)
       }),
     keepSaid: (block, notes) => inTurn(async () => inPlay.get(block)?.keepSaid(notesText(notes))),
-    file: (scenario, block, notes) =>
+    file: (scenario, block, notes, guest) =>
       inTurn(async () => {
-        const open = inPlay.get(block) ?? begin(scenario, block)
+        const open = inPlay.get(block) ?? begin(scenario, block, guest === undefined ? {} : { guest })
         const path = await open.file(block, notesText(notes))
         inPlay.delete(block)
         return path
@@ -80,13 +88,28 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
         return keepAccount(debriefs, recordOf(scenario, block, { madeBy }), worked)
       }),
     hasPast: store.hasPast,
-    listPast: store.listPast,
+    listPast: () => store.listPast(player),
+    remembered: (past) => rememberedOf(folder, past),
+    keptComparison: (scenario, seed) => readFigures(debriefs, COMPARISONS, { scenario, asked: seed }),
+    keepComparison: (scenario, seed, comparison) =>
+      inTurn(() => keepFigures(debriefs, COMPARISONS, { scenario, asked: seed }, comparison)),
+    keptAverage: (scenario, games) => readFigures(debriefs, AVERAGES, { scenario, asked: String(games) }),
+    keepAverage: (scenario, games, average) =>
+      inTurn(() => keepFigures(debriefs, AVERAGES, { scenario, asked: String(games) }, average)),
     async openPast(path) {
       const record = await readRecord(path)
       const notes = notesOf(await textAt(saidWithRecord(folder, path)).catch(() => null))
       const worked = await readKeptAccount(debriefs, record)
       const replay = replayRecord(record, path)
-      return { ...replay, notes, recordPath: path, ownThrows: ownThrows(record), ...(worked ? { worked } : {}) }
+      const { player: bowledBy = player } = record
+      return {
+        ...replay,
+        notes,
+        recordPath: path,
+        ownThrows: ownThrows(record),
+        ...(bowledBy !== undefined && bowledBy !== player ? { bowledBy } : {}),
+        ...(worked ? { worked } : {}),
+      }
     },
     findKit: () => kitAt(kitPath),
     keepKit: (kit) =>

@@ -85,7 +85,7 @@ export function Trainer({ painter, keys, services, theme, initial, noMotion }: T
   }
   if (state.screen.kind === 'play' && !state.help) {
     const play = state.notice === '' ? state.screen.play : { ...state.screen.play, notice: state.notice }
-    const parts = { play, view: looks.view, fall: looks.fall, context, size, theme: looksOf }
+    const parts = { play, view: looks.view, fall: looks.fall, compared: state.compared, context, size, theme: looksOf }
     if (context !== 'bag') return painted(playScreenRows(parts))
     return <BagScreen {...parts} onChoose={(place) => dispatch({ type: 'ball-chosen', place })} />
   }

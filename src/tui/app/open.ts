@@ -1,7 +1,13 @@
 import { EXIT } from '../../scenarios/files/text/exit-codes.js'
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
+import { laneOfToday } from '../../scenarios/store/today.js'
+import type { Kind } from '../../sim/analysis/practice/position.js'
+import type { SessionMinutes } from '../../sim/analysis/practice/session.js'
 import { themeFor } from '../draw/theme.js'
-import { drillState, resumedState, startingState } from '../state/starting-state.js'
+import type { AppState } from '../state/app-state.js'
+import { beginAtOnce } from '../state/practice-state.js'
+import type { TrainerServices } from '../state/services.js'
+import { drillState, resumedState, startingState, stateAgainst } from '../state/starting-state.js'
 import { TOUR_SCENARIO } from '../state/tour.js'
 import { readAppearance } from '../terminal/colour.js'
 import { takeTerminal } from '../terminal/edges.js'
@@ -14,6 +20,10 @@ export interface TrainerOptions {
   /** A file or a built-in name; the trainer then opens on the first decision. */
   readonly scenarioName?: string
   readonly seed?: string
+  /** The lane of the day in place of a scenario and a seed. */
+  readonly today?: boolean
+  /** The path of a record to bowl against. */
+  readonly against?: string
   readonly noMotion?: boolean
   /** True for the block left last, or the path of an unfinished record; the trainer then opens on its next decision. */
   readonly resume?: string | true
@@ -23,6 +33,8 @@ export interface TrainerOptions {
   readonly dataFolder?: string
   /** Who plays, if anybody has said. */
   readonly player?: string
+  /** Given where practice is to be opened at once. */
+  readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
   /** Plays a block line by line instead, where a screen reader is said to listen. */
   readonly playAloud: () => Promise<number>
 }
@@ -32,26 +44,24 @@ export interface TrainerOptions {
  *
  * @throws ScenarioError when the scenario asked for cannot be read or is wrong; the screen has not been touched then.
  */
-export async function openTrainer(options: TrainerOptions): Promise<number> {
+export async function openTrainer(asked: TrainerOptions): Promise<number> {
   const { stdin, stdout, stderr, env } = process
   if (!stdin.isTTY || !stdout.isTTY) {
     stderr.write('dryboard: the full screen needs a terminal; use --plain for a block line by line.\n')
     return EXIT.usage
   }
-  if (env.INK_SCREEN_READER === 'true' || env.INK_SCREEN_READER === '1') return options.playAloud()
+  if (env.INK_SCREEN_READER === 'true' || env.INK_SCREEN_READER === '1') return asked.playAloud()
+  const options = asked.today ? { ...asked, ...todaysLanes() } : asked
   const thinker = openThinker()
-  const services = realServices(env, thinker, options)
-  const [{ runTrainer }, initial] = await Promise.all([
-    loadScreen(),
-    options.drillPath !== undefined
-      ? drillState(options.drillPath, services)
-      : options.resume === undefined
-        ? startingState(options.scenarioName, services, [TOUR_SCENARIO])
-        : resumedState(options.resume, services),
-  ]).catch((fault: unknown) => {
-    thinker.close()
-    throw fault
-  })
+  const secondThinker = openThinker()
+  const services = realServices(env, thinker, { ...options, secondThinker })
+  const [{ runTrainer }, initial] = await Promise.all([loadScreen(), firstState(options, services)]).catch(
+    (fault: unknown) => {
+      thinker.close()
+      secondThinker.close()
+      throw fault
+    },
+  )
 
   const { painter, keys, leave } = takeTerminal({ stdin, stdout, stderr })
   try {
@@ -73,5 +83,25 @@ export async function openTrainer(options: TrainerOptions): Promise<number> {
   } finally {
     leave()
     thinker.close()
+    secondThinker.close()
   }
+}
+
+async function firstState(
+  { resume, against, drillPath, scenarioName, practice }: TrainerOptions,
+  services: TrainerServices,
+): Promise<AppState> {
+  if (practice) {
+    const home = await startingState(undefined, services, [TOUR_SCENARIO])
+    return { ...home, screen: { kind: 'practice', practice: beginAtOnce(practice.minutes, practice.kinds) } }
+  }
+  if (drillPath !== undefined) return drillState(drillPath, services)
+  if (resume !== undefined) return resumedState(resume, services)
+  if (against !== undefined) return stateAgainst(against, services)
+  return startingState(scenarioName, services, [TOUR_SCENARIO])
+}
+
+function todaysLanes(): { readonly scenarioName: string; readonly seed: string } {
+  const { scenarioName, seed } = laneOfToday()
+  return { scenarioName, seed }
 }

@@ -1,9 +1,12 @@
 import { randomBytes } from 'node:crypto'
+import { availableParallelism } from 'node:os'
 import { beginScenario } from '../../scenarios/files/scenario/begin-scenario.js'
 import { builtInNames } from '../../scenarios/library/library.js'
 import { loadScenario } from '../../scenarios/library/load.js'
+import { practiceKeeper } from '../../scenarios/practice/practice-keeper.js'
 import { dataFolder, withDataFolder } from '../../scenarios/store/data-folder.js'
 import { fileKeeper, type Said } from '../../scenarios/store/keeping.js'
+import { laneOfToday } from '../../scenarios/store/today.js'
 import { meantPath } from '../../sim/analysis/debrief/reading/meant-path.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
 import { metresToBoard } from '../../sim/units.js'
@@ -19,7 +22,7 @@ import { fitScenario } from './fit.js'
 export function realServices(
   environment: Readonly<Record<string, string | undefined>>,
   thinker: Thinker,
-  { seed, ...said }: Said & { readonly seed?: string } = {},
+  { seed, secondThinker = thinker, ...said }: Said & { readonly seed?: string; readonly secondThinker?: Thinker } = {},
 ): TrainerServices {
   const settingsIn = withDataFolder(environment, said.dataFolder)
   return {
@@ -32,7 +35,11 @@ export function realServices(
     },
     levels: () => LEVELS,
     fit: fitScenario,
-    freshSeed: (own) => seed ?? own ?? randomBytes(5).toString('hex'),
+    practice: practiceKeeper(environment, said),
+    freshSeed: (own) => seed ?? own ?? unseenSeed(),
+    otherSeed: unseenSeed,
+    laneOfToday,
+    playerName: said.player,
     begin: beginScenario,
     view: playerView,
     check: checkDecision,
@@ -40,8 +47,13 @@ export function realServices(
     pinFall,
     now: () => performance.now(),
     thinker,
+    secondThinker,
+    hasSpareCore: availableParallelism() > 1,
     meantBoards: (block, decision) => meantPath(block, decision).path.map(metresToBoard),
     readSettings: () => readSettings(settingsIn),
     keepSettings: (settings) => writeSettings(settingsIn, settings),
   }
 }
+
+/** Short enough to read out. */
+const unseenSeed = (): string => randomBytes(5).toString('hex')

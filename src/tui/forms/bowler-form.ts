@@ -1,5 +1,6 @@
 import { ownFigures as figuresOf } from '../../scenarios/files/scenario/own-figures.js'
 import type { BowlerData } from '../../scenarios/store/own-kit.js'
+import { LEAST_AVERAGE, MOST_AVERAGE, profileOfAverage } from '../../sim/world/bowler/between-levels.js'
 import { LEVELS, type Level, levelProfile, STYLES, type Style } from '../../sim/world/bowler/levels.js'
 import type { Hand } from '../../sim/world/bowler/profile.js'
 import { type FormField, numberField, textField } from './form.js'
@@ -24,13 +25,15 @@ const figures: FormField<BowlerData> = {
 }
 
 const level: FormField<BowlerData> = {
-  label: 'Level',
+  label: `Level, or type an average of ${LEAST_AVERAGE}-${MOST_AVERAGE}`,
   shown: (bowler) => (/^\d+$/.test(String(bowler.level)) ? `${bowler.level} average` : String(bowler.level)),
   step: (bowler, by) => {
     if (isOwn(bowler)) return bowler
     const at = LEVELS.indexOf(String(bowler.level) as Level)
     return { ...bowler, level: LEVELS[(at + by + LEVELS.length) % LEVELS.length]! }
   },
+  accepts: /^\d$/,
+  typed: (bowler, text) => (isOwn(bowler) ? undefined : ofAverage(bowler, Number(text))),
 }
 
 const hand: FormField<BowlerData> = {
@@ -47,6 +50,15 @@ const style: FormField<BowlerData> = {
     const at = STYLES.indexOf(bowler.style as Style)
     return { ...bowler, style: STYLES[(at + by + STYLES.length) % STYLES.length]! }
   },
+}
+
+/** The level named by an average, or figures between two levels; undefined where no level is near. */
+function ofAverage(bowler: Typical, average: number): BowlerData | undefined {
+  if (!(average >= LEAST_AVERAGE && average <= MOST_AVERAGE)) return undefined
+  const named = LEVELS.find((one) => one === String(average))
+  if (named) return { ...bowler, level: named }
+  const profile = profileOfAverage(average, bowler.style as Style, bowler.hand)
+  return figuresOf(profile, profile.name)
 }
 
 /** The figures of a typical bowler, to be changed into one's own. */

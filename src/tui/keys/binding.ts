@@ -4,6 +4,7 @@ export type KeyContext =
   | 'scenarios'
   | 'bowler'
   | 'past'
+  | 'naming'
   | 'progress'
   | 'filter'
   | 'kit'
@@ -18,12 +19,14 @@ export type KeyContext =
   | 'weighing'
   | 'rolling'
   | 'leaving'
+  | 'passing'
   | 'done'
   | 'drill-done'
   | 'drill-over'
   | 'own-account'
   | 'debrief'
   | 'what-if'
+  | 'practice'
   | 'help'
 
 export type PlainCommand =
@@ -65,6 +68,11 @@ export type PlainCommand =
   | 'roll'
   | 'costly'
   | 'what-if'
+  | 'seed'
+  | 'against'
+  | 'same-luck'
+  | 'other-luck'
+  | 'other-player'
 export type Command = PlainCommand | { readonly type: string }
 
 export interface KeyBinding {

@@ -7,6 +7,7 @@ const BACK: readonly KeyContext[] = [
   'past',
   'progress',
   'filter',
+  'naming',
   'kit',
   'form',
   'settings',
@@ -18,12 +19,14 @@ const BACK: readonly KeyContext[] = [
   'history',
   'weighing',
   'leaving',
+  'passing',
   'done',
   'drill-done',
   'drill-over',
   'own-account',
   'debrief',
   'what-if',
+  'practice',
   'help',
 ]
 /** Pages longer than the screen. */
@@ -35,12 +38,14 @@ const COMMANDING: readonly KeyContext[] = [
   'bag',
   'call',
   'weighing',
+  'passing',
   'done',
   'drill-done',
   'drill-over',
   'progress',
   'debrief',
   'what-if',
+  'practice',
 ]
 
 /** Keys that mean the same wherever they mean anything, told last on every bottom line. */

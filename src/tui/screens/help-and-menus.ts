@@ -10,6 +10,7 @@ import type { Looks } from '../state/tasks.js'
 import { debriefScreen } from './debrief/debrief-screen.js'
 import { ownAccountScreen } from './debrief/own-account-screen.js'
 import { whatIfScreen } from './debrief/what-if-screen.js'
+import { averageWords } from './menus/average-words.js'
 import { bowlerScreen } from './menus/bowler-screen.js'
 import { drillOverScreen } from './menus/drill-over-screen.js'
 import { formScreen } from './menus/form-screen.js'
@@ -20,6 +21,7 @@ import { pastScreen } from './menus/past-screen.js'
 import { progressScreen } from './menus/progress-screen.js'
 import { scenarioScreen } from './menus/scenario-screen.js'
 import { settingsScreen } from './menus/settings-screen.js'
+import { practiceScreen } from './practice/practice-screen.js'
 
 interface MenuParts {
   readonly state: AppState
@@ -37,7 +39,7 @@ const BALL_WORDS = {
 const BOWLER_WORDS = {
   title: 'Your bowler',
   about:
-    'Own figures start from the typical bowler chosen before. A certified coach can measure speed, revolutions and scatter.',
+    'Averages are of 40 simulated games by rule of thumb, right 19 times of 20. Own figures start from the typical bowler chosen before; a certified coach can measure speed, revolutions and scatter.',
 }
 
 /** The rows of whatever screen is on, but for the play screen. */
@@ -67,7 +69,16 @@ export function screenRows({ state, looks, services, size, theme }: MenuParts): 
     case 'ball':
       return formScreen(BALL_WORDS, screen.form, BALL_FIELDS, size, theme)
     case 'own-bowler':
-      return formScreen(BOWLER_WORDS, screen.form, bowlerFields(screen.form.draft), size, theme)
+      return formScreen(
+        {
+          ...BOWLER_WORDS,
+          told: averageWords(screen.averages?.of === screen.form.draft ? screen.averages : undefined),
+        },
+        screen.form,
+        bowlerFields(screen.form.draft),
+        size,
+        theme,
+      )
     case 'drill-over':
       return drillOverScreen(screen.drill, notice, size, theme)
     case 'settings':
@@ -76,8 +87,10 @@ export function screenRows({ state, looks, services, size, theme }: MenuParts): 
       const { play, debrief } = screen
       if (debrief.own) return ownAccountScreen(play, debrief.own, size, theme)
       if (debrief.whatIf) return whatIfScreen(play, debrief.whatIf, services.meantBoards, size, theme)
-      return debriefScreen(play, debrief, notice, size, theme)
+      return debriefScreen(play, debrief, notice, size, theme, state.compared)
     }
+    case 'practice':
+      return practiceScreen(screen.practice, notice, size, theme)
     case 'play':
       return []
   }

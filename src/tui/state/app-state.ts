@@ -1,12 +1,16 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import type { BallData } from '../../scenarios/files/schema/ball.js'
+import type { LaneOfTheDay } from '../../scenarios/library/lane-of-the-day.js'
 import type { ProgressReport } from '../../scenarios/reports/progress/progress-report.js'
 import type { Mode } from '../../scenarios/store/block-notes.js'
 import type { KeptBlock, PlayedBlock } from '../../scenarios/store/keeper.js'
 import type { BowlerData, OwnKit } from '../../scenarios/store/own-kit.js'
 import type { PastBlock } from '../../scenarios/store/past-blocks.js'
+import type { Remembered } from '../../scenarios/store/remembered.js'
 import type { BeliefSummary } from '../../sim/analysis/belief/summary.js'
 import type { Account, AccountStep } from '../../sim/analysis/debrief/account.js'
+import type { BowlerAverage } from '../../sim/analysis/explore/bowler-average.js'
+import type { Comparison } from '../../sim/analysis/explore/same-luck.js'
 import type { WhatIf } from '../../sim/analysis/explore/what-if.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Style } from '../../sim/world/bowler/levels.js'
@@ -18,11 +22,23 @@ import type { Settings } from '../settings/settings.js'
 import type { DebriefState } from './debrief-state.js'
 import type { DrillPlay } from './drill-types.js'
 import type { PlayState, ThrowGrade } from './play-state.js'
+import type { PracticeEvent, PracticeState } from './practice-state.js'
 
-export type HomeEntry = 'continue' | 'new' | 'debrief' | 'past' | 'progress' | 'kit' | 'settings' | 'keys' | 'quit'
+export type HomeEntry =
+  | 'continue'
+  | 'practice'
+  | 'new'
+  | 'today'
+  | 'debrief'
+  | 'past'
+  | 'progress'
+  | 'kit'
+  | 'settings'
+  | 'keys'
+  | 'quit'
 
 /** Who bowls with what on a scenario, being chosen. */
-export interface BowlerChoice {
+export interface BowlerChoice extends BlockSource {
   readonly scenario: Scenario
   readonly cursor: number
   readonly hand: Hand
@@ -30,6 +46,38 @@ export interface BowlerChoice {
   readonly style: Style
   readonly bag: 'scenario' | 'own'
   readonly mode: Mode
+}
+
+/** Which luck a block has, and who else bowls it. */
+export interface BlockSource {
+  /** Seed of oil and luck; empty for one nobody has seen. */
+  readonly seed: string
+  /** Who bowls the same lane and luck at these keys by turns; null where nobody does. */
+  readonly guest: string | null
+  /** What is being typed. */
+  readonly naming: { readonly what: 'seed' | 'guest'; readonly text: string } | null
+  /** The date whose lane this is; null for a lane of the player's choice. */
+  readonly day: string | null
+}
+
+/** What others score on a block's luck. */
+export interface Compared {
+  /** The block before its first throw. */
+  readonly begun: BlockState
+  /** How much of it is worked out, 0 to 1. */
+  readonly share: number
+  readonly comparison: Comparison | null
+}
+
+/** Games simulated for an average: enough for an interval of about five pins either way. */
+export const AVERAGE_GAMES = 40
+
+/** What the bowler being entered averages, as far as it is simulated; null until the first game is. */
+export interface Averages {
+  /** The bowler as entered. */
+  readonly of: BowlerData
+  readonly house: BowlerAverage | null
+  readonly sport: BowlerAverage | null
 }
 
 /** The open help: the keys, or the words of the trade, scrolled by so many rows. */
@@ -63,6 +111,8 @@ export type Screen =
       readonly cursor: number
       readonly blocks: readonly PastBlock[] | null
       readonly opening: string | null
+      /** Whether what is being opened is to be bowled against, and not looked back on. */
+      readonly isRival?: boolean
       readonly filter?: Filter
     }
   /** Null until it is read. */
@@ -70,10 +120,11 @@ export type Screen =
   | { readonly kind: 'kit'; readonly cursor: number }
   /** `place` in the bag, or null for a ball that is new. */
   | { readonly kind: 'ball'; readonly form: FormState<BallData>; readonly place: number | null }
-  | { readonly kind: 'own-bowler'; readonly form: FormState<BowlerData> }
+  | { readonly kind: 'own-bowler'; readonly form: FormState<BowlerData>; readonly averages?: Averages }
   | { readonly kind: 'settings'; readonly cursor: number }
   | { readonly kind: 'drill-over'; readonly drill: DrillPlay }
   | { readonly kind: 'play'; readonly play: PlayState }
+  | { readonly kind: 'practice'; readonly practice: PracticeState }
   | { readonly kind: 'debrief'; readonly play: PlayState; readonly debrief: DebriefState }
 
 export type ScreenOf<Kind extends Screen['kind']> = Extract<Screen, { kind: Kind }>
@@ -95,6 +146,14 @@ export interface AppState {
   readonly enterAt: number | null
   /** What was bowled on each lane before, by its title; null until it is read. */
   readonly played: ReadonlyMap<string, Played> | null
+  /** The looking back that a moment is played again from; null while none is. */
+  readonly momentFrom: ScreenOf<'debrief'> | null
+  /** What the home screen tells of the blocks before; null until it is read. */
+  readonly remembered: Remembered | null
+  /** The lane of the day; null until it is worked out. */
+  readonly today: LaneOfTheDay | null
+  /** Of the block on screen or the last one that was; null before the first. */
+  readonly compared: Compared | null
   /** Why something asked for did not happen. */
   readonly notice: string
   /** Set when the trainer should close. */
@@ -128,17 +187,25 @@ export type Action =
   | { readonly type: 'scenarios-read'; readonly scenarios: AppState['scenarios'] }
   | { readonly type: 'progress-read'; readonly report: ProgressReport }
   | { readonly type: 'past-read'; readonly blocks: readonly PastBlock[] }
+  | { readonly type: 'remembered'; readonly remembered: Remembered }
+  | { readonly type: 'today-read'; readonly today: LaneOfTheDay }
+  | { readonly type: 'comparing'; readonly compared: Compared }
+  | { readonly type: 'averaged'; readonly averages: Pick<Averages, 'of'> & Partial<Averages> }
   /** A click on what a screen marked to be clicked; feet down the lane where that is a lane. */
   | { readonly type: 'clicked'; readonly hit: Hit; readonly feet: number }
   | { readonly type: 'past-opened'; readonly path: string; readonly played: PlayedBlock }
   | { readonly type: 'past-refused'; readonly sentence: string }
+  /** What came back from the files while practising. */
+  | { readonly type: 'practice'; readonly event: PracticeEvent }
   | { readonly type: 'trouble'; readonly sentence: string }
 
 /** Entries of the home screen: only those that lead somewhere. */
-export function homeEntries(state: AppState): readonly HomeEntry[] {
+export function homeEntries(state: Pick<AppState, 'kept' | 'finished' | 'hasPast'>): readonly HomeEntry[] {
   const entries: (HomeEntry | null)[] = [
     state.kept.length > 0 ? 'continue' : null,
+    'practice',
     'new',
+    'today',
     state.finished ? 'debrief' : null,
     state.hasPast ? 'past' : null,
     state.hasPast ? 'progress' : null,
@@ -148,6 +215,12 @@ export function homeEntries(state: AppState): readonly HomeEntry[] {
     'quit',
   ]
   return entries.filter((entry) => entry !== null)
+}
+
+/** The home screen with the hand on what most go on with: the unfinished block, else a new one. */
+export function atHome(state: Pick<AppState, 'kept' | 'finished' | 'hasPast'>): ScreenOf<'home'> {
+  const entries = homeEntries(state)
+  return { kind: 'home', cursor: Math.max(0, entries.indexOf(entries.includes('continue') ? 'continue' : 'new')) }
 }
 
 /** Which keys hold just now. */
@@ -161,6 +234,7 @@ export function keyContext(state: AppState): KeyContext {
   }
   if (screen.kind === 'ball' || screen.kind === 'own-bowler') return 'form'
   if ((screen.kind === 'scenarios' || screen.kind === 'past') && screen.filter?.isOpen) return 'filter'
+  if (screen.kind === 'bowler' && screen.naming) return 'naming'
   if (screen.kind !== 'play') return screen.kind
   const { stage, open, typing } = screen.play
   if (stage.kind === 'done' && screen.play.drill) return 'drill-done'

@@ -18,4 +18,5 @@ export function whyNotNow({ enterAt }: AppState, { resultAt }: PlayState, now: n
 export const isAtStake = ({ stage, open, typing }: PlayState): boolean =>
   (stage.kind === 'deciding' && open === 'nothing' && typing === null) ||
   stage.kind === 'leaving' ||
+  stage.kind === 'passing' ||
   stage.kind === 'done'

@@ -2,7 +2,7 @@ import { type Dispatch, useEffect, useRef } from 'react'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Action, AppState } from './app-state.js'
 import { positionOf } from './drill-types.js'
-import { blockOf, notesOf, type PlayState } from './play-state.js'
+import { blockOf, isOnlyTried, notesOf, type PlayState } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'
 
@@ -10,7 +10,12 @@ import type { TrainerServices } from './services.js'
 export function useKeeping(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
   useTryingOut(dispatch, services)
   useKeepingThrow(state, dispatch, services)
-  useFiling(state, dispatch, services)
+  const asked = useRef(new WeakSet<BlockState>())
+  const play = playOn(state)
+  const isLookedBackOn = state.screen.kind === 'debrief'
+  useFiling({ play, isLookedBackOn, asked: asked.current }, dispatch, services)
+  const other = play?.rival?.kind === 'guest' ? play.rival.play : null
+  useFiling({ play: other, isLookedBackOn, asked: asked.current }, dispatch, services)
   useTakingUp(state, dispatch)
   useKeepingNotes(state, dispatch, services)
   useKeepingChoices(state, dispatch, services)
@@ -45,40 +50,55 @@ function useKeepingThrow({ screen }: AppState, dispatch: Dispatch<Action>, servi
   useEffect(() => {
     const from = thrown.current
     if (!next || !from) return
-    services.keepThrow(from.scenario, blockOf(from), next, from.drill ? 'drill' : 'played').then(
+    const by = {
+      ...(from.who?.isGuest ? { guest: from.who.name } : {}),
+      ...(from.drill ? { cameToBe: 'drill' as const } : {}),
+    }
+    services.keepThrow(from.scenario, blockOf(from), next, by).then(
       () => dispatch({ type: 'kept', next }),
       (fault: unknown) => dispatch({ type: 'not-kept', next, sentence: sentenceOf(fault) }),
     )
   }, [next, dispatch, services])
 }
 
-/** Files a block once it is over or ended; until then keeps what is said of it. The tour and what is filed already stay out. */
-function useFiling(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
-  const play = playOn(state)
-  const isOurs = play !== null && play.tour === null && play.grades.length > firstOwn(play) && play.recordPath === null
+interface Filing {
+  readonly play: PlayState | null
+  readonly isLookedBackOn: boolean
+  /** Blocks that are being filed or are. */
+  readonly asked: WeakSet<BlockState>
+}
+
+/** Files a block once it is over or ended; until then keeps what is said of it. What is only tried and what is filed already stay out. */
+function useFiling(
+  { play, isLookedBackOn, asked }: Filing,
+  dispatch: Dispatch<Action>,
+  services: TrainerServices,
+): void {
+  const isOurs = play !== null && !isOnlyTried(play) && play.grades.length > firstOwn(play) && play.recordPath === null
   const block = isOurs ? blockOf(play) : null
-  const isFinished =
-    state.screen.kind === 'debrief' || block?.spot === null || (play?.drill !== undefined && play.stage.kind === 'done')
+  const isFinished = isLookedBackOn || block?.spot === null || (play?.drill !== undefined && play.stage.kind === 'done')
   const looked = useRef(play)
   looked.current = play
-  const filed = useRef<BlockState | null>(null)
   useEffect(() => {
-    if (!block || !looked.current || filed.current === block) return
+    if (!block || !looked.current || asked.has(block)) return
     const notes = notesOf(looked.current)
     const complain = notKept(dispatch, 'The block')
     if (!isFinished) {
       services.keepSaid(block, notes).catch(complain)
       return
     }
-    filed.current = block
-    const { scenario, grades, ownThrows } = looked.current
+    asked.add(block)
+    const { scenario, grades, ownThrows, who } = looked.current
+    const guest = who?.isGuest ? who.name : undefined
     let again: NodeJS.Timeout | undefined
+    let isGone = false
     const file = (): void => {
-      services.file(scenario, block, notes).then(
+      services.file(scenario, block, notes, guest).then(
         (path) => dispatch({ type: 'filed', block, path }),
         (fault: unknown) => {
           complain(fault)
-          again = setTimeout(file, RETRY_MILLISECONDS)
+          if (isGone) asked.delete(block)
+          else again = setTimeout(file, RETRY_MILLISECONDS)
         },
       )
     }
@@ -87,8 +107,12 @@ function useFiling(state: AppState, dispatch: Dispatch<Action>, services: Traine
     if (grades.some((grade) => grade)) {
       services.keepWorked(scenario, block, { grades, account: null }, ownThrows).catch(complain)
     }
-    return () => clearTimeout(again)
-  }, [block, isFinished, dispatch, services])
+    return () => {
+      isGone = true
+      if (again) asked.delete(block)
+      clearTimeout(again)
+    }
+  }, [block, isFinished, asked, dispatch, services])
 }
 
 /** The first throw that a drill left to the player; 0 outside a drill. */

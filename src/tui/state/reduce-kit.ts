@@ -12,8 +12,9 @@ import {
   settleTyping,
 } from '../forms/form.js'
 import type { Command } from '../keys/binding.js'
-import type { AppState, ScreenOf } from './app-state.js'
+import { type AppState, atHome, type ScreenOf } from './app-state.js'
 import { moved } from './lists.js'
+import { pastedName } from './naming.js'
 
 /** What the list of the kit offers below the balls. */
 export type KitEntry =
@@ -49,6 +50,7 @@ export function reduceKit(
 /** Pasted text goes into the line under the hand of a form; anywhere else it means nothing. */
 export function pasted(state: AppState, text: string): AppState {
   const { screen } = state
+  if (screen.kind === 'bowler') return { ...state, screen: pastedName(screen, text) }
   if (screen.kind === 'ball') {
     return { ...state, screen: { ...screen, form: pasteInto(screen.form, BALL_FIELDS, text) } }
   }
@@ -64,7 +66,7 @@ function list(state: AppState, cursor: number, command: Command): AppState {
   const entry = entries[cursor]
   switch (command) {
     case 'back':
-      return { ...state, screen: { kind: 'home', cursor: 0 } }
+      return { ...state, screen: atHome(state) }
     case 'undo': {
       const before = state.kitUndo.at(-1)
       if (!before) return { ...state, notice: 'Nothing to undo.' }

@@ -2,10 +2,13 @@ import type { Account, AccountStep } from '../../sim/analysis/debrief/account.js
 import type { WhatIf } from '../../sim/analysis/explore/what-if.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
-import type { AppState, ScreenOf } from './app-state.js'
-import { reduceDebrief, reduceOwnAccount, withDearest } from './debrief-state.js'
+import { again, isAgain } from './again.js'
+import { type AppState, atHome, type ScreenOf } from './app-state.js'
+import { debriefOf, reduceDebrief, reduceOwnAccount, withDearest } from './debrief-state.js'
+import { playMoment } from './play-moment.js'
 import { blockOf, type PlayState } from './play-state.js'
 import { reducePlay } from './reduce-play.js'
+import { handedOver } from './rival.js'
 import type { TrainerServices } from './services.js'
 
 /** The debrief's answer to a command. */
@@ -20,7 +23,17 @@ export function lookBack(
   if (debrief.whatIf) return whatIf(state, screen, command, services)
   if (command === 'back') {
     const settings = play.tour === null ? state.settings : { ...state.settings, tour: 'seen' as const }
-    return { ...state, settings, screen: { kind: 'home', cursor: 0 } }
+    return { ...state, settings, screen: atHome(state) }
+  }
+  if (command === 'enter') {
+    const moment = playMoment(state, screen, services)
+    if (moment !== state) return moment
+  }
+  if (isAgain(command)) return again(state, play, command, services)
+  if (command === 'other-player') {
+    const other = handedOver(play)
+    if (other === play) return { ...state, notice: 'Nobody else bowled this block at these keys.' }
+    return { ...state, finished: other, screen: { ...screen, play: other, debrief: debriefOf(other) } }
   }
   return { ...state, screen: { ...screen, debrief: reduceDebrief(debrief, command, play) } }
 }
@@ -74,7 +87,8 @@ export function accountWhole(state: AppState, block: BlockState, account: Accoun
   const { screen } = state
   if (screen.kind !== 'debrief' || blockOf(screen.play) !== block) return state
   const play = { ...screen.play, accounts: account.throws, account }
-  return withLooked(state, screen, play, { ...screen, play, debrief: withDearest(screen.debrief, play) })
+  const looked = { ...screen, play, debrief: withDearest(screen.debrief, play) }
+  return { ...withLooked(state, screen, play, looked), remembered: null }
 }
 
 /** What a choice tried came to. */

@@ -4,15 +4,26 @@ import type { PastBlock } from '../../scenarios/store/past-blocks.js'
 import { STYLES } from '../../sim/world/bowler/levels.js'
 import type { Command } from '../keys/binding.js'
 import { SETTING_ROWS, stepSetting } from '../settings/settings.js'
-import { type AppState, type BowlerChoice, type Filter, homeEntries, type Screen, type ScreenOf } from './app-state.js'
+import {
+  type AppState,
+  atHome,
+  type BowlerChoice,
+  type Filter,
+  homeEntries,
+  type Screen,
+  type ScreenOf,
+} from './app-state.js'
 import { bowlerEntries, chosenScenario } from './bowler-choice.js'
 import { debriefOf } from './debrief-state.js'
 import { filtered, moved, reduceFilter, scrolled } from './lists.js'
+import { reduceNaming } from './naming.js'
 import type { PlayState } from './play-state.js'
+import { openPractice } from './practice-state.js'
+import { startMatch } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { startBlock } from './start.js'
 
-type MenuScreen = Exclude<Screen, { kind: 'play' | 'debrief' | 'kit' | 'ball' | 'own-bowler' }>
+type MenuScreen = Exclude<Screen, { kind: 'play' | 'practice' | 'debrief' | 'kit' | 'ball' | 'own-bowler' }>
 
 /** The answer of every screen that is a list to choose from. */
 export function menu(state: AppState, screen: MenuScreen, command: Command, services: TrainerServices): AppState {
@@ -23,7 +34,7 @@ export function menu(state: AppState, screen: MenuScreen, command: Command, serv
   if (command === 'back' && screen.kind !== 'bowler') return goHome(state)
   switch (screen.kind) {
     case 'home':
-      return screen.takingUp ? state : home(state, screen.cursor, command)
+      return screen.takingUp ? state : home(state, screen.cursor, command, services)
     case 'scenarios': {
       const listed = listedScenarios(state, screen.filter)
       const scenario = listed[screen.cursor]
@@ -55,9 +66,9 @@ export const listedScenarios = ({ scenarios }: Pick<AppState, 'scenarios'>, filt
 export const listedBlocks = (blocks: readonly PastBlock[] | null, filter: Filter | undefined) =>
   filtered(blocks ?? [], filter, ({ title, bowledAt }) => `${title} ${bowledAt.toISOString().slice(0, 10)}`)
 
-const goHome = (state: AppState): AppState => ({ ...state, screen: { kind: 'home', cursor: 0 } })
+const goHome = (state: AppState): AppState => ({ ...state, screen: atHome(state) })
 
-function home(state: AppState, cursor: number, command: Command): AppState {
+function home(state: AppState, cursor: number, command: Command, services: TrainerServices): AppState {
   const entries = homeEntries(state)
   if (command !== 'enter') {
     return { ...state, screen: { kind: 'home', cursor: moved(cursor, command, entries.length) } }
@@ -65,6 +76,10 @@ function home(state: AppState, cursor: number, command: Command): AppState {
   switch (entries[cursor]) {
     case 'continue':
       return { ...state, screen: { kind: 'home', cursor, takingUp: state.kept[0]! } }
+    case 'practice':
+      return { ...state, screen: { kind: 'practice', practice: openPractice() } }
+    case 'today':
+      return chooseToday(state, services)
     case 'debrief':
       return lookAgain(state, state.finished!)
     case 'past':
@@ -84,6 +99,15 @@ function home(state: AppState, cursor: number, command: Command): AppState {
   }
 }
 
+/** Who bowls the lane of the day: the scenario's own bowler and bag to begin with, which are the same for everyone. */
+function chooseToday(state: AppState, services: TrainerServices): AppState {
+  const { scenarioName, seed, date } = services.laneOfToday()
+  const scenario = state.scenarios.find(({ name }) => name === scenarioName)
+  if (!scenario) return { ...state, notice: 'The lanes are still being read; try again in a moment.' }
+  const asWritten = { hand: scenario.setup.bowler.hand, bag: 'scenario' as const, seed, day: date }
+  return { ...state, screen: { kind: 'bowler', ...firstChoice(state, scenario), ...asWritten } }
+}
+
 const lookAgain = (state: AppState, play: PlayState): AppState => ({
   ...state,
   screen: { kind: 'debrief', play, debrief: debriefOf(play) },
@@ -98,13 +122,23 @@ function firstChoice({ settings, kit }: AppState, scenario: Scenario): BowlerCho
     style: 'tweener',
     bag: kit.bag.length > 0 ? 'own' : 'scenario',
     mode: settings.mode,
+    seed: '',
+    guest: null,
+    naming: null,
+    day: null,
   }
 }
 
 function bowler(state: AppState, screen: ScreenOf<'bowler'>, command: Command, services: TrainerServices): AppState {
   const choosing = (change: Partial<BowlerChoice>): AppState => ({ ...state, screen: { ...screen, ...change } })
+  if (screen.naming) return choosing(reduceNaming(screen, command))
   switch (command) {
+    case 'seed':
+      return choosing({ naming: { what: 'seed', text: screen.seed } })
+    case 'against':
+      return choosing(screen.guest === null ? { naming: { what: 'guest', text: '' } } : { guest: null })
     case 'back':
+      if (screen.day !== null) return goHome(state)
       return { ...state, screen: { kind: 'scenarios', cursor: Math.max(0, state.scenarios.indexOf(screen.scenario)) } }
     case 'left':
     case 'right':
@@ -121,7 +155,11 @@ function bowler(state: AppState, screen: ScreenOf<'bowler'>, command: Command, s
     case 'enter': {
       const chosen = chosenScenario(state, screen, services)
       if ('problem' in chosen) return { ...state, notice: chosen.problem }
-      return startBlock(state, chosen.scenario, services.freshSeed(chosen.scenario.data.seed), services, screen.mode)
+      const seed = screen.seed || services.freshSeed(chosen.scenario.data.seed)
+      const { scenario } = chosen
+      if (screen.guest === null) return startBlock(state, scenario, seed, services, screen.mode)
+      const names = [services.playerName ?? 'You', screen.guest] as const
+      return startMatch(state, { scenario, seed, mode: screen.mode }, names, services)
     }
     default:
       return choosing({ cursor: moved(screen.cursor, command, bowlerEntries(state.kit, services).length) })
@@ -134,12 +172,14 @@ const after = <Value>(values: readonly Value[], value: Value): Value =>
 function past(state: AppState, screen: ScreenOf<'past'>, command: Command): AppState {
   const blocks = listedBlocks(screen.blocks, screen.filter)
   if (screen.opening !== null) return state
+  const path = blocks[screen.cursor]?.path ?? null
+  if (command === 'against')
+    return path === null ? state : { ...state, screen: { ...screen, opening: path, isRival: true } }
   if (command === 'enter') {
-    const path = blocks[screen.cursor]?.path ?? null
     const { finished } = state
     // The block just looked back on need not be played again.
     if (finished && finished.recordPath === path) return lookAgain(state, finished)
-    return { ...state, screen: { ...screen, opening: path } }
+    return { ...state, screen: { ...screen, opening: path, isRival: false } }
   }
   return { ...state, screen: { ...screen, cursor: moved(screen.cursor, command, blocks.length) } }
 }

@@ -3,13 +3,16 @@ import type { BeliefSummary } from '../../sim/analysis/belief/summary.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys/keys.js'
-import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
+import { again, isAgain } from './again.js'
+import { type Action, type AppState, type Averages, atHome, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { afterPosition } from './drill-play.js'
 import { positionOf } from './drill-types.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
+import { backFromMoment } from './play-moment.js'
 import { blockOf, notesOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
+import { practised, reducePractice } from './practice-state.js'
 import { clicked } from './reduce-click.js'
 import { reduceHelp } from './reduce-help.js'
 import { pasted, reduceKit } from './reduce-kit.js'
@@ -17,6 +20,7 @@ import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.
 import { menu } from './reduce-menus.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
 import { keptNot, keptOn, landed, letGo, skip, tick } from './reduce-throw.js'
+import { changedBoth, handedOver, startAgainst } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { goOnWith, startTour } from './start.js'
 import { tourOn } from './tour.js'
@@ -91,7 +95,8 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
         ...changePlay(state, filed),
         hasPast: true,
         played: null,
-        finished: state.finished && filed(state.finished),
+        remembered: null,
+        finished: state.finished && changedBoth(state.finished, filed),
       }
     }
     case 'scenarios-read':
@@ -104,14 +109,27 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
         played: playedOf(action.blocks),
         ...(screen.kind === 'past' ? { screen: { ...screen, blocks: action.blocks } } : {}),
       }
+    case 'remembered':
+      return { ...state, remembered: action.remembered }
+    case 'today-read':
+      return { ...state, today: action.today }
+    case 'comparing':
+      return { ...state, compared: action.compared }
+    case 'averaged':
+      return averaged(state, action.averages)
     case 'past-opened': {
       if (screen.kind !== 'past' || screen.opening !== action.path) return state
+      if (screen.isRival) return startAgainst(state, action.played, services)
       const play = playedOn(action.played)
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
     }
     case 'past-refused':
       return screen.kind === 'past'
         ? { ...state, notice: action.sentence, screen: { ...screen, opening: null } }
+        : state
+    case 'practice':
+      return screen.kind === 'practice'
+        ? withScreen(state, { kind: 'practice', practice: practised(screen.practice, action.event) })
         : state
     case 'trouble':
       return { ...state, notice: action.sentence }
@@ -140,7 +158,7 @@ function playing(state: AppState, change: (play: PlayState) => PlayState): AppSt
 function changePlay(state: AppState, change: (play: PlayState) => PlayState): AppState {
   const { screen } = state
   if (screen.kind !== 'play' && screen.kind !== 'debrief') return state
-  return { ...state, screen: { ...screen, play: change(screen.play) } }
+  return { ...state, screen: { ...screen, play: changedBoth(screen.play, change) } }
 }
 
 function command(state: AppState, command: Command, services: TrainerServices): AppState {
@@ -152,6 +170,10 @@ function command(state: AppState, command: Command, services: TrainerServices): 
   switch (screen.kind) {
     case 'play':
       return play(state, screen.play, command, services)
+    case 'practice': {
+      const practice = reducePractice(screen.practice, command)
+      return practice ? withScreen(state, { kind: 'practice', practice }) : goHome(state)
+    }
     case 'debrief':
       return lookBack(state, screen, command, services)
     case 'kit':
@@ -171,45 +193,60 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
   if (stage.kind === 'weighing') {
     return command === 'back' ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
   }
+  const isOver = stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')
+  const isLeft = command === 'back' && stage.kind === 'deciding' && play.open === 'nothing'
+  if (play.moment && (isLeft || (isOver && (command === 'enter' || command === 'back'))))
+    return backFromMoment(state) ?? state
+  if (stage.kind === 'passing' && command === 'enter') return withPlay(state, handedOver(play))
+  if (stage.kind === 'passing' || (stage.kind === 'done' && command === 'other-player')) {
+    if (command === 'other-player') return withPlay(state, handedOver(play))
+    return command === 'back' ? goHome(leaveBlock(state, services)) : state
+  }
   if (stage.kind === 'done' && play.drill) {
     if (command === 'enter') return afterPosition(state, play, services)
     return command === 'back' ? goHome(state) : state
   }
-  if (stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')) {
+  if (stage.kind === 'done' && isAgain(command)) return again(leaveBlock(state, services), play, command, services)
+  if (isOver) {
     if (command === 'enter' && play.grades.length > 0) {
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
     }
     if (command === 'enter' || command === 'back') return goHome(leaveBlock(state, services))
     return state
   }
-  if (command === 'back' && stage.kind === 'deciding' && play.open === 'nothing') {
+  if (isLeft) {
     return goHome(leaveBlock(state, services))
   }
   return withPlay(state, reducePlay(play, command, services))
 }
 
-/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never the tour. */
+/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never what is only tried. */
 function leaveBlock(state: AppState, services: TrainerServices): AppState {
   const { screen } = state
   if (screen.kind !== 'play') return state
   const { stage } = screen.play
   // A ball that is on its way has been thrown.
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
+  if (play.moment) return state
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
-  if (play.grades.length === 0 || isUntouched(play)) return state
   if (play.stage.kind === 'done' && play.drill) return state
-  if (blockOf(play).spot === null) return { ...state, finished: play }
-  return { ...state, kept: [keptFrom(play), ...state.kept] }
+  const blocks = play.rival?.kind === 'guest' ? [play, play.rival.play] : [play]
+  const left = blocks.filter((one) => one.grades.length > 0 && !isUntouched(one) && blockOf(one).spot !== null)
+  return {
+    ...state,
+    finished: play.grades.length > 0 && blockOf(play).spot === null ? play : state.finished,
+    kept: [...left.map(keptFrom), ...state.kept],
+  }
 }
 
 /** Whether nothing was thrown yet beyond what a drill gave. */
 const isUntouched = ({ drill, grades }: PlayState): boolean =>
   drill !== undefined && grades.length <= positionOf(drill).given.length
 
-const goHome = (state: AppState): AppState => withScreen(state, { kind: 'home', cursor: 0 })
+const goHome = (state: AppState): AppState => withScreen(state, atHome(state))
 
 const keptFrom = (play: PlayState): KeptBlock => ({
-  title: play.scenario.title,
+  title: play.who?.isGuest ? `${play.scenario.title} (${play.who.name})` : play.scenario.title,
   throws: play.grades.length,
   takeUp: async () => ({
     scenario: play.scenario,
@@ -226,11 +263,18 @@ function takenUp(state: AppState, kept: KeptBlock, played: PlayedBlock, services
   return goOnWith(withoutKept(state, kept), played, services)
 }
 
-const withoutKept = (state: AppState, kept: KeptBlock): AppState => ({
-  ...state,
-  kept: state.kept.filter((one) => one !== kept),
-  screen: state.screen.kind === 'home' ? { kind: 'home', cursor: 0 } : state.screen,
-})
+function withoutKept(state: AppState, kept: KeptBlock): AppState {
+  const without = { ...state, kept: state.kept.filter((one) => one !== kept) }
+  return state.screen.kind === 'home' ? withScreen(without, atHome(without)) : without
+}
+
+/** The averages of the bowler in the form; those of an earlier draft are of no use any more. */
+function averaged(state: AppState, averages: Pick<Averages, 'of'> & Partial<Averages>): AppState {
+  const { screen } = state
+  if (screen.kind !== 'own-bowler' || screen.form.draft !== averages.of) return state
+  const before = screen.averages?.of === averages.of ? screen.averages : { house: null, sport: null }
+  return { ...state, screen: { ...screen, averages: { ...before, ...averages } } }
+}
 
 /** What could be known before a choice, told beside that choice and no other. */
 function believed(play: PlayState, before: BlockState, belief: BeliefSummary): PlayState {

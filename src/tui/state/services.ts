@@ -1,5 +1,7 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import type { BallData } from '../../scenarios/files/schema/ball.js'
+import type { LaneOfTheDay } from '../../scenarios/library/lane-of-the-day.js'
+import type { PracticeKeeper } from '../../scenarios/practice/practice-keeper.js'
 import type { ProgressReport } from '../../scenarios/reports/progress/progress-report.js'
 import type { Keeper } from '../../scenarios/store/keeper.js'
 import type { BowlerData } from '../../scenarios/store/own-kit.js'
@@ -29,10 +31,17 @@ export interface TrainerServices extends Keeper {
    * @throws ScenarioError
    */
   fit(scenario: Scenario, fitting: Fitting): Scenario
-  /** What choices cost over time, from the blocks that are priced already. @throws ScenarioError */
-  readProgress(): Promise<ProgressReport>
+  readonly practice: PracticeKeeper
   /** A seed for a new block. @param own the scenario's, which holds where the command line named none */
   freshSeed(own?: string): string
+  /** A seed nobody has seen, whatever was named for the first block. */
+  otherSeed(): string
+  /** Who plays, if anybody has said. */
+  readonly playerName: string | undefined
+  /** The lane and seed of the date that clocks here show. */
+  laneOfToday(): LaneOfTheDay
+  /** What choices cost over time, from the blocks that are priced already. @throws ScenarioError */
+  readProgress(): Promise<ProgressReport>
   /** @throws ScenarioError */
   begin(scenario: Scenario, seed: string): BlockState
   view(block: BlockState): PlayerView | null
@@ -44,6 +53,10 @@ export interface TrainerServices extends Keeper {
   now(): number
   /** Grades, accounts and whatever else takes long. */
   readonly thinker: Thinker
+  /** What nobody waits for: it thinks beside the other, or is the other where there is but one. */
+  readonly secondThinker: Thinker
+  /** Whether the second thinker takes nothing away from the first. */
+  readonly hasSpareCore: boolean
   /**
    * The ball as meant, on the lane as it lies before the block's next throw: boards from the bowler's own side at the
    * middle of each half foot; NaN off the lane.

@@ -1,6 +1,7 @@
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
-import type { AppState } from './app-state.js'
+import { type AppState, atHome } from './app-state.js'
 import { startPosition } from './drill-play.js'
+import { startAgainst } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { goOnWith, startBlock, startTour } from './start.js'
 
@@ -12,11 +13,19 @@ export async function resumedState(from: string | true, services: TrainerService
   return goOnWith({ ...home, kept: blocks, notice: played.passedOver?.[0] ?? '' }, played, services)
 }
 
+/** The state the trainer opens in where a record is to be bowled against. @throws ScenarioError */
+export async function stateAgainst(path: string, services: TrainerServices): Promise<AppState> {
+  const home = await startingState(undefined, services, [])
+  const started = startAgainst({ ...home, notice: '' }, await services.openPast(path), services)
+  if (started.notice !== '') throw new ScenarioError([started.notice])
+  return started
+}
+
 /** The state the trainer opens in where a drill is to be played. @throws ScenarioError */
 export async function drillState(path: string, services: TrainerServices): Promise<AppState> {
   // Loaded only here: nobody who plays no drill waits for it.
-  const { loadDrill } = await import('../../scenarios/drills/load-drill.js')
-  const drill = await loadDrill(path)
+  const { drillNamed } = await import('../../scenarios/practice/library-drill.js')
+  const drill = await drillNamed(path)
   const home = await startingState(undefined, services, [])
   return startPosition(home, { drill, place: 0, answered: [] }, services)
 }
@@ -42,7 +51,7 @@ export async function startingState(
     services.readSettings(),
   ])
   const home: AppState = {
-    screen: { kind: 'home', cursor: 0 },
+    screen: atHome({ kept: left.blocks, finished: null, hasPast }),
     scenarios,
     kept: left.blocks,
     finished: null,
@@ -53,6 +62,10 @@ export async function startingState(
     help: null,
     enterAt: null,
     played: null,
+    momentFrom: null,
+    remembered: null,
+    today: null,
+    compared: null,
     notice: found.problem || problem || (left.problems[0] ?? ''),
     exitCode: null,
   }

@@ -17,6 +17,7 @@ export function useThinking(state: AppState, dispatch: Dispatch<Action>, service
   usePreparing(state, services)
   useWeighing(state, dispatch, services)
   useBelief(state, dispatch, services)
+  useSettling(state, services)
   useAccount(state, dispatch, services)
   useWhatIf(state, dispatch, services)
 }
@@ -29,7 +30,8 @@ function useWaking({ thinker }: TrainerServices): void {
 /** Thinks ahead about the coming throw while the player does. */
 function usePreparing({ screen }: AppState, { thinker }: TrainerServices): void {
   const play = screen.kind === 'play' ? screen.play : null
-  const block = play && play.stage.kind === 'deciding' ? blockOf(play) : null
+  const next = play?.stage.kind === 'passing' && play.rival?.kind === 'guest' ? play.rival.play : play
+  const block = next && /deciding|passing/.test(next.stage.kind) ? blockOf(next) : null
   useEffect(() => {
     if (block?.spot?.phase !== 'game' || !thinker.isApart) return
     const { answer } = thinker.ask(block, { kind: 'prepare' })
@@ -108,6 +110,20 @@ function useAsked(before: BlockState | undefined, dispatch: Dispatch<Action>, th
     )
     return asked.giveUp
   }, [before, dispatch, thinker])
+}
+
+/** Works the account of each throw out while the player thinks about the next, so that none of it is left to wait for. */
+function useSettling({ screen }: AppState, { thinker }: TrainerServices): void {
+  const play = screen.kind === 'play' && screen.play.stage.kind === 'deciding' ? screen.play : null
+  const isOwn = play !== null && play.tour === null && play.drill === undefined && play.rival?.kind !== 'guest'
+  const block = isOwn && play.grades.length > 0 ? blockOf(play) : null
+  const grades = useRef(play?.grades)
+  grades.current = play?.grades
+  useEffect(() => {
+    if (!block || !grades.current || !thinker.isApart) return
+    // What cannot be settled is left to the account itself, which then says why.
+    thinker.ask(block, { kind: 'settle', grades: grades.current }).answer.catch(() => {})
+  }, [block, thinker])
 }
 
 /** The account of the block looked back on, throw by throw as it comes. */

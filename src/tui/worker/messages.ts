@@ -1,6 +1,5 @@
-import type { AccountStep } from '../../sim/analysis/debrief/account.js'
 import type { BlockSetup, Decision } from '../../sim/world/block/types.js'
-import type { Answer, Question } from './thoughts.js'
+import type { Answer, Question, Step } from './thoughts.js'
 
 /** A block told so that the other thread can play it again: cheap to send, and the same to the last digit. */
 export interface ToldBlock {
@@ -16,6 +15,6 @@ export type ToWorker =
   | { readonly kind: 'give-up'; readonly id: number }
 
 export type FromWorker =
-  | { readonly kind: 'step'; readonly id: number; readonly step: AccountStep }
+  | { readonly kind: 'step'; readonly id: number; readonly step: Step }
   | { readonly kind: 'answer'; readonly id: number; readonly answer: Answer }
   | { readonly kind: 'fault'; readonly id: number; readonly sentence: string }

@@ -3,23 +3,30 @@ import { beginBlock } from '../../sim/world/block/begin.js'
 import type { BlockState, Decision } from '../../sim/world/block/types.js'
 import type { ToldBlock } from './messages.js'
 
+/** One block as far as it was told, state by state. */
+interface Chain {
+  readonly setupNumber: number
+  readonly states: BlockState[]
+}
+
+/** Two who share the keys tell their blocks by turns. */
+const CHAINS = 2
+
 /**
- * Plays told blocks again, throwing only what the last block told had not thrown yet. What was worked out for a throw is
+ * Plays told blocks again, throwing only what the last telling of the block had not thrown yet. What was worked out for a throw is
  * remembered by the state it was worked out for, some megabytes each; so a state that play has gone on from is kept as a copy,
- * and its like can be told again but holds nothing on.
+ * and its like can be told again but holds nothing on. Of two blocks by turns both are remembered.
  */
 export function retelling(): (told: ToldBlock) => BlockState {
-  let setupNumber = -1
-  let states: BlockState[] = []
+  const chains: Chain[] = []
   return (told) => {
-    const first = states[0]
-    if (!first || told.setupNumber !== setupNumber || first.seed !== told.seed) {
-      setupNumber = told.setupNumber
-      states = [beginBlock(told.setup, told.seed)]
-    }
-    const thrown = states.at(-1)!.throws
-    const parting = told.decisions.findIndex((decision, index) => !isSame(decision, thrown[index]?.decision))
-    const shared = parting < 0 ? told.decisions.length : parting
+    const going = chains.findIndex((chain) => goesOn(chain, told))
+    const [found] = going < 0 ? [] : chains.splice(going, 1)
+    const chain = found ?? { setupNumber: told.setupNumber, states: [beginBlock(told.setup, told.seed)] }
+    chains.unshift(chain)
+    chains.length = Math.min(chains.length, CHAINS)
+    const { states } = chain
+    const shared = sharedThrows(states.at(-1)!, told)
     states.length = Math.min(states.length, shared + 1)
     for (const decision of told.decisions.slice(shared)) {
       const before = states.pop()!
@@ -27,6 +34,19 @@ export function retelling(): (told: ToldBlock) => BlockState {
     }
     return states.at(-1)!
   }
+}
+
+/** Whether a block told is the chain's own, further on or further back; one along another road is told anew. */
+function goesOn({ setupNumber, states }: Chain, told: ToldBlock): boolean {
+  const latest = states.at(-1)!
+  if (setupNumber !== told.setupNumber || latest.seed !== told.seed) return false
+  return sharedThrows(latest, told) === Math.min(latest.throws.length, told.decisions.length)
+}
+
+/** How many throws of a state the told block begins with. */
+function sharedThrows({ throws }: BlockState, { decisions }: ToldBlock): number {
+  const parting = decisions.findIndex((decision, index) => !isSame(decision, throws[index]?.decision))
+  return parting < 0 ? decisions.length : parting
 }
 
 function isSame(one: Decision, other: Decision | undefined): boolean {

@@ -1,6 +1,5 @@
-import type { AccountStep } from '../../sim/analysis/debrief/account.js'
 import type { BlockState } from '../../sim/world/block/types.js'
-import type { Answers, Question } from './thoughts.js'
+import type { Answers, Question, Steps } from './thoughts.js'
 
 /** An answer on its way. Once given up it never comes, and no step either. */
 export interface Asked<Result> {
@@ -17,7 +16,7 @@ export interface Thinker {
   ask<Kind extends Question['kind']>(
     block: BlockState,
     question: Extract<Question, { kind: Kind }>,
-    onStep?: (step: AccountStep) => void,
+    onStep?: (step: Steps[Kind]) => void,
   ): Asked<Answers[Kind]>
   close(): void
 }
@@ -30,7 +29,7 @@ export function inlineThinker(): Thinker {
     ask<Kind extends Question['kind']>(
       block: BlockState,
       question: Extract<Question, { kind: Kind }>,
-      onStep?: (step: AccountStep) => void,
+      onStep?: (step: Steps[Kind]) => void,
     ) {
       let isWanted = true
       const work = async () => {
@@ -41,7 +40,7 @@ export function inlineThinker(): Thinker {
           if (!isWanted) return new Promise<never>(() => {})
           const step = steps.next()
           if (step.done) return step.value as Answers[Kind]
-          onStep?.(step.value)
+          if (step.value !== null) onStep?.(step.value as Steps[Kind])
         }
       }
       return {

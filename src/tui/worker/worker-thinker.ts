@@ -1,16 +1,15 @@
 import { existsSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
-import type { AccountStep } from '../../sim/analysis/debrief/account.js'
 import type { BlockSetup, BlockState } from '../../sim/world/block/types.js'
 import type { FromWorker, ToWorker } from './messages.js'
 import { type Asked, inlineThinker, type Thinker } from './thinker.js'
-import type { Answer, Answers, Question } from './thoughts.js'
+import type { Answer, Answers, Question, Step, Steps } from './thoughts.js'
 
 interface Pending {
   readonly block: BlockState
   readonly question: Question
-  readonly onStep: ((step: AccountStep) => void) | undefined
+  readonly onStep: ((step: Step) => void) | undefined
   readonly resolve: (answer: Answer) => void
   readonly reject: (fault: Error) => void
 }
@@ -77,12 +76,12 @@ export function workerThinker(worker: Worker): Thinker {
     ask<Kind extends Question['kind']>(
       block: BlockState,
       question: Extract<Question, { kind: Kind }>,
-      onStep?: (step: AccountStep) => void,
+      onStep?: (step: Steps[Kind]) => void,
     ): Asked<Answers[Kind]> {
       if (fallback) return fallback.ask(block, question, onStep)
       const id = ++lastId
       const answer = new Promise<Answer>((resolve, reject) => {
-        pending.set(id, { block, question, onStep, resolve, reject })
+        pending.set(id, { block, question, onStep: onStep as Pending['onStep'], resolve, reject })
       })
       const { setup, seed, throws } = block
       const told = { setupNumber: setupNumber(setup), setup, seed, decisions: throws.map(({ decision }) => decision) }

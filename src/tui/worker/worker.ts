@@ -2,7 +2,7 @@ import { parentPort } from 'node:worker_threads'
 import type { FromWorker, ToWorker } from './messages.js'
 import { rehearsal } from './rehearsal.js'
 import { retelling } from './retelling.js'
-import { answer } from './thoughts.js'
+import { answer, isLong } from './thoughts.js'
 
 type Ask = Extract<ToWorker, { kind: 'ask' }>
 
@@ -11,7 +11,7 @@ if (!port) throw new Error('This file thinks for the trainer in a worker thread 
 
 const retell = retelling()
 const waiting: Ask[] = []
-/** Asks being worked on: one account, and what is slipped in between its steps. */
+/** Asks being worked on: one long one, and what is slipped in between its steps. */
 const current = new Set<number>()
 
 const say = (message: FromWorker): void => port.postMessage(message)
@@ -25,7 +25,7 @@ async function work({ id, block, question }: Ask): Promise<void> {
     for (;;) {
       const step = steps.next()
       if (step.done) return say({ kind: 'answer', id, answer: step.value })
-      say({ kind: 'step', id, step: step.value })
+      if (step.value !== null) say({ kind: 'step', id, step: step.value })
       await listen()
       for (let quick = takeQuick(); quick; quick = takeQuick()) await work(quick)
       if (!current.has(id)) return
@@ -37,9 +37,9 @@ async function work({ id, block, question }: Ask): Promise<void> {
   }
 }
 
-/** The first thing waiting that need not wait for an account's end. */
+/** The first thing waiting that need not wait for a long answer's end. */
 function takeQuick(): Ask | undefined {
-  const place = waiting.findIndex(({ question }) => question.kind !== 'account')
+  const place = waiting.findIndex(({ question }) => !isLong(question))
   return place < 0 ? undefined : waiting.splice(place, 1)[0]
 }
 
@@ -49,7 +49,7 @@ async function workOn(): Promise<void> {
   isWorking = true
   for (let ask = waiting.shift(); ask; ask = waiting.shift()) {
     // Whatever waits behind a preparation needs it made anyway, or has no use for it any more.
-    const isIdle = ask.question.kind === 'prepare' && waiting.length > 0
+    const isIdle = ask.question.kind === 'prepare' && waiting.some(({ question }) => !isLong(question))
     if (isIdle) say({ kind: 'answer', id: ask.id, answer: null })
     else await work(ask)
     await listen()

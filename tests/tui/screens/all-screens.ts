@@ -1,4 +1,5 @@
 import type { OwnKit } from '../../../src/scenarios/store/own-kit.js'
+import { SKILLS } from '../../../src/sim/analysis/debrief/findings/skills.js'
 import type { WhatIf } from '../../../src/sim/analysis/explore/what-if.js'
 import type { Size } from '../../../src/tui/draw/layout.js'
 import type { Theme } from '../../../src/tui/draw/theme.js'
@@ -71,6 +72,7 @@ const LOOKING: DebriefState = {
   chosen: 0,
   shows: 'oil',
   view: 'throw',
+  finding: 0,
   scroll: 0,
   running: false,
   rolling: null,
@@ -95,6 +97,8 @@ export function debriefRows(play: PlayState, look: Partial<DebriefState>, size: 
 
 const PLAYED = new Map([['House oil at Quillmoor', { blocks: 3, bestGame: 211 }]])
 const KIT: OwnKit = { bag: startingBag(), bowler: startingBowler('left') }
+const AVERAGE = { games: 40, mean: 187.2, halfWidth: 4.4 }
+const SOURCE = { seed: 'a-seed-of-theirs', guest: 'Brono of Quillmoor', naming: null, day: null }
 const WHAT_IF: WhatIf = {
   decision: { ballId: 'weak-pearl', aim: { feetBoard: 20, targetBoard: 10, speedStep: 0 }, release: 'strike' },
   deliveries: 1000,
@@ -113,7 +117,16 @@ const WHAT_IF: WhatIf = {
 
 /** Screens beside the ones that need a block. */
 function otherScreens(told: string): Exclude<AppState['screen'], { kind: 'play' | 'debrief' | 'bowler' }>[] {
-  const past = { title: `A block${told}`, seed: 's', bowledAt: new Date(0), throws: 21, games: [187] }
+  const past = {
+    name: 'house-forty',
+    title: `A block${told}`,
+    seed: 's',
+    bowledAt: new Date(0),
+    throws: 21,
+    games: [187],
+    frames: 10,
+    isOwn: true,
+  }
   const many = Array.from({ length: 80 }, (_, index) => ({ ...past, path: `/records/${index}.json` }))
   const own = bowlerFields(startingBowler('right'))[0]!.step(startingBowler('right'), 1)
   return [
@@ -124,7 +137,11 @@ function otherScreens(told: string): Exclude<AppState['screen'], { kind: 'play' 
       form: { ...openForm(startingBag()[0]!), cursor: 1, typing: '20', faults: [`Too heavy.${told}`] },
       place: 0,
     },
-    { kind: 'own-bowler', form: { ...openForm(own), cursor: 20 } },
+    {
+      kind: 'own-bowler',
+      form: { ...openForm(own), cursor: 20 },
+      averages: { of: own, house: AVERAGE, sport: AVERAGE },
+    },
     { kind: 'past', cursor: 70, blocks: many, opening: null },
     { kind: 'past', cursor: 0, blocks: null, opening: null },
     { kind: 'progress', report: madeUpProgress(told), scroll: 0 },
@@ -132,6 +149,40 @@ function otherScreens(told: string): Exclude<AppState['screen'], { kind: 'play' 
     { kind: 'progress', report: null, scroll: 0 },
   ]
 }
+
+/** Home of one who has played for long, with every line it can have. */
+const rememberingHome = (home: AppState): AppState => ({
+  ...home,
+  kept: [{ title: 'The far lane at Quillmoor', throws: 12, takeUp: () => Promise.reject(new Error('not here')) }],
+  hasPast: true,
+  today: services.laneOfToday(),
+  remembered: {
+    costs: [12, 9, 14, 3, 0, 8, 7, 22, 6, 5],
+    skills: SKILLS.map((skill) => ({ skill, costs: [1, 0, 2, 0.4, 3, 0, 0, 1, 0, 2], mean: 0.9 })),
+    unpriced: 2,
+    lanesMet: 12,
+    lanesOfAll: 35,
+    calls: { count: 24, right: 15, claimed: 18.2 },
+  },
+})
+
+/** Two who bowl by turns, and one who bowls against a record. */
+function* rivals(play: PlayState): Generator<[name: string, play: PlayState]> {
+  const block = blockOf(play)
+  const guest = { ...play, who: { name: 'Brono of Quillmoor', isGuest: true } }
+  const mine = { ...play, who: { name: 'Ansa', isGuest: false }, rival: { kind: 'guest', play: guest } } as const
+  yield ['by turns', mine]
+  yield ['handing over', { ...mine, stage: { kind: 'passing' } }]
+  const over = { kind: 'done' } as const
+  yield ['by turns, over', { ...mine, stage: over }]
+  const rival = { kind: 'record', name: 'that block', block, costPins: 12.3 } as const
+  yield ['against a record', { ...play, rival }]
+  yield ['against a record, over', { ...play, rival, stage: over }]
+  yield ['over', { ...play, stage: over }]
+}
+
+const STRUCK = { games: [[[10]]], lostPins: 3.4 }
+const COMPARED = { thumb: { games: [[[9, 0]]], lostPins: 12.3 }, fair: STRUCK, known: STRUCK }
 
 const rowsOf = (state: AppState, size: Size, theme: Theme): string[] =>
   screenRows({ state, looks: { homePicture: null }, services, size, theme })
@@ -144,12 +195,21 @@ export function* everyScreen(
   told = '',
 ): Generator<[name: string, rows: string[]]> {
   yield ['home', homeScreen(home, 0, homePicture(home.scenarios, services), size, theme)]
+  yield ['home, remembered', homeScreen(rememberingHome(home), 0, homePicture(home.scenarios, services), size, theme)]
   for (const [cursor, scenario] of home.scenarios.entries()) {
     yield [
       `scenarios ${cursor}`,
       scenarioScreen({ listed: home.scenarios, cursor, played: PLAYED, notice: '' }, size, theme),
     ]
-    const choice = { scenario, cursor: 0, hand: 'right', style: 'tweener', bag: 'own', mode: 'test' } as const
+    const choice = {
+      scenario,
+      cursor: 0,
+      hand: 'right',
+      style: 'tweener',
+      bag: 'own',
+      mode: 'test',
+      ...SOURCE,
+    } as const
     yield [`bowler ${cursor}`, rowsOf({ ...home, kit: KIT, screen: { kind: 'bowler', ...choice } }, size, theme)]
   }
   for (const screen of otherScreens(told))
@@ -166,6 +226,11 @@ export function* everyScreen(
     }
     // The other views say the same of any block; one of each hand is enough.
     if (index !== 0 && index !== plays.length - 1) continue
+    for (const [name, one] of rivals(play)) {
+      yield [`play ${index} ${name}`, playScreen(one, size, theme)]
+      const compared = { begun: one.states[0]!, share: 1, comparison: COMPARED }
+      yield [`debrief ${index} ${name}`, debriefScreen(one, { ...LOOKING, view: 'luck' }, '', size, theme, compared)]
+    }
     for (const view of DEBRIEF_VIEWS) {
       yield [`debrief ${index} ${view}`, debriefRows(play, { view }, size, theme)]
       yield [`debrief ${index} ${view}, no account yet`, debriefScreen(play, { ...LOOKING, view }, '', size, theme)]

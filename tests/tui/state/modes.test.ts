@@ -175,9 +175,21 @@ describe('settings', () => {
 })
 
 describe('past blocks', () => {
-  const block = { path: '/r/1.json', title: 'T', seed: 's', bowledAt: new Date(0), throws: 1, games: [9] }
+  const block = {
+    path: '/r/1.json',
+    name: 'house-forty',
+    title: 'T',
+    seed: 's',
+    bowledAt: new Date(0),
+    throws: 1,
+    games: [9],
+    frames: 1,
+    isOwn: true,
+  }
   const listed = () => {
-    const open = press({ ...home, hasPast: true }, 'down', 'enter')
+    const past = { ...home, hasPast: true }
+    const cursor = homeEntries(past).indexOf('past')
+    const open = press({ ...past, screen: { kind: 'home', cursor } }, 'enter')
     return reduce(open, { type: 'past-read', blocks: [block] })
   }
 

@@ -27,15 +27,34 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
     .option('--no-grade', 'plain: do not price each choice before it is thrown (quicker; a debrief prices them all)')
     .option('--resume [record]', 'go on with an unfinished record, or with what was left last time')
     .option('--take <balls>', 'plain: the balls to take along where the scenario leaves a choice, such as 1,4,5')
+    .addOption(
+      new Option(
+        '--today',
+        'the lane of the day: lane and seed from the date and the version of the lane rules, the same for everyone',
+      ).conflicts(['seed', 'resume', 'take', 'against']),
+    )
+    .addOption(
+      new Option(
+        '--against <record>',
+        'the lane and luck of a record, against it: its throws show after yours',
+      ).conflicts(['seed', 'resume', 'take']),
+    )
+    .option('--compare', 'plain: afterwards, what rule of thumb and both bests score on the same luck (takes a minute)')
     .option('--no-motion', 'do not animate')
     .addOption(playedBy())
     .addOption(dataFolder())
-    .action(async (scenario, options) => {
+    .action(async (scenario, options, command) => {
+      if (scenario && (options.today || options.against)) {
+        const given = options.today ? '--today' : '--against'
+        command.error(`error: ${given} names its lanes itself; leave out ${scenario}`)
+      }
       if (console.interactive && !options.plain && !options.script) {
         return finish(
           await openScreen({
             ...(scenario ? { scenarioName: scenario } : {}),
             ...(options.seed ? { seed: options.seed } : {}),
+            ...(options.today ? { today: true } : {}),
+            ...(options.against ? { against: options.against } : {}),
             ...(options.data ? { dataFolder: options.data } : {}),
             ...(options.player ? { player: options.player } : {}),
             ...(options.resume ? { resume: options.resume } : {}),
@@ -50,7 +69,7 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
   const drill = program
     .command('drill')
     .description("a coach's drill: moments to decide one after the other, on screen or line by line")
-    .argument('<file>', 'a drill file')
+    .argument('<file>', 'a drill file, or library:SKILL with line, ball, move-size, timing, spare or throw-or-lane')
     .option('--check', 'only say whether it can be played')
     .option('--plain', 'line by line, for pipes and screen readers')
     .option('--no-motion', 'do not animate')

@@ -1,8 +1,14 @@
+import type { Kind } from '../../../sim/analysis/practice/position.js'
+import type { SessionMinutes } from '../../../sim/analysis/practice/session.js'
 import type { CommandConsole } from '../console/console.js'
 
 export interface ScreenOptions {
   readonly scenarioName?: string
   readonly seed?: string
+  /** The lane of the day in place of a scenario and a seed. */
+  readonly today?: boolean
+  /** The path of a record to bowl against. */
+  readonly against?: string
   readonly noMotion?: boolean
   /** True for the block left last, or the path of an unfinished record. */
   readonly resume?: string | true
@@ -12,6 +18,8 @@ export interface ScreenOptions {
   readonly dataFolder?: string
   /** Who plays, if named on the command line. */
   readonly player?: string
+  /** Given where practice is to be opened at once. */
+  readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
 }
 
 /** What the program needs from outside: streams, the screen, and a place to leave the exit code. */

@@ -11,3 +11,6 @@ const two = (value: number): string => String(value).padStart(2, '0')
 /** What localTime writes, from the year 2000 on. */
 export const LOCAL_TIME =
   /^2\d{3}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])T([01]\d|2[0-3]):[0-5]\d:[0-5]\d[+-](0\d|1[0-4]):[0-5]\d$/
+
+/** The date that clocks here show, as 2026-11-27. */
+export const localDate = (when: Date): string => localTime(when).slice(0, 10)

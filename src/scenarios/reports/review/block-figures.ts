@@ -1,7 +1,7 @@
+import { SKILL_OF, type Skill } from '../../../sim/analysis/debrief/findings/skills.js'
 import type { DebriefReport } from '../debrief/debrief-report.js'
 import type { Weighed } from './estimate.js'
 import type { ReviewedBlock } from './reviewed-block.js'
-import { SKILL_OF, type Skill } from './skills.js'
 
 /** Choices with a price that are the player's own. */
 export const ownChoices = ({ throws }: DebriefReport): number =>

@@ -1,10 +1,10 @@
+import { SKILLS, type Skill } from '../../../sim/analysis/debrief/findings/skills.js'
 import { rounded } from '../../files/text/json.js'
 import { ownChoices, ownFrames, perGame, pinsOnSkill, totalCost } from './block-figures.js'
 import { estimateOf, type Weighed } from './estimate.js'
 import type { PlayerReport } from './player-report.js'
 import { type Pooled, pooledMeans } from './pooled.js'
 import type { ReviewedBlock } from './reviewed-block.js'
-import { SKILLS, type Skill } from './skills.js'
 import { studentPoint95 } from './student.js'
 import { suggestedDrill } from './suggested-drill.js'
 

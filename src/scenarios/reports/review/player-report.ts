@@ -1,9 +1,9 @@
+import { SKILL_OF, SKILLS } from '../../../sim/analysis/debrief/findings/skills.js'
 import { rounded } from '../../files/text/json.js'
 import { ownChoices, ownFrames, perGame, pinsOnSkill, totalCost } from './block-figures.js'
 import { changeBetween, type Estimate, estimateOf, meanOf, type Weighed } from './estimate.js'
 import { dayOf, type Period } from './period.js'
 import type { ReviewedBlock } from './reviewed-block.js'
-import { SKILL_OF, SKILLS } from './skills.js'
 import { suggestedDrill } from './suggested-drill.js'
 
 const DEAREST = 6

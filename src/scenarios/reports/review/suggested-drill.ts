@@ -1,4 +1,4 @@
-import type { Skill } from './skills.js'
+import type { Skill } from '../../../sim/analysis/debrief/findings/skills.js'
 
 /** Below so many pins a game nothing is worth a drill of its own. */
 const LEAST_PINS = 0.3

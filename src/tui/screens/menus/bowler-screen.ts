@@ -56,11 +56,21 @@ export function bowlerScreen(parts: BowlerScreenParts, size: Size, theme: Theme)
   const menuColumns = menuWidth(menu)
   const columns = Math.min(76, size.columns - menuColumns - 2)
   const { bowler, bag } = ('scenario' in chosen ? chosen.scenario : choice.scenario).setup
-  const about = [...whoRows(bowler, columns), '', ...choiceRows(parts, columns, theme), '']
+  const told = [...whoRows(bowler, columns), '', ...choiceRows(parts, columns, theme), '']
+  // Where the bag would be cut the air goes first.
+  const isTight = told.length + 1 + bag.length > size.rows - ROWS_AROUND
+  const about = isTight ? told.filter((row) => row !== '') : told
   const bagTitle = textRow(theme, ['The bag', 'strong'])
   const body = [
     '',
-    textRow(theme, [` ${choice.scenario.title}`, 'strong'], ['  choose who bowls', 'faint']),
+    textRow(
+      theme,
+      [` ${choice.scenario.title}`, 'strong'],
+      [
+        choice.day === null ? '  choose who bowls' : `  lane of the day ${choice.day}: one oil and luck for all`,
+        'faint',
+      ],
+    ),
     textRow(theme, [` ${'problem' in chosen ? chosen.problem : notice}`, 'loss']),
     ...beside(
       menu.map((row) => ` ${row}`),
@@ -68,7 +78,7 @@ export function bowlerScreen(parts: BowlerScreenParts, size: Size, theme: Theme)
       [...about, bagTitle, ...bagRows(bag, columns, size.rows - ROWS_AROUND - about.length - 1, theme)],
     ),
   ]
-  return page(body, contextKeyLine('bowler', size.columns, theme), size)
+  return page(body, contextKeyLine(choice.naming ? 'naming' : 'bowler', size.columns, theme), size)
 }
 
 function whoRows(bowler: BowlerProfile, columns: number): string[] {
@@ -90,6 +100,9 @@ function choiceRows({ choice, entries, kit }: BowlerScreenParts, columns: number
       [label.padEnd(LABEL_COLUMNS), 'faint'],
       [value, 'strong'],
     )
+  const { naming } = choice
+  const typed = (what: 'seed' | 'guest', words: string) =>
+    clipRow(naming?.what === what ? `${naming.text}_` : words, columns - KEY_COLUMNS - LABEL_COLUMNS)
   const isTypical = entries[choice.cursor]?.kind === 'level'
   const [mode, about] = MODE_ABOUT[choice.mode]
   return [
@@ -102,6 +115,8 @@ function choiceRows({ choice, entries, kit }: BowlerScreenParts, columns: number
     ...wrapWords(about, columns - KEY_COLUMNS - LABEL_COLUMNS).map((words) =>
       textRow(theme, [' '.repeat(KEY_COLUMNS + LABEL_COLUMNS) + words, 'faint']),
     ),
+    row('e', 'Seed', typed('seed', choice.seed === '' ? 'a fresh one' : choice.seed)),
+    row('g', 'Guest', typed('guest', choice.guest === null ? 'nobody' : `${choice.guest}, by turns`)),
   ]
 }
 

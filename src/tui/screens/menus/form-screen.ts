@@ -12,6 +12,8 @@ export interface FormWords {
   readonly title: string
   /** What to know before filling it in; shown until something is refused. */
   readonly about: string
+  /** What is worked out of what has been filled in so far; always in sight. */
+  readonly told?: string
 }
 
 /** A form: a line a field, the one under the hand between two marks, and below why it was refused. */
@@ -29,13 +31,15 @@ export function formScreen<Draft>(
           .map((row) => textRow(theme, [` ${row}`, 'loss']))
       : wrapWords(words.about, Math.min(100, size.columns - 3)).map((row) => textRow(theme, [` ${row}`, 'faint']))
   const shownBelow = below.slice(0, 4)
-  const room = size.rows - ROWS_AROUND_FIELDS - shownBelow.length
+  const told = words.told === undefined ? [] : [textRow(theme, [` ${words.told}`, 'strong'])]
+  const room = size.rows - ROWS_AROUND_FIELDS - shownBelow.length - told.length
   const body = [
     '',
     textRow(theme, [` ${words.title}`, 'strong']),
     '',
     ...scrolled(fieldRows(form, fields, theme), room),
     '',
+    ...told,
     ...shownBelow,
   ]
   return page(body, contextKeyLine('form', size.columns, theme), size)

@@ -26,6 +26,8 @@ const TITLES: Partial<Record<KeyContext, string>> = {
   'own-account': 'Your own account',
   bowler: 'Choosing who bowls',
   filter: 'Filtering a list',
+  naming: 'Typing a seed or a name',
+  done: 'After a block',
   kit: 'Bag and bowler',
   form: 'Filling in',
   settings: 'Settings',
@@ -34,14 +36,17 @@ const TITLES: Partial<Record<KeyContext, string>> = {
   call: 'Calling the reaction',
   debrief: 'Looking back',
   'what-if': 'What if',
+  practice: 'Practice',
 }
 /** Told after the place help was asked in. */
 const FURTHER: readonly KeyContext[] = [
   'play',
   'typing',
   'debrief',
+  'done',
   'what-if',
   'call',
+  'practice',
   'bowler',
   'filter',
   'kit',

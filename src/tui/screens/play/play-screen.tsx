@@ -12,6 +12,7 @@ import type { Theme } from '../../draw/theme.js'
 import type { KeyContext } from '../../keys/binding.js'
 import { beliefRows } from '../../parts/belief.js'
 import { contextKeyLine, type KeyWords } from '../../parts/key-hints.js'
+import type { Compared } from '../../state/app-state.js'
 import type { DecisionField } from '../../state/decision-fields.js'
 import { blockOf, canCall, type PlayState } from '../../state/play-state.js'
 import { wrapWords } from '../../terminal/fit.js'
@@ -25,16 +26,22 @@ interface PlayScreenParts {
   readonly view: PlayerView | null
   /** How the pins of a rolling ball fall, once worked out. */
   readonly fall: PinFall | null
+  /** What others score on the block's luck, as far as it is worked out. */
+  readonly compared?: Compared | null
   readonly context: KeyContext
   readonly size: Size
   readonly theme: Theme
 }
 
 /** The main screen: lane and result on top, score sheet and decision below. */
-export function playScreenRows({ play, view, fall, context, size, theme }: PlayScreenParts): string[] {
+export function playScreenRows({ play, view, fall, compared, context, size, theme }: PlayScreenParts): string[] {
   const top = playTopRows(play, view, size, theme, fall)
-  const body = [...top, ...lowerRows(play, view, size, top, theme)]
-  return page(body, contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : {}), size)
+  const body = [...top, ...lowerRows({ play, view, size, top, theme, compared: compared ?? null })]
+  return page(
+    body,
+    contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : overWords(play)),
+    size,
+  )
 }
 
 const STEP_WORDS: Readonly<Record<DecisionField, string>> = {
@@ -51,6 +58,9 @@ const keyWords = (play: PlayState): KeyWords => ({
   ...(canCall(play) ? {} : { call: null }),
   ...(play.undo.length > 0 ? {} : { undo: null }),
 })
+
+/** Nobody else's block is to be looked at where nobody else bowled. */
+const overWords = (play: PlayState): KeyWords => (play.rival?.kind === 'guest' ? {} : { 'other-player': null })
 
 /** The main screen with the open bag in place of its lower part. */
 export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
@@ -69,13 +79,12 @@ export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {
 /** Rows of the screen above what lies open in its lower part, and the keys below it. */
 const rowsBelow = (size: Size, top: readonly string[]): number => size.rows - top.length - 1
 
-function lowerRows(
-  play: PlayState,
-  view: PlayerView | null,
-  size: Size,
-  top: readonly string[],
-  theme: Theme,
-): string[] {
+interface LowerParts extends Pick<PlayScreenParts, 'play' | 'view' | 'size' | 'theme'> {
+  readonly top: readonly string[]
+  readonly compared: Compared | null
+}
+
+function lowerRows({ play, view, size, top, theme, compared }: LowerParts): string[] {
   const rows = rowsBelow(size, top)
   if (play.stage.kind === 'done' && play.drill) return drillDoneRows(play, size.columns - 2, rows, theme)
   if (play.open === 'history') {
@@ -84,7 +93,7 @@ function lowerRows(
   }
   if (play.open === 'call' && play.call) return indent(callRows(play.call, blockOf(play).setup.bowler.hand, theme), 1)
   if (play.open === 'belief') return indent(beliefRows(play.belief, size.columns - 2, theme), 1)
-  return playLowerRows(play, view, size, theme)
+  return playLowerRows(play, view, size, theme, compared)
 }
 
 interface BagProps {

@@ -1,4 +1,4 @@
-import type { TagKind } from '../../../sim/analysis/debrief/findings/tag.js'
+import type { TagKind } from './tag.js'
 
 /** What a choice takes, as a coach would divide it. */
 export const SKILLS = [
