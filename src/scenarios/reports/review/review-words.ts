@@ -43,9 +43,8 @@ export function placeWords({ record, day, game, frames, pins }: PlayerReport['fi
   return `${basename(record, '.json')}${when}, frame${frames.length === 1 ? '' : 's'} ${list}, ${pins.toFixed(1)} pins`
 }
 
-/** What to practise next, and the command that makes a drill of it. */
-export function drillSentence({ skill, pinsPerGame, practise, record }: SuggestedDrill): string {
-  return `Suggested drill: ${skill}, which cost ${pinsPerGame.toFixed(1)} pins a game. ${practise} To make one of its moments: ${drillCommand(record)}`
+/** What to practise next, and the commands that open a drill of it, or make one of the player's own moments. */
+export function drillSentence({ skill, pinsPerGame, practise, library, record }: SuggestedDrill): string {
+  const ready = library === null ? '' : ` Ready: dryboard drill ${library}.`
+  return `Suggested drill: ${skill}, which cost ${pinsPerGame.toFixed(1)} pins a game. ${practise}${ready} Of its own moments: dryboard drill new ${shellQuoted(record)} > drill.yaml`
 }
-
-const drillCommand = (record: string): string => `dryboard drill new ${shellQuoted(record)} > drill.yaml`
