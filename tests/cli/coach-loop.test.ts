@@ -72,8 +72,8 @@ describe('a drill made of somebody’s record', () => {
     const [bo] = players
     expect([bo.player, bo.choices, bo.costPins, bo.givenAway.total.mean]).toEqual(['Bo', 2, 0, 0])
     expect([bo.findings, bo.dearest]).toEqual([[], []])
-    // What was given was dear.
-    expect((await json(['review', record])).players[0].costPins).toBeGreaterThan(2)
+    // What was given is told as such and has no price.
+    expect(bo.blocks.map(({ choices }: { choices: number }) => choices).sort()).toEqual([1, 3])
 
     const results = await json(['drill', 'results', drill, join(data, 'records')])
     expect(results.players).toEqual([{ player: 'Bo', answered: 2, choices: 2, asGoodAsTheBest: 2, costPins: 0 }])
@@ -143,7 +143,8 @@ describe('a group', () => {
     for (let player = 1; player <= 20; player++) {
       for (const day of [1, 9]) {
         const name = day === 9 ? `  pLAYER ${player} ` : `Player ${player}`
-        const throws = 1 + ((player + day) % 3)
+        // Two debriefs serve them all; the fifth plays otherwise from one day to the other.
+        const throws = player === 5 ? (day === 9 ? 2 : 1) : 1 + ((player + day) % 2)
         await copied(`inbox/p${player}/b${player}-${day}.json`, { player: name, day, throws })
       }
     }
@@ -245,7 +246,7 @@ describe('a group', () => {
   })
 
   it('goes into a spreadsheet with boards in columns and leaves that are no dates', async () => {
-    const [header, row] = (await run(['review', record, '--csv'])).out.split('\n')
+    const [header, row] = (await run(['review', join(folder, 'inbox', 'p1', 'b1-1.json'), '--csv'])).out.split('\n')
     const cells = new Map(header!.split(',').map((name, at) => [name, row!.split(',')[at]]))
     expect([cells.get('thrown ball'), cells.get('thrown slide'), cells.get('thrown target')]).toEqual([
       'weak-pearl',

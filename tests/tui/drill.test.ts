@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest'
+import { expect, it, vi } from 'vitest'
 import type { DrillPosition } from '../../src/scenarios/drills/load-drill.js'
 import type { BlockState } from '../../src/sim/world/block/types.js'
 import { startPosition } from '../../src/tui/state/drill-play.js'
@@ -43,7 +43,7 @@ it('plays a drill on the screen: what was thrown, a decision a position, what to
     await until(/on its way|Look for/)
     type(' ')
     await until(/Look for: Where did it turn\?/)
-    expect(services.filed).toHaveLength(1)
+    await vi.waitFor(() => expect(services.filed).toHaveLength(1))
     expect(services.filed[0]!.block.throws).toHaveLength(3)
     type(ENTER)
     await until(/Position 2 of 2/)

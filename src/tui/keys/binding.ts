@@ -49,7 +49,6 @@ export type PlainCommand =
   | 'bag'
   | 'call'
   | 'belief'
-  | 'history'
   | 'mode'
   | 'style'
   | 'tour'

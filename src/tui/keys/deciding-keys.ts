@@ -123,10 +123,9 @@ export const DECIDING_KEYS: readonly KeyBinding[] = [
     contexts: ['play'],
   },
   { command: 'back', keys: ['o', 'enter'], shown: 'o', does: 'close', contexts: ['belief'] },
-  { command: 'history', keys: ['v'], shown: 'v', does: 'what was thrown here', contexts: ['play'] },
   {
     command: 'back',
-    keys: ['v', 'enter'],
+    keys: ['enter'],
     shown: 'Enter',
     does: 'close, and decide',
     contexts: ['history'],

@@ -59,8 +59,6 @@ export function reducePlay(play: PlayState, command: Command, services: Pick<Tra
       const why = clear.contest === undefined ? whyNoBelief(clear) : HELD_BACK
       return why === '' ? { ...clear, open: 'belief' } : { ...clear, notice: why }
     }
-    case 'history':
-      return { ...clear, open: 'history' }
     case 'undo':
       return undo(clear)
     case 'enter':

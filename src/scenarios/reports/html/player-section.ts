@@ -3,7 +3,7 @@ import { replayRecord } from '../../store/replay.js'
 import type { Estimate } from '../review/estimate.js'
 import { choiceWords } from '../review/figures-words.js'
 import type { PlayerReport } from '../review/review-report.js'
-import { changeWords, drillSentence } from '../review/review-words.js'
+import { changeWords, drillSentence, placeWords } from '../review/review-words.js'
 import type { ReviewedBlock } from '../review/reviewed-block.js'
 import { escaped } from './escaped.js'
 import { estimateBar, intervalWords } from './estimate-html.js'
@@ -34,13 +34,6 @@ export function playerSection(player: PlayerReport, blocks: readonly ReviewedBlo
     ...blocks.flatMap((block) => blockPart(block, most)),
     '</section>',
   ].join('\n')
-}
-
-/** Which block and frames a finding is of. */
-function placeWords({ record, day, game, frames, pins }: PlayerReport['findings'][number]): string {
-  const when = day === null ? '' : `, ${day}`
-  const list = frames.map((frame) => `${game}-${frame}`).join(', ')
-  return `${basename(record, '.json')}${when}: frame${frames.length === 1 ? '' : 's'} ${list}; ${pins.toFixed(1)} pins`
 }
 
 function summary(player: PlayerReport): string[] {

@@ -3,7 +3,7 @@ import { CAME_TO_BE_WORDS } from '../debrief/origin-words.js'
 import { cell, choiceWords, range } from './figures-words.js'
 import { groupLines } from './group-markdown.js'
 import type { PlayerReport, ReviewReport } from './review-report.js'
-import { changeWords, drillSentence, periodWords } from './review-words.js'
+import { changeWords, drillSentence, periodWords, placeWords } from './review-words.js'
 
 /** The review as Markdown, which is also what is printed. */
 export function reviewMarkdown({ period, group, players, superseded, leftOut, faults }: ReviewReport): string[] {
@@ -75,7 +75,7 @@ function costLines(player: PlayerReport): string[] {
     '',
     ...(player.findings.length === 0 ? ['Nothing that cost enough to name.'] : []),
     ...player.findings.map(
-      ({ number, record, words, practise }) => `${number}. ${basename(record, '.json')}: ${words} ${practise}`,
+      (finding) => `${finding.number}. ${placeWords(finding)}: ${finding.words} ${finding.practise}`,
     ),
     ...(player.suggestedDrill ? ['', drillSentence(player.suggestedDrill)] : []),
     '',

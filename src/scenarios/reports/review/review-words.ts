@@ -1,3 +1,4 @@
+import { basename } from 'node:path'
 import { shellQuoted } from '../../words/shell-quoted.js'
 import type { Period } from './period.js'
 import type { PlayerReport } from './player-report.js'
@@ -35,9 +36,15 @@ export function differenceWords({ pins, low, high }: Difference): string {
 const signed = (pins: number): string => `${pins > 0 ? '+' : pins < 0 ? '−' : ''}${Math.abs(pins).toFixed(1)}`
 const blocks = (count: number): string => `${count} block${count === 1 ? '' : 's'}`
 
-/** What to practise next, and the command that makes a drill of it. */
-export function drillSentence({ skill, pinsPerGame, practise, record }: SuggestedDrill): string {
-  return `Suggested drill: ${skill}, which cost ${pinsPerGame.toFixed(1)} pins a game. ${practise} To make one of its moments: ${drillCommand(record)}`
+/** Which block and frames a finding is of, and what it cost. */
+export function placeWords({ record, day, game, frames, pins }: PlayerReport['findings'][number]): string {
+  const when = day === null ? '' : `, ${day}`
+  const list = frames.map((frame) => `${game}-${frame}`).join(', ')
+  return `${basename(record, '.json')}${when}, frame${frames.length === 1 ? '' : 's'} ${list}, ${pins.toFixed(1)} pins`
 }
 
-const drillCommand = (record: string): string => `dryboard drill new ${shellQuoted(record)} > drill.yaml`
+/** What to practise next, and the commands that open a drill of it, or make one of the player's own moments. */
+export function drillSentence({ skill, pinsPerGame, practise, library, record }: SuggestedDrill): string {
+  const ready = library === null ? '' : ` Ready: dryboard drill ${library}.`
+  return `Suggested drill: ${skill}, which cost ${pinsPerGame.toFixed(1)} pins a game. ${practise}${ready} Of its own moments: dryboard drill new ${shellQuoted(record)} > drill.yaml`
+}

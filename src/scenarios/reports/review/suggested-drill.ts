@@ -20,8 +20,20 @@ export interface SuggestedDrill {
   readonly pinsPerGame: number
   /** What to practise, as the dearest finding on it says. */
   readonly practise: string
+  /** The drill of the library on this skill; null where there is none. */
+  readonly library: string | null
   /** The record its moments can be taken from, by `dryboard drill new`. */
   readonly record: string
+}
+
+/** Drills of the library by the skill of a finding. */
+const LIBRARY: Partial<Readonly<Record<Skill, string>>> = {
+  ball: 'library:ball',
+  line: 'library:line',
+  'timing of moves': 'library:timing',
+  'size of moves': 'library:move-size',
+  'throw or lane': 'library:hand-or-lane',
+  spares: 'library:spare',
 }
 
 /** The drill for what costs most; null where nothing costs enough. */
@@ -34,6 +46,7 @@ export function suggestedDrill(skills: readonly SkillCost[], findings: readonly 
     skill: dearest.skill,
     pinsPerGame: dearest.mean,
     practise: finding.practise,
+    library: LIBRARY[dearest.skill] ?? null,
     record: finding.record,
   }
 }
