@@ -59,6 +59,7 @@ export interface Steps {
   settle: never
   account: AccountStep
   'what-if': never
+  positions: never
   comparison: ComparisonStep
   average: BowlerAverage
 }
