@@ -61,7 +61,7 @@ export function sessionPlayer(seed: string): (screen: string) => Move {
     if (screen.includes('show the oil? The rest')) return [ENTER]
     if (screen.includes('The block is over') || screen.includes('The frame is over')) return [ENTER]
     if (screen.includes('The bag')) return [oneOf([DOWN, UP]), ENTER]
-    if (screen.includes('Oil shown')) {
+    if (screen.includes('Findings')) {
       looks++
       if (looks <= LOOKS) return oneOf(LOOKING)
       looks = 0

@@ -146,6 +146,8 @@ export interface AppState {
   readonly enterAt: number | null
   /** What was bowled on each lane before, by its title; null until it is read. */
   readonly played: ReadonlyMap<string, Played> | null
+  /** The looking back that a moment is played again from; null while none is. */
+  readonly momentFrom: ScreenOf<'debrief'> | null
   /** What the home screen tells of the blocks before; null until it is read. */
   readonly remembered: Remembered | null
   /** The lane of the day; null until it is worked out. */

@@ -5,6 +5,7 @@ import type { Command } from '../keys/binding.js'
 import { again, isAgain } from './again.js'
 import { type AppState, atHome, type ScreenOf } from './app-state.js'
 import { debriefOf, reduceDebrief, reduceOwnAccount, withDearest } from './debrief-state.js'
+import { playMoment } from './play-moment.js'
 import { blockOf, type PlayState } from './play-state.js'
 import { reducePlay } from './reduce-play.js'
 import { handedOver } from './rival.js'
@@ -23,6 +24,10 @@ export function lookBack(
   if (command === 'back') {
     const settings = play.tour === null ? state.settings : { ...state.settings, tour: 'seen' as const }
     return { ...state, settings, screen: atHome(state) }
+  }
+  if (command === 'enter') {
+    const moment = playMoment(state, screen, services)
+    if (moment !== state) return moment
   }
   if (isAgain(command)) return again(state, play, command, services)
   if (command === 'other-player') {

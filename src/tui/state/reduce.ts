@@ -9,6 +9,7 @@ import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { afterPosition } from './drill-play.js'
 import { positionOf } from './drill-types.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
+import { backFromMoment } from './play-moment.js'
 import { blockOf, notesOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
 import { practised, reducePractice } from './practice-state.js'
@@ -192,6 +193,10 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
   if (stage.kind === 'weighing') {
     return command === 'back' ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
   }
+  const isOver = stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')
+  const isLeft = command === 'back' && stage.kind === 'deciding' && play.open === 'nothing'
+  if (play.moment && (isLeft || (isOver && (command === 'enter' || command === 'back'))))
+    return backFromMoment(state) ?? state
   if (stage.kind === 'passing' && command === 'enter') return withPlay(state, handedOver(play))
   if (stage.kind === 'passing' || (stage.kind === 'done' && command === 'other-player')) {
     if (command === 'other-player') return withPlay(state, handedOver(play))
@@ -202,26 +207,27 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     return command === 'back' ? goHome(state) : state
   }
   if (stage.kind === 'done' && isAgain(command)) return again(leaveBlock(state, services), play, command, services)
-  if (stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')) {
+  if (isOver) {
     if (command === 'enter' && play.grades.length > 0) {
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
     }
     if (command === 'enter' || command === 'back') return goHome(leaveBlock(state, services))
     return state
   }
-  if (command === 'back' && stage.kind === 'deciding' && play.open === 'nothing') {
+  if (isLeft) {
     return goHome(leaveBlock(state, services))
   }
   return withPlay(state, reducePlay(play, command, services))
 }
 
-/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never the tour. */
+/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never what is only tried. */
 function leaveBlock(state: AppState, services: TrainerServices): AppState {
   const { screen } = state
   if (screen.kind !== 'play') return state
   const { stage } = screen.play
   // A ball that is on its way has been thrown.
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
+  if (play.moment) return state
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
   if (play.stage.kind === 'done' && play.drill) return state
   const blocks = play.rival?.kind === 'guest' ? [play, play.rival.play] : [play]

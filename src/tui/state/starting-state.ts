@@ -62,6 +62,7 @@ export async function startingState(
     help: null,
     enterAt: null,
     played: null,
+    momentFrom: null,
     remembered: null,
     today: null,
     compared: null,

@@ -58,6 +58,7 @@ export interface Steps {
   belief: never
   settle: never
   account: AccountStep
+  positions: never
   'what-if': never
   positions: never
   comparison: ComparisonStep

@@ -18,7 +18,7 @@ Examples:
   dryboard room flat-forty-four --after 20   where a worn lane forgives a miss
   dryboard bag house-forty flat-forty-four   which balls of the bag earn their place
   dryboard auto unseen-draw --policy thumb   a block played by rule of thumb
-  dryboard debrief RECORD                    what each choice of a block gave away, and why
+  dryboard debrief RECORD                    what each choice of a block cost, and why
   dryboard review RECORD... --html report.html
   dryboard scenario new > lane.yaml          a scenario file to start from
 
