@@ -58,7 +58,6 @@ export interface Steps {
   belief: never
   settle: never
   account: AccountStep
-  positions: never
   'what-if': never
   positions: never
   comparison: ComparisonStep
