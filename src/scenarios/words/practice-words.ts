@@ -178,7 +178,7 @@ function decideWhy(
 const figure = (value: number): string => boardWords(Number(value.toFixed(1)))
 
 /** A range as it is said: of a ratio each end with its "to one". */
-export const rangeWords = (low: number, high: number, unit: string): string =>
+const rangeWords = (low: number, high: number, unit: string): string =>
   unit === ':1' ? `${figure(low)}:1 to ${figure(high)}:1` : `${figure(low)} to ${figure(high)} ${unit}`.trimEnd()
 
 /** What a player said, in words. */
