@@ -54,7 +54,11 @@ const noReactDevtools: Plugin = {
 }
 
 export default defineConfig({
-  entry: { cli: 'src/cli.ts', thinker: 'src/tui/worker/worker.ts' },
+  entry: {
+    cli: 'src/cli.ts',
+    thinker: 'src/tui/worker/worker.ts',
+    'contest-worker': 'src/scenarios/contest/standings/worker.ts',
+  },
   format: ['esm'],
   target: 'node20',
   platform: 'node',

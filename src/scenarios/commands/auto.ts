@@ -11,6 +11,7 @@ import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
 import { blockStore } from '../store/block-store.js'
 import { dataFolder } from '../store/data-folder.js'
+import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { SHORT_OF_THE_BEST } from '../words/ledger-words.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
@@ -44,6 +45,7 @@ interface PlayedBlock {
 /** Blocks played by a policy: scores, strikes and pins short of the best. The k-th block has seed `seed-k`; a single one `seed` itself. */
 export async function autoCommand(name: string, options: AutoOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
+  refuseSealedLane(dataFolder(options.data, console.environment), scenario)
   const first = seedOf(options.seed, scenario)
   const store = blockStore(dataFolder(options.data, console.environment))
   if (options.save) await store.tryOut()

@@ -15,6 +15,8 @@ import type { Scenario } from '../files/scenario/scenario.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
+import { dataFolder } from '../store/data-folder.js'
+import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { signedPins } from '../words/words.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
@@ -37,6 +39,7 @@ export async function bagCommand(
 ): Promise<number> {
   const scenarios: Scenario[] = []
   for (const name of names) scenarios.push(await loadScenario(name))
+  for (const one of scenarios) refuseSealedLane(dataFolder(undefined, console.environment), one)
   const options = { ...asked, seed: seedOf(asked.seed, scenarios[0]) }
   const { bag, bowler } = scenarios[0].setup
   const setups = scenarios.map(({ setup }): BlockSetup => ({ ...setup, bag, bowler }))

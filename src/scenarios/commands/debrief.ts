@@ -13,6 +13,7 @@ import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { keptBlock } from '../store/kept-block.js'
 import { type BlockRecord, readRecord } from '../store/record.js'
 import { EarlierModelError } from '../store/replay.js'
+import { refuseSealedRecord } from '../store/sealed-lanes.js'
 import type { FramePlace } from '../words/frame-place.js'
 import { keptBlockLines } from '../words/kept-block-lines.js'
 import { wrapped } from '../words/wrapped.js'
@@ -36,11 +37,13 @@ export async function debriefCommand(
 ): Promise<number> {
   if (options.html !== undefined) await checkTarget(options.html, [path])
   const record = await readRecord(path)
+  const data = dataFolder(options.data, console.environment)
+  refuseSealedRecord(data, path, record)
   const notes = await readNotes(path)
   const progress = progressOn(console, 'pricing choices')
   const worked = await workedDebrief(record, {
     path,
-    folder: debriefsFolder(dataFolder(options.data, console.environment)),
+    folder: debriefsFolder(data),
     reached: progress.reached,
     ...(options.quick ? { quick: true } : {}),
   }).catch((fault: unknown) => {

@@ -11,6 +11,7 @@ import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { recordFromText } from '../store/record.js'
 import { RECORD_FORMAT } from '../store/record-schema.js'
 import { replayRecord } from '../store/replay.js'
+import { refuseSealedRecord } from '../store/sealed-lanes.js'
 import type { FramePlace } from '../words/frame-place.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
@@ -57,12 +58,12 @@ async function partFrom(source: string, options: DrillNewOptions, console: Comma
     const scenario = await loadScenario(source)
     return startOf(scenario, isBuiltIn, seedOf(options.seed, scenario), words)
   }
-  if (options.at) {
-    const record = recordFromText(source, await readTextFile(source))
-    return framesOf({ record, replay: replayRecord(record, source), path: source }, options.at, words)
-  }
+  const read = recordFromText(source, await readTextFile(source))
+  const data = dataFolder(options.data, console.environment)
+  refuseSealedRecord(data, source, read)
+  if (options.at) return framesOf({ record: read, replay: replayRecord(read, source), path: source }, options.at, words)
   const progress = progressOn(console, 'pricing choices')
-  const cache = debriefsFolder(dataFolder(options.data, console.environment))
+  const cache = debriefsFolder(data)
   const { record, report } = await reviewBlock(source, cache, progress.reached)
   progress.over()
   return dearestOf({ record, replay: replayRecord(record, source), path: source }, report, words)

@@ -6,6 +6,8 @@ import { layPattern, measurePattern, patternVolumeMicrolitres } from '../../sim/
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
+import { dataFolder } from '../store/data-folder.js'
+import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { oilPicture } from '../words/oil-picture.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { seedOf } from './seed.js'
@@ -32,6 +34,7 @@ const NAME_COLUMNS = 19
 /** Each lane's oil: volume, length, ratio, class, thickness by place, and a picture of it. */
 export async function patternCommand(name: string, asked: PatternOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
+  refuseSealedLane(dataFolder(undefined, console.environment), scenario)
   const { setup, title } = scenario
   const options = { ...asked, seed: seedOf(asked.seed, scenario) }
   const sheets = setup.lanes.map((lane, index) => oilSheet(lane, options.seed, index))

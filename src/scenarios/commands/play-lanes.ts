@@ -7,6 +7,7 @@ import { debriefsFolder } from '../store/data-folder.js'
 import { COMPARISONS, keepFigures, readFigures } from '../store/kept-figures.js'
 import { readRecord } from '../store/record.js'
 import { replayRecord } from '../store/replay.js'
+import { refuseSealedRecord } from '../store/sealed-lanes.js'
 import { laneOfToday } from '../store/today.js'
 import { LANE_OF_THE_DAY_ABOUT } from '../words/same-luck-words.js'
 import type { CommandConsole } from './console/console.js'
@@ -21,8 +22,10 @@ export interface BlockBefore {
 }
 
 /** The block of a record, played again. @throws ScenarioError */
-export async function blockBefore(path: string): Promise<BlockBefore> {
-  const { scenario, states } = replayRecord(await readRecord(path), path)
+export async function blockBefore(path: string, data: string): Promise<BlockBefore> {
+  const record = await readRecord(path)
+  refuseSealedRecord(data, path, record)
+  const { scenario, states } = replayRecord(record, path)
   return { scenario, block: states[states.length - 1] }
 }
 

@@ -18,6 +18,8 @@ import { keepAccount } from '../store/kept-account.js'
 import type { OpenBlock } from '../store/open-block.js'
 import { nameIfReadable } from '../store/player-name.js'
 import { recordOf } from '../store/record.js'
+import { refuseSealedLane } from '../store/sealed-lanes.js'
+import { HELD_BACK_WORDS } from '../words/contest-words.js'
 import type { CommandConsole } from './console/console.js'
 import { type BlockBefore, blockBefore, compare, type Lanes, lanesOf } from './play-lanes.js'
 
@@ -54,23 +56,27 @@ export async function playCommand(
   const store = blockStore(data)
   const player = await nameIfReadable(options.player, withDataFolder(console.environment, options.data), console.tell)
   const script = options.script === undefined ? null : await scriptLines(options.script)
-  const rival = options.against === undefined ? null : await blockBefore(options.against)
+  const rival = options.against === undefined ? null : await blockBefore(options.against, data)
   const block =
     options.resume === undefined
-      ? await newBlock(await lanesOf(name, options, rival, console), options, player, store)
+      ? await newBlock(await lanesOf(name, options, rival, console), options, player, { store, data })
       : await resumedBlock(options.resume, player, store, console)
   try {
     // Nobody should play a block for nothing.
     await store.tryOut()
     if (options.resume === undefined) for (const sentence of await offerOf(store)) console.tell(sentence)
-    for (const line of openingLines(block.scenario, block.begun.seed)) console.print(line)
+    const isEntry = block.contest !== undefined
+    for (const line of openingLines(block.scenario, isEntry ? null : block.begun.seed)) console.print(line)
+    if (isEntry) console.print(HELD_BACK_WORDS)
     if (block.begun.throws.length > 0) console.print(`It goes on after ${block.begun.throws.length} throws.`)
     if (block.begun.spot) console.print('Type ? for what you can say.')
     const grades: Grade[] = block.begun.throws.map(() => undefined)
-    const behind = console.interactive && options.grade ? settling(block.begun) : null
+    const behind = console.interactive && options.grade && !isEntry ? settling(block.begun) : null
     const state = await playOn(block, { script, options, grades, behind, rival }, console)
-    await fileBlock(block, { state, grades, behind, data }, console)
-    if (options.compare && !console.stoppedBy()) await compare(block.scenario, state, data, console)
+    if (isEntry && state.spot)
+      console.print('The entry stops here, unfinished; it goes on where it stands, and says so.')
+    else await fileBlock(block, { state, grades, behind, data }, console)
+    if (options.compare && !isEntry && !console.stoppedBy()) await compare(block.scenario, state, data, console)
   } finally {
     await block.leave()
   }
@@ -82,8 +88,9 @@ async function newBlock(
   { scenario: lanes, seed: settled }: Lanes,
   { take, seed }: PlayOptions,
   player: string | undefined,
-  store: BlockStore,
+  { store, data }: { readonly store: BlockStore; readonly data: string },
 ): Promise<OpenBlock> {
+  refuseSealedLane(data, lanes)
   const scenario = withBallsTaken(lanes, take?.split(','))
   const begun = beginScenario(scenario, settled ?? seed ?? scenario.data.seed ?? freshSeed())
   return store.begin({ scenario, begun, player, cameToBe: 'played' })
@@ -123,7 +130,7 @@ interface PlayingOn {
 }
 
 async function playOn(
-  { begun, keep }: OpenBlock,
+  { begun, keep, contest }: OpenBlock,
   { script, options, grades, behind, rival }: PlayingOn,
   console: CommandConsole,
 ): Promise<BlockState> {
@@ -142,7 +149,7 @@ async function playOn(
     },
     keep,
     notKept: (fault) => notThrown(fault, console),
-    grade: options.grade,
+    grade: options.grade && contest === undefined,
     graded: (grade) => grades.push(grade),
     thrown: (before, after) => behind?.thrown(before, after, grades.at(-1)),
     ...(rival ? { rival: rival.block } : {}),

@@ -16,6 +16,7 @@ import { addNote } from '../store/coach-notes.js'
 import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { readRecord } from '../store/record.js'
 import { recordsAmong } from '../store/records-among.js'
+import { refuseSealedRecord } from '../store/sealed-lanes.js'
 import type { FramePlace } from '../words/frame-place.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
@@ -41,10 +42,16 @@ export async function reviewCommand(
   console: CommandConsole,
 ): Promise<number> {
   if (options.note !== undefined || options.at) return noteOn(paths, options, console)
-  const cache = debriefsFolder(dataFolder(options.data, console.environment))
+  const data = dataFolder(options.data, console.environment)
+  const cache = debriefsFolder(data)
   const aliases = aliasesFrom(options.alias ?? [])
   const records = await recordsAmong(paths)
   if (options.html !== undefined) await checkTarget(options.html, records)
+  for (const path of records) {
+    // What cannot be read is told of with the faults.
+    const record = await readRecord(path).catch(() => null)
+    if (record) refuseSealedRecord(data, path, record)
+  }
   const { blocks: read, faults } = await reviewedBlocks(records, cache, (place) =>
     progressOn(console, `record ${place + 1} of ${records.length}`),
   )

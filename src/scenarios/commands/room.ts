@@ -7,6 +7,8 @@ import { ballPlace, laneIndex } from '../files/scenario/choose-ball.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
+import { dataFolder } from '../store/data-folder.js'
+import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { boardWords, SPEED_WORDS } from '../words/words.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
@@ -27,6 +29,7 @@ const TOLD_PINS = 4
 /** Every line of one ball on one lane, the oil in sight: what it is worth and how far it can be missed. */
 export async function roomCommand(name: string, asked: RoomOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
+  refuseSealedLane(dataFolder(undefined, console.environment), scenario)
   const options = { ...asked, seed: seedOf(asked.seed, scenario) }
   const { setup } = scenario
   const fresh = beginScenario(scenario, options.seed).lanes[laneIndex(scenario, options.lane)]

@@ -11,6 +11,8 @@ import { ballPlace, laneIndex } from '../files/scenario/choose-ball.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText, rounded } from '../files/text/json.js'
 import { loadScenario } from '../library/load.js'
+import { dataFolder } from '../store/data-folder.js'
+import { refuseSealedLane } from '../store/sealed-lanes.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
 import { seedOf } from './seed.js'
@@ -36,6 +38,7 @@ const LAST_FOOT = 59
 /** One ball as the bowler means it, on the lane as oiled or after some throws: where it goes and what it is doing when. */
 export async function traceCommand(name: string, asked: TraceOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
+  refuseSealedLane(dataFolder(undefined, console.environment), scenario)
   const options = { ...asked, seed: seedOf(asked.seed, scenario) }
   const { bowler } = scenario.setup
   const ball = scenario.setup.bag[ballPlace(scenario, options.ball)]

@@ -1,6 +1,7 @@
 import { basename } from 'node:path'
 import { checkOil } from '../files/scenario/possible-oil.js'
 import { type Scenario, scenarioFrom } from '../files/scenario/scenario.js'
+import { PACK_FORMAT } from '../files/schema/contest-formats.js'
 import { nearestOf } from '../files/text/nearest.js'
 import { isLine, lineWords } from '../files/text/one-line.js'
 import { readTextFile } from '../files/text/read-text-file.js'
@@ -31,6 +32,10 @@ export async function loadScenario(pathOrName: string): Promise<Scenario> {
     ])
   }
   const source = readSourceText(pathOrName, text)
+  if ((source.data as { readonly format?: unknown } | null)?.format === PACK_FORMAT)
+    throw new ScenarioError([
+      `${pathOrName}: this is the pack of a contest, and its lane is sealed; dryboard contest open tells its rules.`,
+    ])
   const scenario = scenarioFrom(name, source)
   checkOil(scenario.data, source)
   return scenario

@@ -3,11 +3,11 @@ import type { BlockSetup } from '../../sim/world/block/types.js'
 import type { Scenario } from '../files/scenario/scenario.js'
 import { ballWords, trimmed } from '../words/words.js'
 
-/** What a player is told before the first throw. */
-export function openingLines(scenario: Scenario, seed: string): string[] {
+/** What a player is told before the first throw. @param seed null where it is not to be told */
+export function openingLines(scenario: Scenario, seed: string | null): string[] {
   const { setup, title, purpose } = scenario
   return [
-    `${title} (${scenario.name}), seed ${seed}`,
+    `${title} (${scenario.name})${seed === null ? '' : `, seed ${seed}`}`,
     ...(purpose ? [purpose] : []),
     '',
     bowlerLine(setup),

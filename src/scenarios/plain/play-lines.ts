@@ -31,6 +31,8 @@ export interface LinePlay {
   readonly grade: boolean
   /** Told the grade of each throw, that it need not be worked out again: null where there is none, undefined where nobody asked. */
   readonly graded?: (grade: PricedFairGrade | null | undefined) => void
+  /** Throws somewhere else than here; the simulator's own where it is left out. */
+  readonly advance?: (state: BlockState, decision: Decision) => Promise<BlockState>
   /** A block bowled before on the same luck: each of its throws is said once the player has made theirs. */
   readonly rival?: BlockState
   /** Told of each throw once it is made. */
@@ -90,13 +92,13 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
 export async function throwOne(
   state: BlockState,
   decision: Decision,
-  { say, keep, grade, graded }: Pick<LinePlay, 'say' | 'keep' | 'grade' | 'graded'>,
+  { say, keep, grade, graded, advance: elsewhere }: Pick<LinePlay, 'say' | 'keep' | 'grade' | 'graded' | 'advance'>,
 ): Promise<BlockState> {
   say(`You throw: ${lineWords(decision, state.setup.bag)}${sinceLast(state, decision)}.`)
   const price = grade ? gradeOf(state, decision) : undefined
   if (price) say(gradeLine(price, decision, state))
   graded?.(price)
-  const next = advance(state, decision)
+  const next = elsewhere ? await elsewhere(state, decision) : advance(state, decision)
   await keep(next.throws[next.throws.length - 1])
   for (const line of afterThrowLines(next, next.events.slice(state.events.length))) say(line)
   return next

@@ -11,6 +11,7 @@ import { problemSentences } from '../files/text/problems.js'
 import { readTextFile } from '../files/text/read-text-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
 import { locateNowhere } from '../files/text/source-text.js'
+import type { ContestSection } from './contest-section.js'
 import { recordsFolder, saidOfRecord, saidWithRecord } from './data-folder.js'
 import { takeOverJournal } from './journal-file.js'
 import { journalsFolder, namedBy, saidPath } from './journal-names.js'
@@ -32,6 +33,7 @@ interface BlockToBegin {
   readonly cameToBe: CameToBe
   /** Who made the throws before; they are given where it is left out. */
   readonly before?: MadeBy
+  readonly contest?: ContestSection
 }
 
 /** A block played again up to where it was left, and in play from there. */
@@ -85,6 +87,7 @@ export function blockStore(data: string, parts: StoreParts = {}): BlockStore {
     let replay = replayRecord(record, journalPath)
     const block = record.block ?? freshBlock()
     const who = record.player ?? player
+    let contest: ContestSection | undefined
     const journal = await takeOverJournal(
       at,
       async (path) => {
@@ -93,18 +96,24 @@ export function blockStore(data: string, parts: StoreParts = {}): BlockStore {
         if (last.decisions.length !== record.decisions.length) replay = replayRecord(last, path)
         record = last
         const { ended: _open, ...beginning } = record.origin
-        const about = { scenario: replay.scenario, begun: stateLeft(replay), block, player: who }
+        contest = startedAgain(record, localTime(now()))
+        const about = { scenario: replay.scenario, begun: stateLeft(replay), block, player: who, contest }
         return { head: journalHead(about, beginning), lines: record.decisions }
       },
       files,
     )
     const said = await textAt(saidPath(journal.at), files)
-    const open = openBlock({ ...opening(record, replay), block, player: who, said, journal, filedAs: null }, kept)
+    const open = openBlock(
+      { ...opening(record, replay), block, player: who, contest, said, journal, filedAs: null },
+      kept,
+    )
     return { ...replay, open, passedOver: [] }
   }
 
   const takeUpRecord = async (path: string, player: string | undefined): Promise<ResumedBlock> => {
     const record = await readRecord(path)
+    if (record.contest !== undefined)
+      throw new ScenarioError([`${path}: it was handed in to a contest; it stays as it is.`])
     const replay = replayRecord(record, path)
     if (!stateLeft(replay).spot)
       throw new ScenarioError([`${path}: the block is finished; there is nothing to go on with.`])
@@ -134,12 +143,12 @@ export function blockStore(data: string, parts: StoreParts = {}): BlockStore {
       await sweepOnce(records, files)
       await sweepOnce(join(data, 'notes'), files)
     },
-    begin({ scenario, begun, player, cameToBe, before = 'given' }) {
+    begin({ scenario, begun, player, cameToBe, before = 'given', contest }) {
       checkReadable(scenario, begun, player)
       const beginning = { cameToBe, begun: localTime(now()), copyOf: null }
       const madeBy = begun.throws.map(() => before)
       const none = { openedBefore: null, said: null, journal: null, filedAs: null }
-      return openBlock({ scenario, begun, player, block: freshBlock(), beginning, madeBy, ...none }, kept)
+      return openBlock({ scenario, begun, player, contest, block: freshBlock(), beginning, madeBy, ...none }, kept)
     },
     left: () => findLeft(kept, files),
     async resume(from, player) {
@@ -171,6 +180,10 @@ export function blockStore(data: string, parts: StoreParts = {}): BlockStore {
     listPast: (player) => listPastBlocks(records, { player, files }),
   }
 }
+
+/** An entry's section once somebody sits down to it again. */
+const startedAgain = ({ contest, decisions }: BlockRecord, at: string): ContestSection | undefined =>
+  contest && { ...contest, starts: [...contest.starts, { at, throws: decisions.length }] }
 
 /** Where a block was left. */
 const stateLeft = ({ states }: Replay): BlockState => states[states.length - 1]!

@@ -4,6 +4,7 @@ import type { BlockState } from '../../sim/world/block/types.js'
 import type { Scenario } from '../files/scenario/scenario.js'
 import type { BlockNotes } from './block-notes.js'
 import type { KeptAccount } from './kept-account.js'
+import type { OpenBlock } from './open-block.js'
 import type { OwnKit } from './own-kit.js'
 import type { PastBlock } from './past-blocks.js'
 import type { Remembered } from './remembered.js'
@@ -20,6 +21,8 @@ export interface PlayedBlock {
   readonly ownThrows?: readonly boolean[]
   /** Why later ones were passed over, one sentence each. */
   readonly passedOver?: readonly string[]
+  /** The contest it is an entry of: grades and oil are held back. None where it is left out. */
+  readonly contest?: string
   /** Whose it is, where that is known and it is somebody else's. */
   readonly bowledBy?: string
   /** What was worked out of it before, if it is still kept. */
@@ -65,6 +68,8 @@ export interface Keeper {
    * @throws ScenarioError
    */
   resume(from: string | true): Promise<PlayedBlock>
+  /** Plays on a block that somebody else has opened. @param states the block before each throw, and last as it stands */
+  adopt(open: OpenBlock, states: readonly BlockState[]): PlayedBlock
   /**
    * Puts the throw that leads from one state to the next on the disk: only then may its result be shown.
    *

@@ -17,6 +17,7 @@ import { PLAYER_VARIABLE } from './player-name.js'
 import { ownThrows, readRecord, recordOf } from './record.js'
 import { rememberedOf } from './remembered.js'
 import { replayRecord } from './replay.js'
+import { refuseSealedRecord } from './sealed-lanes.js'
 
 /** What the command line says of where to keep blocks and who plays; what it leaves out is asked of the environment. */
 export interface Said {
@@ -48,7 +49,15 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
 
   const goOn = ({ states, scenario, open, passedOver }: ResumedBlock): PlayedBlock => {
     inPlay.set(states.at(-1)!, open)
-    return { scenario, states, notes: notesOf(open.said), recordPath: null, passedOver, ownThrows: open.ownThrows() }
+    const played = {
+      scenario,
+      states,
+      notes: notesOf(open.said),
+      recordPath: null,
+      passedOver,
+      ownThrows: open.ownThrows(),
+    }
+    return open.contest === undefined ? played : { ...played, notes: noNotes('test'), contest: open.contest.title }
   }
 
   return {
@@ -65,6 +74,7 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
       }
     },
     resume: async (from) => goOn(await store.resume(from, player)),
+    adopt: (open, states) => goOn({ states, scenario: open.scenario, open, passedOver: [] }),
     keepThrow: (scenario, before, after, by) =>
       inTurn(async () => {
         const open = inPlay.get(before) ?? begin(scenario, before, by)
@@ -98,6 +108,7 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
       inTurn(() => keepFigures(debriefs, AVERAGES, { scenario, asked: String(games) }, average)),
     async openPast(path) {
       const record = await readRecord(path)
+      refuseSealedRecord(folder, path, record)
       const notes = notesOf(await textAt(saidWithRecord(folder, path)).catch(() => null))
       const worked = await readKeptAccount(debriefs, record)
       const replay = replayRecord(record, path)

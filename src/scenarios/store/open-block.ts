@@ -4,11 +4,13 @@ import { isThere, WriteError, writeUnderFreeName } from '../files/text/atomic-wr
 import type { FileLayer } from '../files/text/file-layer.js'
 import { localTime } from '../files/text/local-time.js'
 import { replaceFile } from '../files/text/replace-file.js'
+import type { ContestSection } from './contest-section.js'
+import { withEntrySignature } from './entry-key.js'
 import { createJournal, type Journal, TakenOverError, unlinkIfThere } from './journal-file.js'
 import { draftPath, namedBy, saidPath } from './journal-names.js'
 import { noteOpening } from './openings.js'
 import { type Beginning, isPlayersOwn, type MadeBy } from './origin.js'
-import { blockNames, keptDecision, recordOf, recordStem, recordText } from './record.js'
+import { type BlockRecord, blockNames, keptDecision, recordOf, recordStem, recordText } from './record.js'
 import { JOURNAL_FORMAT, JOURNAL_VERSION, type JournalHead, type KeptDecision } from './record-schema.js'
 
 /** Where a block's files lie, and by what they are kept. */
@@ -28,6 +30,8 @@ export interface OpenBlock {
   readonly begun: BlockState
   readonly block: string
   readonly player: string | undefined
+  /** What contest it is an entry of; undefined where it is none. */
+  readonly contest: ContestSection | undefined
   /** By the throw's number, of those that are kept. */
   readonly madeBy: readonly MadeBy[]
   /** Of the same throws: whether what it cost is the player's own. */
@@ -46,10 +50,11 @@ export interface OpenBlock {
    * Files the block, over or stopped, as a record with what was said of it, and takes its journal away. Where nothing was thrown
    * since the record it goes on from, that one stands.
    *
+   * @param vouch adds what a host says of an entry, before the entry's own signature
    * @returns the record's path
    * @throws WriteError; the journal then stays
    */
-  file(state: BlockState, said?: string): Promise<string>
+  file(state: BlockState, said?: string, vouch?: (record: BlockRecord) => BlockRecord): Promise<string>
   /** Leaves the block as it stands for next time. */
   leave(): Promise<void>
   /** Takes away what is kept of it while it is played. */
@@ -61,6 +66,7 @@ export interface BlockToOpen {
   readonly begun: BlockState
   readonly block: string
   readonly player: string | undefined
+  readonly contest?: ContestSection | undefined
   readonly beginning: Omit<Beginning, 'openedBefore'>
   /** Null where it is only known once the block is begun. */
   readonly openedBefore: number | null
@@ -74,16 +80,17 @@ export interface BlockToOpen {
 
 /** A journal's first line. */
 export function journalHead(
-  { scenario, begun, block, player }: Pick<BlockToOpen, 'scenario' | 'begun' | 'block' | 'player'>,
+  { scenario, begun, block, player, contest }: Pick<BlockToOpen, 'scenario' | 'begun' | 'block' | 'player' | 'contest'>,
   origin: Beginning,
 ): JournalHead {
   const format = { format: JOURNAL_FORMAT, version: JOURNAL_VERSION } as const
-  return { ...format, block, origin, ...blockNames(scenario, begun.seed, player) }
+  const entry = contest === undefined ? {} : { contest }
+  return { ...format, block, origin, ...blockNames(scenario, begun.seed, player), ...entry }
 }
 
 /** Opens a block on what is kept of it; see OpenBlock. */
 export function openBlock(toOpen: BlockToOpen, kept: KeptIn): OpenBlock {
-  const { scenario, begun, block, player, said } = toOpen
+  const { scenario, begun, block, player, contest, said } = toOpen
   const { files } = kept
   const lines: KeptDecision[] = begun.throws.map((thrown, index) =>
     keptDecision(thrown, toOpen.madeBy[index] ?? 'unknown'),
@@ -119,6 +126,7 @@ export function openBlock(toOpen: BlockToOpen, kept: KeptIn): OpenBlock {
     begun,
     block,
     player,
+    contest,
     said,
     get madeBy() {
       return lines.map(({ by }) => by)
@@ -146,14 +154,15 @@ export function openBlock(toOpen: BlockToOpen, kept: KeptIn): OpenBlock {
     async keepSaid(text) {
       if (journal) await replaceFile(saidPath(journal.at), text)
     },
-    async file(state, told) {
+    async file(state, told, vouch = (made) => made) {
       if (!journal && toOpen.filedAs !== null && lines.length === begun.throws.length) return toOpen.filedAs
       const isByPolicy = toOpen.beginning.cameToBe === 'auto'
       const madeBy = state.throws.map((_, index) => lines[index]?.by ?? (isByPolicy ? 'policy' : 'player'))
       if (!journal) await noteBeginning()
       const ended = localTime(kept.now())
-      const about = { block, ...(player === undefined ? {} : { player }), origin: { ...origin(), ended }, madeBy }
-      const record = recordOf(scenario, state, about)
+      const named = player === undefined ? {} : { player }
+      const about = { block, ...named, origin: { ...origin(), ended }, madeBy, contest }
+      const record = await withEntrySignature(vouch(recordOf(scenario, state, about)), kept.data)
       const filing = journal
       const saidNow = told ?? (filing ? await textAt(saidPath(filing.at), files) : said)
       if (filing && saidNow !== null) await replaceFile(saidPath(filing.at), saidNow)

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { identifier, line, listOf, oneOf, table, wholeFrom } from '../files/schema/fields.js'
 import { scenarioSchema } from '../files/schema/scenario.js'
+import { contestSectionSchema } from './contest-section.js'
 import { beginningSchema, blockId, MAKERS, originSchema } from './origin.js'
 
 /** Formats of the files a block is kept in; versions count up and old ones stay readable. */
@@ -50,6 +51,8 @@ export const recordSchema = table(
     block: blockId(),
     origin: originSchema,
     ...blockFields,
+    /** What contest it is an entry of; none where it is left out. */
+    contest: contestSectionSchema.optional(),
     decisions: listOf(decisionSchema, 0, MOST_DECISIONS, 'decisions'),
     /** Of all the rest of the record: see `record-digest.ts`. */
     digest: line(80),
@@ -77,6 +80,7 @@ export const journalHeadSchema = table(
     block: blockId(),
     origin: beginningSchema,
     ...blockFields,
+    contest: contestSectionSchema.optional(),
   },
   HEAD_WORDS,
 )

@@ -6,6 +6,7 @@ import { problemSentences } from '../files/text/problems.js'
 import { readTextFile } from '../files/text/read-text-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
 import { type LocatedData, readSourceText } from '../files/text/source-text.js'
+import type { ContestSection } from './contest-section.js'
 import { carryTableHash, checkScenarioHash, scenarioHash } from './hashes.js'
 import { modelFingerprint } from './model-fingerprint.js'
 import { isPlayersOwn, type MadeBy, type Origin, UNKNOWN_ORIGIN } from './origin.js'
@@ -31,6 +32,7 @@ export interface RecordAbout {
   readonly origin?: Origin
   /** By the throw's number; the player where it is left out and the origin is known. */
   readonly madeBy?: readonly MadeBy[]
+  readonly contest?: ContestSection | undefined
 }
 
 const SPEED_STEPS = { softer: -1, usual: 0, firmer: 1 } as const
@@ -52,7 +54,7 @@ export function blockNames(scenario: Scenario, seed: string, player?: string) {
 
 /** The record of a block, finished or not. */
 export function recordOf(scenario: Scenario, state: BlockState, about: RecordAbout = {}): BlockRecord {
-  const { block = null, player, origin = UNKNOWN_ORIGIN, madeBy = [] } = about
+  const { block = null, player, origin = UNKNOWN_ORIGIN, madeBy = [], contest } = about
   const usual = about.origin === undefined ? 'unknown' : 'player'
   return {
     format: RECORD_FORMAT,
@@ -60,6 +62,7 @@ export function recordOf(scenario: Scenario, state: BlockState, about: RecordAbo
     block,
     origin,
     ...blockNames(scenario, state.seed, player),
+    ...(contest === undefined ? {} : { contest }),
     decisions: state.throws.map((thrown, index) => keptDecision(thrown, madeBy[index] ?? usual)),
   }
 }
@@ -93,9 +96,18 @@ export function ownThrows({ decisions, origin }: Pick<BlockRecord, 'decisions' |
   return decisions.map(({ by }) => isPlayersOwn(by, origin.cameToBe))
 }
 
-/** What a block's files are called while it is played, before a number and an ending. */
-export function fileStem({ name, seed }: { readonly name: string; readonly seed: string }): string {
-  return `${name}-${seed}`.replaceAll(/[^A-Za-z0-9-]+/g, '-').slice(0, 80)
+/** What a block's files are called, before a number and an ending; an entry of a contest by whose it is, for its seed is held back. */
+export function fileStem({
+  name,
+  seed,
+  player = '',
+  contest,
+}: Pick<BlockRecord, 'name' | 'seed' | 'player' | 'contest'>): string {
+  const words = contest === undefined ? [name, seed] : [contest.title, player]
+  return words
+    .join('-')
+    .replaceAll(/[^A-Za-z0-9-]+/g, '-')
+    .slice(0, 80)
 }
 
 const BLOCK_DIGITS = 6

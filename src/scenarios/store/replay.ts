@@ -1,5 +1,5 @@
 import { advance, checkDecision } from '../../sim/world/block/advance.js'
-import type { BlockState } from '../../sim/world/block/types.js'
+import type { BlockState, Spot } from '../../sim/world/block/types.js'
 import { leaveName } from '../../sim/world/pins/leaves.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
 import { type Scenario, scenarioFrom } from '../files/scenario/scenario.js'
@@ -20,11 +20,12 @@ export class EarlierModelError extends ScenarioError {}
 /**
  * Plays a record again.
  *
+ * @param known the record's scenario where it was read before: what is worked out of a scenario is kept with it
  * @throws ScenarioError where a decision cannot be thrown or the pins fall otherwise than the record says; an EarlierModelError
  * where the record was made by another model.
  */
-export function replayRecord(record: BlockRecord, name: string): Replay {
-  const scenario = scenarioFrom(record.name, locateNowhere(`${name} scenario`, record.scenario))
+export function replayRecord(record: BlockRecord, name: string, known?: Scenario): Replay {
+  const scenario = known ?? scenarioFrom(record.name, locateNowhere(`${name} scenario`, record.scenario))
   const states = [beginScenario(scenario, record.seed)]
   decisionsOf(record).forEach((decision, index) => {
     const state = states[index]
@@ -33,11 +34,22 @@ export function replayRecord(record: BlockRecord, name: string): Replay {
     const next = advance(state, decision)
     const left = next.throws[index].standingAfter
     if (left !== record.decisions[index].standing) {
-      throw faultOf(record, [differenceSentence(record, name, index, left)])
+      // Whoever edits a choice of an entry must not be told what it would have left.
+      const sentence =
+        record.contest === undefined
+          ? differenceSentence(record, name, index, left)
+          : heldBackSentence(name, index, state.spot!)
+      throw faultOf(record, [sentence])
     }
     states.push(next)
   })
   return { scenario, states }
+}
+
+/** Where an entry of a contest no longer comes out the same, and no more. */
+function heldBackSentence(name: string, index: number, { phase, game, frame, ball }: Spot): string {
+  const place = phase === 'practice' ? `practice throw ${frame}` : `game ${game}, frame ${frame}, ball ${ball}`
+  return `${name}: ${place}: decisions ${index + 1} > standing: found other pins than this choice leaves; the file was changed, or another model made it.`
 }
 
 const faultOf = ({ model }: BlockRecord, sentences: readonly string[]): ScenarioError =>

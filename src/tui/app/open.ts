@@ -1,18 +1,22 @@
 import { EXIT } from '../../scenarios/files/text/exit-codes.js'
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
+import type { JoinedBlock } from '../../scenarios/store/joined-block.js'
+import type { OpenBlock } from '../../scenarios/store/open-block.js'
 import { laneOfToday } from '../../scenarios/store/today.js'
 import type { Kind } from '../../sim/analysis/practice/position.js'
 import type { SessionMinutes } from '../../sim/analysis/practice/session.js'
+import type { BlockState } from '../../sim/world/block/types.js'
 import { themeFor } from '../draw/theme.js'
 import type { AppState } from '../state/app-state.js'
 import { beginAtOnce } from '../state/practice-state.js'
 import type { TrainerServices } from '../state/services.js'
-import { drillState, resumedState, startingState, stateAgainst } from '../state/starting-state.js'
+import { drillState, entryState, resumedState, startingState, stateAgainst } from '../state/starting-state.js'
 import { TOUR_SCENARIO } from '../state/tour.js'
 import { readAppearance } from '../terminal/colour.js'
 import { takeTerminal } from '../terminal/edges.js'
 import { faultSentence } from '../terminal/lifecycle.js'
 import { openThinker } from '../worker/worker-thinker.js'
+import { hostedServices, playedElsewhere } from './hosted.js'
 import { loadScreen } from './launch.js'
 import { realServices } from './services-real.js'
 
@@ -35,6 +39,10 @@ export interface TrainerOptions {
   readonly player?: string
   /** Given where practice is to be opened at once. */
   readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
+  /** An entry of a contest that was sat down to. */
+  readonly entry?: { readonly open: OpenBlock; readonly states: readonly BlockState[] }
+  /** A block that a host throws. */
+  readonly joined?: JoinedBlock
   /** Plays a block line by line instead, where a screen reader is said to listen. */
   readonly playAloud: () => Promise<number>
 }
@@ -54,7 +62,8 @@ export async function openTrainer(asked: TrainerOptions): Promise<number> {
   const options = asked.today ? { ...asked, ...todaysLanes() } : asked
   const thinker = openThinker()
   const secondThinker = openThinker()
-  const services = realServices(env, thinker, { ...options, secondThinker })
+  const real = realServices(env, thinker, { ...options, secondThinker })
+  const services = options.joined ? hostedServices(real, options.joined) : real
   const [{ runTrainer }, initial] = await Promise.all([loadScreen(), firstState(options, services)]).catch(
     (fault: unknown) => {
       thinker.close()
@@ -88,13 +97,15 @@ export async function openTrainer(asked: TrainerOptions): Promise<number> {
 }
 
 async function firstState(
-  { resume, against, drillPath, scenarioName, practice }: TrainerOptions,
+  { resume, against, drillPath, scenarioName, practice, entry, joined }: TrainerOptions,
   services: TrainerServices,
 ): Promise<AppState> {
   if (practice) {
     const home = await startingState(undefined, services, [TOUR_SCENARIO])
     return { ...home, screen: { kind: 'practice', practice: beginAtOnce(practice.minutes, practice.kinds) } }
   }
+  if (joined) return entryState(playedElsewhere(joined), services)
+  if (entry) return entryState(services.adopt(entry.open, entry.states), services)
   if (drillPath !== undefined) return drillState(drillPath, services)
   if (resume !== undefined) return resumedState(resume, services)
   if (against !== undefined) return stateAgainst(against, services)

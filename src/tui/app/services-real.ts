@@ -6,6 +6,7 @@ import { loadScenario } from '../../scenarios/library/load.js'
 import { practiceKeeper } from '../../scenarios/practice/practice-keeper.js'
 import { dataFolder, withDataFolder } from '../../scenarios/store/data-folder.js'
 import { fileKeeper, type Said } from '../../scenarios/store/keeping.js'
+import { refuseSealedLane } from '../../scenarios/store/sealed-lanes.js'
 import { laneOfToday } from '../../scenarios/store/today.js'
 import { meantPath } from '../../sim/analysis/debrief/reading/meant-path.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
@@ -41,6 +42,7 @@ export function realServices(
     laneOfToday,
     playerName: said.player,
     begin: beginScenario,
+    checkOpen: (scenario) => refuseSealedLane(dataFolder(said.dataFolder, environment), scenario),
     view: playerView,
     check: checkDecision,
     advance,

@@ -168,6 +168,8 @@ export type Action =
   | { readonly type: 'ball-chosen'; readonly place: number }
   | { readonly type: 'weighed'; readonly next: BlockState; readonly grade: ThrowGrade }
   | { readonly type: 'waited' }
+  /** The host did not throw it, and so it is yet to be made. */
+  | { readonly type: 'not-thrown'; readonly sentence: string }
   | { readonly type: 'tick' }
   /** `before` is the state the throw was decided in. */
   | { readonly type: 'graded'; readonly before: BlockState; readonly grade: ThrowGrade }

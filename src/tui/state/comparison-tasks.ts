@@ -15,7 +15,7 @@ const playOn = ({ screen }: AppState): PlayState | null =>
 export function useComparison(state: AppState, dispatch: Dispatch<Action>, services: TrainerServices): void {
   const { secondThinker, hasSpareCore } = services
   const play = playOn(state)
-  const isThrown = play !== null && play.tour === null && play.grades.length > 0
+  const isThrown = play !== null && play.tour === null && play.contest === undefined && play.grades.length > 0
   const isOver = isThrown && (blockOf(play).spot === null || state.screen.kind === 'debrief')
   const isLooked = state.screen.kind === 'debrief' && state.screen.debrief.view === 'luck'
   const isTime = secondThinker.isApart ? isOver || hasSpareCore : isLooked

@@ -71,6 +71,8 @@ export interface PlayState {
   readonly recordPath: string | null
   /** By the throw's number: whether what it cost is the player's own; all are where it is left out. */
   readonly ownThrows?: readonly boolean[]
+  /** The contest it is an entry of: grades and oil are held back until it is over. */
+  readonly contest?: string
   /** Throws accounted for so far, the first ones first; all of them once the account is whole. */
   readonly accounts: readonly ThrowAccount[]
   readonly account: Account | null
@@ -171,7 +173,7 @@ export function playFrom(
 
 /** A block played before, as far as it came, with what is kept of its grades. */
 export function playedOn(
-  { scenario, states, notes, recordPath, ownThrows, worked }: PlayedBlock,
+  { scenario, states, notes, recordPath, ownThrows, contest, worked }: PlayedBlock,
   suggestion?: Decision,
 ): PlayState {
   const grades = worked?.grades ?? new Array<ThrowGrade>(states.length - 1).fill(undefined)
@@ -179,6 +181,7 @@ export function playedOn(
   return {
     ...play,
     ...(ownThrows ? { ownThrows } : {}),
+    ...(contest === undefined ? {} : { contest }),
     recordPath,
     account: worked?.account ?? null,
     accounts: worked?.account?.throws ?? [],

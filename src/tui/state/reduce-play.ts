@@ -6,6 +6,8 @@ import { blockOf, canCall, type PlayState, tellsGrades } from './play-state.js'
 import type { TrainerServices } from './services.js'
 import { eraseFigure, typeFigure, withFigure } from './typed-figure.js'
 
+const HELD_BACK = 'That is held back until the contest is over. Esc leaves the entry for later.'
+
 /** A step of one field: boards for feet and target, places for the others. */
 interface Nudge {
   readonly feet?: number
@@ -54,7 +56,7 @@ export function reducePlay(play: PlayState, command: Command, services: Pick<Tra
       if (!canCall(clear)) return { ...clear, notice: 'A reaction is called for first balls only; pins are standing.' }
       return { ...clear, open: 'call', call: clear.call ?? { contact: 'pocket', confidencePercent: 70 } }
     case 'belief': {
-      const why = whyNoBelief(clear)
+      const why = clear.contest === undefined ? whyNoBelief(clear) : HELD_BACK
       return why === '' ? { ...clear, open: 'belief' } : { ...clear, notice: why }
     }
     case 'history':
@@ -64,6 +66,7 @@ export function reducePlay(play: PlayState, command: Command, services: Pick<Tra
     case 'enter':
       return throwNow(clear, services)
     case 'lift-oil':
+      if (clear.contest !== undefined) return { ...clear, notice: HELD_BACK }
       return { ...clear, stage: { kind: 'leaving' } }
     case 'back':
       return { ...clear, open: 'nothing' }

@@ -66,11 +66,12 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     suggestion ?? blockOf(play).throws.at(-1)?.decision,
     { mode: play.mode, calls, ownFindings: play.ownFindings },
   )
-  const { ownThrows, drill } = play
+  const { ownThrows, drill, contest } = play
   const toured = {
     ...next,
     ...(ownThrows ? { ownThrows } : {}),
     ...(drill ? { drill } : {}),
+    ...(contest === undefined ? {} : { contest }),
     tour: play.tour,
     moment: play.moment,
     who: play.who,

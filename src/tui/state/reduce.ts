@@ -54,6 +54,9 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
     case 'waited':
       if (screen.kind !== 'play' || screen.play.stage.kind !== 'weighing') return state
       return withPlay(state, { ...screen.play, stage: { kind: 'weighing', turns: screen.play.stage.turns + 1 } })
+    case 'not-thrown':
+      if (screen.kind !== 'play' || screen.play.stage.kind !== 'weighing') return state
+      return { ...withPlay(state, { ...screen.play, stage: { kind: 'deciding' } }), notice: action.sentence }
     case 'tick':
       return playing(state, (play) => tick(play, services))
     case 'graded':
@@ -191,14 +194,15 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     return command === 'skip' ? withPlay(state, skip(play, services)) : state
   }
   if (stage.kind === 'weighing') {
-    return command === 'back' ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
+    const mayBack = command === 'back' && play.contest === undefined
+    return mayBack ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
   }
   const isOver = stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')
   const isLeft = command === 'back' && stage.kind === 'deciding' && play.open === 'nothing'
   if (play.moment && (isLeft || (isOver && (command === 'enter' || command === 'back'))))
     return backFromMoment(state) ?? state
   if (stage.kind === 'passing' && command === 'enter') return withPlay(state, handedOver(play))
-  if (stage.kind === 'passing' || (stage.kind === 'done' && command === 'other-player')) {
+  if (stage.kind === 'passing' || (stage.kind === 'done' && command === 'other-player' && play.contest === undefined)) {
     if (command === 'other-player') return withPlay(state, handedOver(play))
     return command === 'back' ? goHome(leaveBlock(state, services)) : state
   }
@@ -206,6 +210,8 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     if (command === 'enter') return afterPosition(state, play, services)
     return command === 'back' ? goHome(state) : state
   }
+  if (stage.kind === 'done' && play.contest !== undefined)
+    return command === 'enter' || command === 'back' ? goHome(leaveBlock(state, services)) : state
   if (stage.kind === 'done' && isAgain(command)) return again(leaveBlock(state, services), play, command, services)
   if (isOver) {
     if (command === 'enter' && play.grades.length > 0) {
@@ -229,6 +235,8 @@ function leaveBlock(state: AppState, services: TrainerServices): AppState {
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
   if (play.moment) return state
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
+  // The host goes on with it where its own program is started again, and so does an entry, which says so.
+  if (play.contest !== undefined) return state
   if (play.stage.kind === 'done' && play.drill) return state
   const blocks = play.rival?.kind === 'guest' ? [play, play.rival.play] : [play]
   const left = blocks.filter((one) => one.grades.length > 0 && !isUntouched(one) && blockOf(one).spot !== null)

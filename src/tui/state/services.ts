@@ -47,6 +47,10 @@ export interface TrainerServices extends Keeper {
   view(block: BlockState): PlayerView | null
   check(block: BlockState, decision: Decision): string | null
   advance(block: BlockState, decision: Decision): BlockState
+  /** Refuses a lane that a contest is still bowled on. @throws ScenarioError */
+  checkOpen?(scenario: Scenario): void
+  /** Asks a host to throw, where the lane is there and not here; takes the place of `advance`. @throws WriteError */
+  throwElsewhere?(block: BlockState, decision: Decision): Promise<BlockState>
   /** The pins of a throw of a block at fixed instants, as the rack engine moved them. */
   pinFall(block: BlockState, index: number, instantsSeconds: readonly number[]): PinFall
   /** Milliseconds from any fixed start: what lies between two key presses, and nothing else, is told by it. */

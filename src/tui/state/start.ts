@@ -16,6 +16,7 @@ export function startBlock(
   mode: Mode = state.settings.mode,
 ): AppState {
   try {
+    services.checkOpen?.(scenario)
     const block = services.begin(scenario, seed)
     const play = playFrom(scenario, [block], [], services.view(block)?.suggestion, noNotes(mode))
     return { ...state, screen: { kind: 'play', play } }

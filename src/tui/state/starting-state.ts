@@ -1,4 +1,5 @@
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
+import type { PlayedBlock } from '../../scenarios/store/keeper.js'
 import { type AppState, atHome } from './app-state.js'
 import { startPosition } from './drill-play.js'
 import { startAgainst } from './rival.js'
@@ -11,6 +12,11 @@ export async function resumedState(from: string | true, services: TrainerService
   const played = await services.resume(from)
   const { blocks } = await services.leftBlocks()
   return goOnWith({ ...home, kept: blocks, notice: played.passedOver?.[0] ?? '' }, played, services)
+}
+
+/** The state the trainer opens in on an entry of a contest, or on a block whose lane a host has. */
+export async function entryState(played: PlayedBlock, services: TrainerServices): Promise<AppState> {
+  return goOnWith({ ...(await startingState(undefined, services, [])), notice: '' }, played, services)
 }
 
 /** The state the trainer opens in where a record is to be bowled against. @throws ScenarioError */

@@ -31,7 +31,7 @@ function useWaking({ thinker }: TrainerServices): void {
 function usePreparing({ screen }: AppState, { thinker }: TrainerServices): void {
   const play = screen.kind === 'play' ? screen.play : null
   const next = play?.stage.kind === 'passing' && play.rival?.kind === 'guest' ? play.rival.play : play
-  const block = next && /deciding|passing/.test(next.stage.kind) ? blockOf(next) : null
+  const block = next && next.contest === undefined && /deciding|passing/.test(next.stage.kind) ? blockOf(next) : null
   useEffect(() => {
     if (block?.spot?.phase !== 'game' || !thinker.isApart) return
     const { answer } = thinker.ask(block, { kind: 'prepare' })
@@ -55,9 +55,16 @@ function useWeighing({ screen }: AppState, dispatch: Dispatch<Action>, services:
     const offered = play.tour === null ? null : (services.view(before)?.suggestion ?? null)
     const release = (grade: ThrowGrade) =>
       dispatch({ type: 'weighed', grade: guided(grade, offered, decision), next: advance(before, decision) })
+    if (services.throwElsewhere) {
+      services.throwElsewhere(before, decision).then(
+        (next) => dispatch({ type: 'weighed', grade: null, next }),
+        (fault: unknown) => dispatch({ type: 'not-thrown', sentence: sentenceOf(fault) }),
+      )
+      return
+    }
     if (!counts || !tellsGrades(play)) {
-      const turn = setImmediate(() => release(counts ? undefined : null))
-      if (counts && thinker.isApart) {
+      const turn = setImmediate(() => release(counts && play.contest === undefined ? undefined : null))
+      if (counts && thinker.isApart && play.contest === undefined) {
         const { answer } = thinker.ask(before, { kind: 'grade', decision })
         answer.then(
           (grade) => dispatch({ type: 'graded', before, grade }),
@@ -115,7 +122,8 @@ function useAsked(before: BlockState | undefined, dispatch: Dispatch<Action>, th
 /** Works the account of each throw out while the player thinks about the next, so that none of it is left to wait for. */
 function useSettling({ screen }: AppState, { thinker }: TrainerServices): void {
   const play = screen.kind === 'play' && screen.play.stage.kind === 'deciding' ? screen.play : null
-  const isOwn = play !== null && play.tour === null && play.drill === undefined && play.rival?.kind !== 'guest'
+  const isPriced = play?.contest === undefined && play?.drill === undefined
+  const isOwn = play !== null && isPriced && play.tour === null && play.rival?.kind !== 'guest'
   const block = isOwn && play.grades.length > 0 ? blockOf(play) : null
   const grades = useRef(play?.grades)
   grades.current = play?.grades

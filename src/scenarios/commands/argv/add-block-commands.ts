@@ -41,9 +41,15 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
     )
     .option('--compare', 'plain: afterwards, what rule of thumb and both bests score on the same luck (takes a minute)')
     .option('--no-motion', 'do not animate')
+    .option('--join <url>', 'join a contest that somebody hosts, at the address they tell')
+    .option('--code <code>', 'with --join: the code the host tells, or your own to go on with your entry')
     .addOption(playedBy())
     .addOption(dataFolder())
     .action(async (scenario, options, command) => {
+      if (options.join) {
+        const { joinCommand } = await import('../contest/join.js')
+        return finish(await joinCommand(options.join, options, console, openScreen))
+      }
       if (scenario && (options.today || options.against)) {
         const given = options.today ? '--today' : '--against'
         command.error(`error: ${given} names its lanes itself; leave out ${scenario}`)

@@ -72,6 +72,15 @@ export function framesOption(text: string): readonly FramePlace[] {
   return text.split(',').map(frameOption)
 }
 
+const LONGEST_PASSPHRASE = 200
+
+/** A reader of a passphrase. */
+export function passphraseOption(text: string): string {
+  if (!isLine(text, LONGEST_PASSPHRASE) || text.trim() === '')
+    throw new InvalidArgumentError(`allowed is ${lineWords(LONGEST_PASSPHRASE)}`)
+  return text
+}
+
 const LONGEST_TITLE = 80
 const LONGEST_SEED = 80
 

@@ -1,5 +1,8 @@
 import type { Kind } from '../../../sim/analysis/practice/position.js'
 import type { SessionMinutes } from '../../../sim/analysis/practice/session.js'
+import type { BlockState } from '../../../sim/world/block/types.js'
+import type { JoinedBlock } from '../../store/joined-block.js'
+import type { OpenBlock } from '../../store/open-block.js'
 import type { CommandConsole } from '../console/console.js'
 
 export interface ScreenOptions {
@@ -20,6 +23,10 @@ export interface ScreenOptions {
   readonly player?: string
   /** Given where practice is to be opened at once. */
   readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
+  /** An entry of a contest that was sat down to; the trainer then opens on its next decision. */
+  readonly entry?: { readonly open: OpenBlock; readonly states: readonly BlockState[] }
+  /** A block whose lane is elsewhere, on the host of a contest. */
+  readonly joined?: JoinedBlock
 }
 
 /** What the program needs from outside: streams, the screen, and a place to leave the exit code. */

@@ -2,6 +2,7 @@ import { Command } from 'commander'
 import { VERSION } from '../../store/version.js'
 import { printText } from '../console/console.js'
 import { addBlockCommands } from './add-block-commands.js'
+import { addContestCommands } from './add-contest-commands.js'
 import { addLaneCommands } from './add-lane-commands.js'
 import { addPracticeCommands } from './add-practice-commands.js'
 import { addRecordCommands } from './add-record-commands.js'
@@ -48,5 +49,6 @@ export function buildProgram(parts: ProgramParts): Command {
   addLaneCommands(program, parts)
   addRecordCommands(program, parts)
   addScenarioCommands(program, parts)
+  addContestCommands(program, parts)
   return program
 }

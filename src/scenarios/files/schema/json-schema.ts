@@ -1,4 +1,6 @@
 import { z } from 'zod'
+import { packSchema } from './contest-pack.js'
+import { contestRulesSchema, entrantsSchema } from './contest-rules.js'
 import { DRILL_FIELDS, SCENARIO_FIELDS } from './descriptions.js'
 import { drillSchema } from './drill.js'
 import { scenarioSchema } from './scenario.js'
@@ -35,4 +37,10 @@ function describe(schema: JsonSchema, path: string, fields: Readonly<Record<stri
     if (description !== undefined) field.description = description
     describe(field as JsonSchema, own, fields)
   }
+}
+
+/** The same of contest rules, of packs and of a list of entrants. */
+export function contestJsonSchema(of: 'rules' | 'pack' | 'entrants'): z.core.JSONSchema.BaseSchema {
+  const schema = { rules: contestRulesSchema, pack: packSchema, entrants: entrantsSchema }[of]
+  return z.toJSONSchema(schema, { target: 'draft-07', io: 'input' })
 }

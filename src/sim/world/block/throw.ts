@@ -10,7 +10,7 @@ import { type Aim, deliveredLaunch, pathAtArrows, straightToArrows } from '../bo
 import { FILM_ROWS, mirrorFilm, type OilFilm } from '../lane/film.js'
 import { HEADPIN_DISTANCE_METRES, HEADPIN_LATERAL_METRES } from '../lane/geometry.js'
 import { type LaneState, wearLane } from '../lane/wear.js'
-import { type CarryRung, carryRungs } from '../pins/carry-ladder.js'
+import { type CarryRung, carryRungAt } from '../pins/carry-ladder.js'
 import { mirrorMask } from '../pins/leaves.js'
 import { drawRackNature, type RackNature } from '../pins/nature.js'
 import { watchThrowAtRack } from '../pins/rack.js'
@@ -160,9 +160,9 @@ function deliveryNormals(delivery: Delivery): number[] {
  */
 function carriedAt(delivery: Delivery, rackThrow: RackThrow): CarryRung {
   const rungs = delivery.bowlerIndex === 0 ? CARRY_LADDER_RUNGS : FIELD_RUNGS
-  const ladder = carryRungs(rackThrow, (rung) => natureAt(delivery, rung), rungs)
   const rank = stream(keyFor(delivery, 'carry-rank'))()
-  return ladder[Math.min(rungs - 1, Math.floor(rank * rungs))]
+  const place = Math.min(rungs - 1, Math.floor(rank * rungs))
+  return carryRungAt(rackThrow, (rung) => natureAt(delivery, rung), rungs, place)
 }
 
 const natureAt = (delivery: Delivery, rung: number): RackNature =>

@@ -128,7 +128,7 @@ export function playLowerRows(
     ...(beliefAt === 'row' ? [beliefRow(play, theme)] : []),
     ...blank(3),
     ...indent(
-      play.stage.kind === 'done' && play.tour === null
+      play.stage.kind === 'done' && play.tour === null && play.contest === undefined
         ? [sameLuckRow(play, compared, columns, theme), seedRow(play, theme)]
         : decisionPanelRows(play.decision, block.setup.bag, field, play.typing, columns, theme),
       1,
@@ -167,13 +167,13 @@ const tourRows = (step: number, theme: Theme): string[] => [
 function headRow(play: PlayState, view: PlayerView | null, columns: number, theme: Theme): string {
   const block = blockOf(play)
   const dot = ` ${theme.glyphs.separator} `
-  const mode = columns >= MODE_COLUMNS ? `${dot}${MODE_WORDS[play.mode]}` : ''
+  const mode = columns >= MODE_COLUMNS ? `${dot}${play.contest === undefined ? MODE_WORDS[play.mode] : 'contest'}` : ''
   const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}${mode}` : ''
   const drilled = drillPlaceWords(play)
   const now = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
   const place = [drilled, drilled !== '' && play.stage.kind === 'done' ? 'answered' : now].filter(Boolean).join(dot)
   return spreadRow(
-    textRow(theme, [` ${play.scenario.title}`, 'strong'], [about, 'faint']),
+    textRow(theme, [` ${play.contest ?? play.scenario.title}`, 'strong'], [about, 'faint']),
     textRow(theme, [`${place} `, 'strong']),
     columns,
   )
@@ -276,6 +276,10 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
   )
 }
 
+/** Where an entry that is over went to; a host's lies with the host. */
+const handInWords = (path: string | null): string =>
+  path === null ? 'Being filed.' : path === '' ? 'The host has your entry.' : `Hand in ${path}`
+
 function totalWords(play: PlayState): string {
   if (play.moment) {
     const [now, then] = [momentPins(play), play.moment.thenPins].map((pins) => costWords(pins).toLowerCase())
@@ -285,6 +289,7 @@ function totalWords(play: PlayState): string {
   const totals = block.balls.map((game) => tally(block.setup.scoring, game).total)
   const sum = totals.reduce((all, total) => all + total, 0)
   const score = totals.length > 1 ? `${totals.join(', ')}: ${sum} in all` : `${sum}`
+  if (play.contest !== undefined) return `${score}. ${handInWords(play.recordPath)}`
   if (play.mode === 'test') return `${score}. What the choices cost is told in the debrief.`
   const isOpen = play.grades.includes(undefined)
   const cost = isOpen ? 'being weighed' : pinsWords(allPinsGiven(play))

@@ -39,7 +39,12 @@ export function playScreenRows({ play, view, fall, compared, context, size, them
   const body = [...top, ...lowerRows({ play, view, size, top, theme, compared: compared ?? null })]
   return page(
     body,
-    contextKeyLine(context, size.columns, theme, context === 'play' ? keyWords(play) : overWords(play)),
+    contextKeyLine(
+      context,
+      size.columns,
+      theme,
+      context === 'play' ? keyWords(play) : play.contest === undefined ? overWords(play) : doneWords(play),
+    ),
     size,
   )
 }
@@ -51,6 +56,12 @@ const STEP_WORDS: Readonly<Record<DecisionField, string>> = {
   speed: 'firmer, softer',
   release: 'release',
 }
+
+/** An entry that is over shows no oil yet. */
+const doneWords = (play: PlayState): KeyWords =>
+  play.contest !== undefined && play.stage.kind === 'done'
+    ? { enter: 'leave', 'same-luck': null, 'other-luck': null, 'other-player': null }
+    : {}
 
 /** What the keys of the main screen do to the field under the hand, and which have nothing to do. */
 const keyWords = (play: PlayState): KeyWords => ({

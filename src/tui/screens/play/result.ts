@@ -41,6 +41,7 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
 
 /** A drill's grade on its way; from the second turn of the clock on, how long it has been. */
 function weighingRow(play: PlayState, turns: number, theme: Theme): string {
+  if (play.contest !== undefined) return textRow(theme, [`The choice is made${theme.glyphs.ellipsis}`, 'faint'])
   if (!tellsGrades(play)) return ''
   const bar = theme.glyphs.dot.repeat(turns)
   return textRow(theme, [
@@ -60,6 +61,7 @@ function gradeRow(
 ): string {
   if (before.spot?.phase === 'practice') return textRow(theme, ['Practice costs nothing.', 'faint'])
   if (!tellsGrades(play)) {
+    if (play.contest !== undefined) return textRow(theme, ['Grades come when the contest is over.', 'faint'])
     return textRow(theme, [play.mode === 'block' ? 'Grades come at the end.' : 'Grades come in the debrief.', 'faint'])
   }
   if (!grade || grade.kind === 'practice') return textRow(theme, ['Not weighed.', 'faint'])

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { carryLadder } from '../../../../src/sim/world/pins/carry-ladder.js'
+import { carryLadder, carryRungAt, carryRungs } from '../../../../src/sim/world/pins/carry-ladder.js'
 import { leaveRank } from '../../../../src/sim/world/pins/leave-order.js'
 import { FULL_RACK, hasGap, maskOf, mirrorMask } from '../../../../src/sim/world/pins/leaves.js'
 import { throwAtRack } from '../../../../src/sim/world/pins/rack.js'
@@ -42,5 +42,15 @@ describe('carry ladder', () => {
     expect(new Set(ranks).size).toBeGreaterThan(1)
     const single = Array.from({ length: 24 }, (_, index) => throwAtRack(rackThrow, natureOf(index)).standing)
     expect(ladder.map(({ standing }) => standing).sort()).toEqual(single.sort())
+  })
+
+  it('has the same rung at each place whether or not the racks after it are thrown', () => {
+    const natureOf = (index: number) => rackNumber('ladder', index)
+    for (const rackThrow of [throwOf(17.5, 5), throwOf(16.6, 4)]) {
+      const ladder = carryRungs(rackThrow, natureOf, 8)
+      ladder.forEach((rung, place) => {
+        expect(carryRungAt(rackThrow, natureOf, 8, place)).toEqual(rung)
+      })
+    }
   })
 })
