@@ -1,6 +1,8 @@
 /**
- * Simulated learners practise on the ready positions: `npm run study practice-learners [runs]`, a minute or two. Whether the profile finds what each is
- * weak in, whether its intervals hold, how much of practice the scheduler gives it, and what adaptive drawing gains over even drawing.
+ * Simulated learners practise on the ready positions: `npm run study practice-learners [runs]`, some minutes for 50 runs. Whether the profile finds
+ * what each is weak in, whether its intervals hold, how much of practice the scheduler gives it, and what adaptive drawing gains over even drawing.
+ * On 159 positions and 4 runs a learner: the weakness by design came first in 16 of 16 (late mover, misreader, ball-loyal, chaser), with 47, 24, 55
+ * and 70 % of practice against 12.5 %; the all-rounder's dearest skill, which is so by little, in none of 4; 80 % intervals held 80.6 % of 160.
  */
 import { readyPositions } from '../../src/scenarios/practice/position-set.js'
 import {

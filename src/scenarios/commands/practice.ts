@@ -15,7 +15,14 @@ import { practiceLogPath, readPracticeLog } from '../practice/practice-log.js'
 import { toldLines } from '../practice/shown-lines.js'
 import { dataFolder } from '../store/data-folder.js'
 import { nameIfReadable } from '../store/player-name.js'
-import { CARRY_OVER_LINE, calibrationLine, endLines, planLine, sureAndWrong } from '../words/practice-session-words.js'
+import {
+  CARRY_OVER_LINE,
+  calibrationLine,
+  endLines,
+  planLine,
+  STANDING_LINES,
+  sureAndWrong,
+} from '../words/practice-session-words.js'
 import { askWords, headWords, hintLine, SKILL_WORDS } from '../words/practice-words.js'
 import { type CommandConsole, printText } from './console/console.js'
 
@@ -35,8 +42,8 @@ export async function practiceCommand(options: PracticeOptions, console: Command
   if (options.json) return printProfile(data, player, console)
   let desk = await sitDown({ data, player, minutes: options.minutes, kinds: options.kind ?? null, now: new Date() })
   console.print(planLine(desk.session.plan))
-  if (desk.isEarlier)
-    console.tell('The ready positions are of an earlier model; each is asked anew, which takes some seconds.')
+  const standing = STANDING_LINES[desk.standing]
+  if (standing !== '') console.tell(standing)
   console.print('Type ? for what you can say; quit stops without loss.')
   const typed = linesOf(console)
   let upcoming = nextOpen(desk, anewOn(console))

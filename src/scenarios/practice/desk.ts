@@ -12,7 +12,7 @@ import { type RandomSource, stream } from '../../sim/random.js'
 import { localTime } from '../files/text/local-time.js'
 import { dayOf } from './day.js'
 import { askedAnew, type OpenPosition, openPosition } from './open-position.js'
-import { isOfToday, readyPositions } from './position-set.js'
+import { readyPositions, type Standing, standingOfSet } from './position-set.js'
 import type { PositionSet } from './positions-text.js'
 import { keepAnswer, type PracticeLog, practiceLogPath, readPracticeLog } from './practice-log.js'
 
@@ -31,8 +31,7 @@ export interface Desk {
   readonly session: Session
   readonly path: string
   readonly player: string | undefined
-  /** Whether the ready positions were made with an earlier model, so that each is asked anew. */
-  readonly isEarlier: boolean
+  readonly standing: Standing
 }
 
 /** A learner and a session on the ready positions. @throws ScenarioError where the log is no such log */
@@ -48,7 +47,7 @@ export async function sitDown({ data, player, minutes, kinds, now }: Wanted): Pr
     { minutes, kinds },
     drawsFor(learner, day, -1),
   )
-  return { session, path, player, isEarlier: !(await isOfToday(set)) }
+  return { session, path, player, standing: await standingOfSet(set) }
 }
 
 /** Draws of a session's choices: the same log on the same day is asked the same. */
@@ -64,7 +63,8 @@ export async function nextOpen(
   for (;;) {
     const drawn = drawnOn(session, drawsFor(session.before, session.day, session.drawn.length))
     if (!drawn) return null
-    if (!desk.isEarlier) return { desk: { ...desk, session: drawn.session }, open: await openPosition(drawn.position) }
+    if (desk.standing !== 'earlier-model')
+      return { desk: { ...desk, session: drawn.session }, open: await openPosition(drawn.position) }
     const open = await openedAnew(drawn.position, anew)
     if (open) return { desk: { ...desk, session: drawn.session }, open }
     // Nothing is left to decide there under today's model: it does not count, and another is drawn in its place.

@@ -8,7 +8,7 @@ import { type Drill, loadDrill } from '../drills/load-drill.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
 import { SKILL_WORDS, whyLine } from '../words/practice-words.js'
 import { openPosition } from './open-position.js'
-import { isOfToday, readyPositions } from './position-set.js'
+import { readyPositions, standingOfSet } from './position-set.js'
 import { standingOf } from './shown-lines.js'
 
 /** What a drill of the library is named by. */
@@ -42,7 +42,7 @@ export const drillNamed = (name: string): Promise<Drill> =>
 async function libraryDrill(name: string): Promise<Drill> {
   const skill = librarySkill(name)
   const set = await readyPositions()
-  const isCurrent = await isOfToday(set)
+  const isCurrent = (await standingOfSet(set)) !== 'earlier-model'
   const ready: Drill['positions'][number][] = []
   for (const position of libraryPositions(set.positions, skill)) {
     const open = await openPosition(position)

@@ -13,15 +13,21 @@ export async function readyPositions(): Promise<PositionSet> {
   return kept
 }
 
-/** Whether positions were made with today's model, grades and scenarios: only then do their prices and lanes hold. */
-export async function isOfToday({
+/**
+ * How positions stand to the program that opens them. Of an earlier model their lanes are others, so that each is asked anew; of earlier grades
+ * alone lanes and throws are the same to the bit, and what answers cost is said to be priced by those.
+ */
+export type Standing = 'today' | 'earlier-grades' | 'earlier-model'
+
+export async function standingOfSet({
   model,
   grades,
   scenarios,
-}: Omit<PositionSet, 'positions' | 'perGame'>): Promise<boolean> {
-  if (grades !== GRADE_REVISION || model !== modelFingerprint()) return false
+}: Omit<PositionSet, 'positions' | 'perGame'>): Promise<Standing> {
+  if (model !== modelFingerprint()) return 'earlier-model'
   for (const [name, hash] of Object.entries(scenarios)) {
-    if (builtInScenario(name) === undefined || scenarioHash((await loadScenario(name)).data) !== hash) return false
+    const isSame = builtInScenario(name) !== undefined && scenarioHash((await loadScenario(name)).data) === hash
+    if (!isSame) return 'earlier-model'
   }
-  return true
+  return grades === GRADE_REVISION ? 'today' : 'earlier-grades'
 }

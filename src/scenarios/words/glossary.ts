@@ -62,6 +62,7 @@ export const GLOSSARY: readonly GlossaryEntry[] = [
   { word: 'sheet', means: 'the figures of the oil, as posted' },
   { word: 'skid', means: 'first part of the path: the ball slides', also: ['skids'] },
   { word: 'slide', means: 'the board your sliding foot ends on' },
+  { word: 'sound', means: 'an answer that costs at most half a pin' },
   { word: 'spare', means: 'the rest felled by the second ball; what stands' },
   { word: 'split', means: 'a leave with a gap and no headpin' },
   { word: 'strike', means: 'all ten with the first ball' },

@@ -4,6 +4,14 @@ import { familyWords, percentWords, practicePins, SKILL_WORDS } from './practice
 
 /** Sentences about a session of practice as a whole. */
 
+/** What is said of ready positions that an earlier program made; empty where they are of today's. */
+export const STANDING_LINES = {
+  today: '',
+  'earlier-grades':
+    'The ready positions were priced by an earlier version of the grades; a drill or a block may price them a little otherwise.',
+  'earlier-model': 'The ready positions are of an earlier model: each is asked anew, which takes some seconds.',
+} as const
+
 /** The plan, said at the start. */
 export function planLine({ minutes, families, comeBack, practice, test }: SessionPlan): string {
   const told = families.map(familyWords)

@@ -142,7 +142,11 @@ export function whyLine(
     }
     case 'throw-or-lane': {
       const off = Math.abs(position.shownBoard - position.predictedBoard)
-      return `What could be told: delivery ${percentWords(position.ideal)}, about ${(off * position.ideal).toFixed(1)} of ${off.toFixed(1)} boards. So much of a miss is no reason to move.`
+      const advice =
+        position.ideal >= 0.5
+          ? 'So much of a miss is no reason to move.'
+          : 'Most of it was the lane, and that is a reason to move.'
+      return `What could be told: delivery ${percentWords(position.ideal)}, about ${(off * position.ideal).toFixed(1)} of ${off.toFixed(1)} boards. ${advice}`
     }
   }
 }

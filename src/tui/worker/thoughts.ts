@@ -58,8 +58,8 @@ export interface Steps {
   belief: never
   settle: never
   account: AccountStep
-  positions: never
   'what-if': never
+  positions: never
   comparison: ComparisonStep
   average: BowlerAverage
 }

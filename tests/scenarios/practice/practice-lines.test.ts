@@ -30,7 +30,7 @@ describe('practice in progress', () => {
       await keepAnswer(path, {
         player: 'Ansa',
         answered: { ...ANSWERED, skill, pins: skill === 'ball' ? 2 : 0 },
-        when: new Date(0),
+        when: new Date('2026-03-08T12:00:00Z'),
       })
     const progress = await ownProgress(data, 'Ansa')
     expect(progress.practice?.map(({ skill, answers }) => [skill, answers])).toContainEqual(['ball', 2])

@@ -35,7 +35,9 @@ const FIRST_SHARE = 0.45
 const FIRST_SPREAD = 0.25
 /** As many answers as the first ideas weigh. */
 const FIRST_WEIGHT = 2
-const LEAST_VARIANCE = 0.002
+/** So many answers the spread over all skills weighs in that of one. */
+const POOLED_WEIGHT = 0.25
+const LEAST_VARIANCE = 0.0005
 const EIGHTY_PERCENT = normalQuantile(0.9)
 
 const squared = (value: number): number => value * value
@@ -56,8 +58,8 @@ function ratioOf(answers: readonly AnsweredLoss[], pooledSquare: number): Ratio 
   const share = blind > 0 ? answers.reduce((sum, one) => sum + one.pins, 0) / blind : FIRST_SHARE
   const squares = answers.reduce((sum, one) => sum + squared(one.pins - share * one.blindPins), 0)
   const mean = blind / Math.max(1, n)
-  const weight = FIRST_WEIGHT + 2
-  const square = (squares + weight * pooledSquare * mean * mean) / Math.max(1, n - 1 + weight)
+  const weight = POOLED_WEIGHT
+  const square = (squares + weight * pooledSquare * mean * mean) / (n - 1 + weight)
   return { share, answers: n, variance: n === 0 || mean === 0 ? Number.POSITIVE_INFINITY : square / (n * mean * mean) }
 }
 

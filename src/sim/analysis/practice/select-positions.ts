@@ -25,9 +25,9 @@ const MOST_STANDING = 0.5
 const LEAST_LEADS: Readonly<Record<ReadQuestion | 'call' | 'throw-or-lane', number>> = {
   shape: 0.1,
   length: 0.1,
-  lengthFeet: 1,
-  volumeMillilitres: 1,
-  ratio: 0.5,
+  lengthFeet: 0.35,
+  volumeMillilitres: 0.35,
+  ratio: 0.15,
   call: 1,
   'throw-or-lane': 0.0225,
 }

@@ -86,5 +86,5 @@ function choiceRows(
   const sure: Span[] = SURE_PERCENTS.map((percent) =>
     percent === draft.surePercent ? [`${left}${percent} %${right} `, 'accent'] : [` ${percent} %  `, 'plain'],
   )
-  return [...list, textRow(theme, ['How sure are you that it costs next to nothing?  ', 'strong'], ...sure)]
+  return [...list, textRow(theme, ['Sure that it is sound?  ', 'strong'], ...sure)]
 }

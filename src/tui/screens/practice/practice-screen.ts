@@ -4,6 +4,7 @@ import {
   calibrationLine,
   endLines,
   planLine,
+  STANDING_LINES,
   sureAndWrong,
 } from '../../../scenarios/words/practice-session-words.js'
 import { askWords, headWords, hintLine, SKILL_WORDS, saidWords } from '../../../scenarios/words/practice-words.js'
@@ -108,9 +109,9 @@ function waitingRows({ desk }: PracticeState, notice: string, size: Size, theme:
     ...plan.map((line) => ` ${line}`),
     '',
     textRow(theme, [` Setting the pins${theme.glyphs.ellipsis}`, 'faint']),
-    ...(desk?.isEarlier
-      ? [textRow(theme, [' Ready positions are of an earlier model: each is asked anew, some seconds each.', 'faint'])]
-      : []),
+    ...wrapWords(desk ? STANDING_LINES[desk.standing] : '', size.columns - 3).map((row) =>
+      textRow(theme, [` ${row}`, 'faint']),
+    ),
     textRow(theme, [` ${notice}`, 'loss']),
   ]
 }
