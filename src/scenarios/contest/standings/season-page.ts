@@ -22,7 +22,7 @@ export function seasonPage({ contests, rows }: Season): string {
   return htmlPage('Season', [
     '<h1>Season</h1>',
     `<ol>${contests.map(({ title, deadline, entrants }) => `<li>${escaped(title)} <span class="soft">over at ${escaped(momentWords(deadline))}, ${entrants} with a place</span></li>`).join('')}</ol>`,
-    tableOf(heads, body),
+    tableOf('Season', heads, body),
     '<p class="soft">A place earns a point for everybody behind it and one for being there; a shared place shares them. Equal points go by pins.</p>',
   ])
 }
