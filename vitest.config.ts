@@ -8,6 +8,7 @@ const OF_PROGRAMS = ['tests/tui/**/*.test.ts', 'tests/tui/**/*.test.tsx', 'tests
 export default defineConfig({
   test: {
     testTimeout: 120_000,
+    hookTimeout: 120_000,
     maxWorkers: 2,
     pool: 'forks',
     projects: [

@@ -31,6 +31,7 @@ export const SAMPLE_RANGES = {
   responses: { start: 720_000, room: 10_000 },
   neighbours: { start: 800_000, room: 50_000 },
   baseline: { start: 900_000, room: 10_000 },
+  vanished: { start: 910_000, room: 10_000 },
 } as const satisfies Readonly<Record<string, SampleRange>>
 
 export type SampleUse = keyof typeof SAMPLE_RANGES

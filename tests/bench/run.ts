@@ -15,6 +15,7 @@ const BENCHES: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
   start: async () => (await import('./start.js')).benchFirstPaint(),
   screen: async () => (await import('./screen.js')).benchScreen(),
   contest: async () => (await import('./contest.js')).benchContest(),
+  practice: async () => (await import('./practice.js')).benchPractice(),
 }
 
 /** Half an hour long unless told otherwise, and so only run when named. */

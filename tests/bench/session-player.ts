@@ -61,7 +61,7 @@ export function sessionPlayer(seed: string): (screen: string) => Move {
     if (screen.includes('show the oil? The rest')) return [ENTER]
     if (screen.includes('The block is over') || screen.includes('The frame is over')) return [ENTER]
     if (screen.includes('The bag')) return [oneOf([DOWN, UP]), ENTER]
-    if (screen.includes('Oil shown')) {
+    if (screen.includes('Findings')) {
       looks++
       if (looks <= LOOKS) return oneOf(LOOKING)
       looks = 0
@@ -76,6 +76,7 @@ export function sessionPlayer(seed: string): (screen: string) => Move {
       const call = chance(0.2) ? ['c', oneOf([LEFT, RIGHT]), ENTER] : []
       return [...call, ...oneOf(CHANGES), ENTER]
     }
+    if (/[▸>] Practice/.test(screen)) return [DOWN]
     if (/[▸>] Quit/.test(screen)) return [UP, UP, UP]
     if (screen.includes('New block')) return oneOf([[ENTER], [ENTER], [ENTER], [DOWN]])
     return [ESCAPE]

@@ -37,23 +37,23 @@ describe('play, line by line', () => {
     ])
   })
 
-  it('says the grade before the result, by what could be known, and the debrief says the same', async () => {
+  it('says the grade before the result, from what had been seen, and the debrief says the same', async () => {
     const data = folder()
     const argv = ['play', twoBalls(), '--seed', 'graded', '--data', data]
     const { out } = await runCommand(argv, { typed: ['feet 30 target 9'] })
     const lines = out.split('\n')
-    const graded = lines.flatMap((line, index) => (line.startsWith('This choice gives away') ? [index] : []))
+    const graded = lines.flatMap((line, index) => (/^(Cost|Good as the best)/.test(line) ? [index] : []))
     expect(graded).toHaveLength(1)
     for (const index of graded) {
       expect(lines[index - 1]).toMatch(/^You throw: /)
-      expect(lines[index]).toMatch(/\(by what could be known\)\.$/)
+      expect(lines[index]).toMatch(/^Cost \d+\.\d pins\. .+ (Try|Surer) .+\.$/)
       expect(lines[index + 1]).toMatch(/ Seen: /)
     }
     const record = await readRecord(recordIn(data))
     const debrief = debriefOf(replayRecord(record, 'record'))
     const report = debriefReport(record, debrief)
     report.throws.forEach(({ fair }, index) => {
-      const said = Number(/gives away (\d+\.\d) pins/.exec(lines[graded[index]])?.[1] ?? 0)
+      const said = Number(/^Cost (\d+\.\d) pins/.exec(lines[graded[index]])?.[1] ?? 0)
       expect(Math.abs((fair?.givenAwayPins ?? Number.NaN) - said)).toBeLessThanOrEqual(0.0501)
     })
     // A ball sent from inside out to the dry edge of a house lane gives something away; common practice, no source.
@@ -66,11 +66,11 @@ describe('play, line by line', () => {
     const summed = report.throws.reduce((sum, { ledger }) => sum + ledger!.totalPins, 0)
     expect(report.ledger.block.totalPins).toBeCloseTo(summed, 4)
     const text = debriefLines(debrief).join('\n')
-    expect(text).toMatch(/Given away by what could be known: first balls \d/)
-    expect(text).toMatch(/Given away against the oil as it was: first balls \d/)
-    expect(text).toMatch(/^game 1 {2}( +-?\d+\.\d){5} {2}= +-?\d/m)
-    expect(text).toContain('Findings, the costliest first')
-    expect(text).toContain('The road not taken')
+    expect(text).toMatch(/Cost of the choices: first balls \d/)
+    expect(text).toMatch(/Pins short of the best if you could see the oil: first balls \d/)
+    expect(text).toMatch(/^game 1 {2}( +[+-]?\d+\.\d){5} {2}= +[+-]?\d/m)
+    expect(text).toContain('Findings, costliest first')
+    expect(text).toContain('Other choices')
     expect(text.match(/^ +1-3 \|/gm)).toHaveLength(2)
   })
 

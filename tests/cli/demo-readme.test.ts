@@ -23,8 +23,8 @@ function parted(line: string): { argv: string[]; into: string | undefined } {
   return arrow < 0 ? { argv: words, into: undefined } : { argv: words.slice(0, arrow), into: words[arrow + 1] }
 }
 
-/** What is typed into commands that ask: two throws, then stop. */
-const TYPED = ['', '', 'quit']
+/** What is typed into commands that ask: two throws, the first a dear one, then stop. */
+const TYPED = ['feet 39 target 30', '', 'quit']
 /** Checking in full plays games by four policies, which has tests of its own. */
 const shortened = (argv: readonly string[]): readonly string[] =>
   argv[0] === 'scenario' && argv[1] === 'check' ? [...argv, '--quick'] : argv

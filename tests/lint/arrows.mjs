@@ -37,6 +37,7 @@ const ARROWS = [
     'debrief/findings': ['value', 'shots', 'view', 'grade', 'debrief/ledger', 'debrief/reading'],
     debrief: ['carry', 'value', 'shots', 'view', 'belief', 'oracle', 'grade', 'debrief'],
     explore: ['carry', 'value', 'shots', 'view', 'belief', 'oracle', 'grade', 'policies', 'debrief'],
+    practice: ['shots', 'view', 'belief', 'grade', 'policies', 'debrief'],
   }),
   ...floor(SCENARIOS, [WORLD, ANALYSIS], {
     'files/text': [],
@@ -48,7 +49,7 @@ const ARROWS = [
     plain: ['files', 'words'],
     'reports/debrief': ['files', 'store', 'words'],
     'reports/review': ['files', 'store', 'words', 'reports/debrief'],
-    'reports/progress': ['files', 'store', 'words', 'reports/debrief', 'reports/review'],
+    'reports/progress': ['files', 'store', 'words', 'practice', 'reports/debrief', 'reports/review'],
     'reports/html': ['files', 'store', 'words', 'reports/debrief', 'reports/review', 'reports/progress'],
     drills: ['files', 'library', 'store', 'words', 'reports'],
     'contest/pack': ['files', 'library', 'store', 'words'],
@@ -56,8 +57,9 @@ const ARROWS = [
     'contest/evidence': [],
     'contest/standings': ['files', 'store', 'words', 'reports', 'contest/pack', 'contest/entry', 'contest/evidence'],
     'contest/host': ['files', 'store', 'words', 'reports', 'contest/pack', 'contest/entry'],
+    practice: ['files', 'library', 'store', 'words', 'drills'],
     'commands/console': ['files'],
-    commands: ['files', 'library', 'store', 'words', 'plain', 'reports', 'drills', 'commands/console'],
+    commands: ['files', 'library', 'store', 'words', 'plain', 'reports', 'drills', 'practice', 'commands/console'],
     'commands/contest': ['files', 'library', 'store', 'words', 'plain', 'contest', 'commands', 'commands/console'],
     'commands/argv': ['files', 'store', 'words', 'commands', 'commands/console'],
   }),
@@ -66,7 +68,7 @@ const ARROWS = [
     [
       WORLD,
       ANALYSIS,
-      ...inside(SCENARIOS, ['files', 'library', 'store', 'words', 'drills', 'contest', 'reports/progress']),
+      ...inside(SCENARIOS, ['files', 'library', 'store', 'words', 'drills', 'contest', 'practice', 'reports/progress']),
     ],
     {
       terminal: [],
@@ -79,12 +81,13 @@ const ARROWS = [
       parts: ['draw', 'terminal', 'keys', 'state'],
       'screens/menus': ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts'],
       'screens/play': ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts'],
+      'screens/practice': ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts'],
       'screens/debrief': ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts'],
       screens: ['draw', 'terminal', 'settings', 'keys', 'forms', 'state', 'parts', 'screens'],
       app: ['draw', 'terminal', 'settings', 'keys', 'forms', 'worker', 'state', 'parts', 'screens'],
     },
   ),
-  ['tools', [SIM, WORLD, ANALYSIS, ...inside(SCENARIOS, ['files', 'library'])]],
+  ['tools', [SIM, WORLD, ANALYSIS, ...inside(SCENARIOS, ['files', 'library', 'store', 'practice'])]],
 ]
 
 const files = (room) => `^src/${room}/[^/]+$`

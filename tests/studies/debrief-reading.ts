@@ -1,3 +1,5 @@
+import { findingParagraph, findingWords } from '../../src/scenarios/words/finding-words.js'
+import { luckWords } from '../../src/scenarios/words/luck-words.js'
 import { type Account, accountOf } from '../../src/sim/analysis/debrief/account.js'
 import { LEDGER_TERMS, type LedgerTerms } from '../../src/sim/analysis/debrief/ledger/ledger.js'
 import { playerView } from '../../src/sim/analysis/view/player-view.js'
@@ -194,9 +196,12 @@ function print(account: Account, state: BlockState): void {
   console.log(
     `sum ${LEDGER_TERMS.map((term) => `${term} ${ledger[term].toFixed(1)}`).join(', ')}; charged ${chargedPins.toFixed(1)}`,
   )
-  for (const { kind, throws, words, evidence } of account.tags) {
-    console.log(`* ${kind} [${throws.join(' ')}] ${words}`)
-    console.log(`    ${evidence.map((one) => `${one.words} ${one.value.toFixed(2)} ${one.unit}`).join('; ')}`)
+  const block = { setup: state.setup, throws: state.throws }
+  for (const tag of account.tags) {
+    const words = findingWords(tag, block)
+    console.log(`* ${tag.kind} [${tag.throws.join(' ')}] ${findingParagraph(words)}`)
+    console.log(`    ${words.figures}`)
   }
-  for (const { words } of account.luck) console.log(`~ ${words}`)
+  for (const note of account.luck)
+    console.log(`~ ${luckWords(note, state.throws, state.setup.games, state.setup.bowler.hand)}`)
 }

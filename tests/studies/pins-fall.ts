@@ -3,7 +3,7 @@
  * spread about the one offered. `npm run study pins-fall` prints:
  *
  *     throws  other leave than on record  strikes
- *
+ *     1005    0                           163
  */
 import { beginScenario } from '../../src/scenarios/files/scenario/begin-scenario.js'
 import { loadScenario } from '../../src/scenarios/library/load.js'

@@ -41,6 +41,26 @@ export function madeUpGrade(block: BlockState, decision: Decision): PricedFairGr
     givenAwayPins,
     stakesPins: 1,
     percentile: 0.5,
+    reason: {
+      choice: {
+        contacts: [
+          { contact: 'light', chance: 0.5 },
+          { contact: 'pocket', chance: 0.5 },
+        ],
+        pocketAngleRadians: 0.07,
+      },
+      best:
+        givenAwayPins > 0
+          ? {
+              contacts: [
+                { contact: 'pocket', chance: 0.7 },
+                { contact: 'light', chance: 0.3 },
+              ],
+              pocketAngleRadians: 0.08,
+            }
+          : null,
+      lessonPins: 0,
+    },
     informationPins: 0.4,
     teachingPins: null,
     perBall: block.setup.bag.map((ball, index) => ({ ballId: ball.id, worth: -index, decision: best })),
@@ -112,7 +132,6 @@ const MADE_UP_BELIEF: BeliefSummary = {
   ratio: { low: 3, high: 9, mean: 6 },
   length: { short: 0.1, medium: 0.8, long: 0.1 },
   shape: { flat: 0.1, between: 0.3, houseLike: 0.6 },
-  sentences: ['The oil ends between 38 and 42 ft in four cases of five; it is 80 % likely to be of medium length.'],
 }
 
 /** A whole account with true sums of made-up worths, and one finding. */
@@ -128,14 +147,21 @@ export function madeUpAccount(block: BlockState): Account {
         game: 1,
         frames: [1],
         pins: 2.5,
-        evidence: [{ words: 'the target was', value: 2.5, unit: 'boards' }],
-        words: 'Frame 1: the target was the costly part.',
-        practise: 'Keep the feet and change the target by single boards.',
+        evidence: [
+          { what: 'throw-cost', value: 2.5, unit: 'pins' },
+          { what: 'target-part', value: 2.5, unit: 'pins' },
+        ],
+        at: 0,
+        before: null,
+        mend: { ...block.throws[0]!.decision, aim: { ...block.throws[0]!.decision.aim, targetBoard: 11 } },
+        mendsAll: true,
       },
     ],
     untoldPins: 0.4,
-    luck: [],
-    cautions: ['A certified coach sees what no program can, and the rules of your centre come first.'],
+    luck: [
+      { game: 1, frame: 1, kind: 'delivery', luckPins: 6.2, index: 0 },
+      { game: 1, frame: 1, kind: 'carry', luckPins: -7.1, index: 0 },
+    ],
   }
 }
 
@@ -156,6 +182,8 @@ function madeUpAnswer(block: BlockState, question: Question, onStep?: (step: Ste
       for (const latest of account.throws) onStep?.({ done: latest.index + 1, of: account.throws.length, latest })
       return account
     }
+    case 'positions':
+      return { positions: [], isFirstBall: false, isSpare: false, next: quickView(block)!.suggestion }
     case 'comparison':
       return { thumb: FELLED, fair: FELLED, known: FELLED }
     case 'average':

@@ -36,7 +36,7 @@ describe('a screen reader', () => {
     const lines = heard.split('\r\n')
     expect(lines[0]).toMatch(/^dryboard: INK_SCREEN_READER is set, so a block is played line by line; [^.]*\.$/)
     expect(heard.split('INK_SCREEN_READER')).toHaveLength(2)
-    expect(heard).toMatch(/Practice throw 1, lane 3\. All ten stand\./)
+    expect(heard).toMatch(/Practice throw 1, lane 3\. Full rack\./)
     expect(heard).toMatch(/Game 1, frame 10, ball \d/)
     expect(heard).toMatch(/The block ends with \d+\./)
     expect(heard).not.toMatch(CONTROL)

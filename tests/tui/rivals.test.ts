@@ -90,17 +90,17 @@ it('keeps of two players by turns the records that each would have made alone', 
         lines[name].push(isSpare ? '' : MOVES[name].line)
         type('\r')
         await vi.waitFor(() => expect(kept).toBe(thrown + 1), { timeout: 8000, interval: 5 })
-        shown = await press(' ', /Enter throw|frame is over/)
+        shown = await press(' ', /Enter throw|turn is over/)
       }
-      expect(shown).toContain(`${name}'s frame is over. Enter: ${name === 'Ansa' ? 'Brono' : 'Ansa'} bowls.`)
+      expect(shown).toContain(`${name}'s turn is over. Enter: ${name === 'Ansa' ? 'Brono' : 'Ansa'} bowls.`)
       type('\r')
     }
     await until(/Ansa \d+ so far[\s\S]*Enter throw/)
     await press('e', 'show the oil?')
-    await press('\r', /Your account first|Oil shown/)
+    await press('\r', /Your account first|Findings/)
     await vi.waitFor(() => expect(recordsIn(environment)).toHaveLength(2), { timeout: 8000 })
-    await press('\u001B', 'Oil shown')
-    await press('g', 'Oil shown')
+    await press('\u001B', 'Findings')
+    await press('g', 'Findings')
   } finally {
     close()
     await services.leave()
@@ -113,7 +113,7 @@ it('keeps of two players by turns the records that each would have made alone', 
     expect(lines[name].length).toBeGreaterThanOrEqual(FRAMES)
     expect(await alike(byPlayer.get(name)!)).toBe(await alike(await plainRecord(name, lines[name])))
   }
-}, 60_000)
+})
 
 it('keeps of a block against a record what it would have been without, and shows each throw after its own only', async () => {
   const before = await plainRecord('before', ['', '', '', '', '', ''])
@@ -139,7 +139,7 @@ it('keeps of a block against a record what it would have been without, and shows
       expect(shown).toMatch(/Theirs \d+[bc]?: /)
     }
     await press('e', 'show the oil?')
-    await press('\r', /Your account first|Oil shown/)
+    await press('\r', /Your account first|Findings/)
     await vi.waitFor(() => expect(recordsIn(environment)).toHaveLength(1), { timeout: 8000 })
   } finally {
     close()
@@ -159,4 +159,4 @@ it('keeps of a block against a record what it would have been without, and shows
   expect(exitCode).toBe(0)
   expect(await alike(recordsIn(plain)[0]!)).toBe(await alike(path!))
   expect(out.indexOf('Theirs 1:')).toBeGreaterThan(out.indexOf('You throw:'))
-}, 60_000)
+})

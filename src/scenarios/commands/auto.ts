@@ -1,5 +1,4 @@
 import { lostOnTrueOil } from '../../sim/analysis/debrief/ledger/throw-worths.js'
-import { KNOWN_LABEL } from '../../sim/analysis/debrief/throw-account.js'
 import { choose, type Policy } from '../../sim/analysis/policies/policies.js'
 import { facesNewRack } from '../../sim/analysis/view/player-view.js'
 import { advance } from '../../sim/world/block/advance.js'
@@ -13,6 +12,7 @@ import { loadScenario } from '../library/load.js'
 import { blockStore } from '../store/block-store.js'
 import { dataFolder } from '../store/data-folder.js'
 import { refuseSealedLane } from '../store/sealed-lanes.js'
+import { SHORT_OF_THE_BEST } from '../words/ledger-words.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
 import { seedOf } from './seed.js'
@@ -42,7 +42,7 @@ interface PlayedBlock {
   readonly givenAwaySpares: number
 }
 
-/** Blocks played by a policy: scores, strikes and pins given away. The k-th block has seed `seed-k`; a single one `seed` itself. */
+/** Blocks played by a policy: scores, strikes and pins short of the best. The k-th block has seed `seed-k`; a single one `seed` itself. */
 export async function autoCommand(name: string, options: AutoOptions, console: CommandConsole): Promise<number> {
   const scenario = await loadScenario(name)
   refuseSealedLane(dataFolder(options.data, console.environment), scenario)
@@ -108,7 +108,7 @@ function playBlock(
 }
 
 function blockLine({ seed, games, strikes, firstBalls, givenAwayFirstBalls, givenAwaySpares }: PlayedBlock): string {
-  return `seed ${seed}: ${games.join(' ')}, ${strikes} strikes of ${firstBalls}, given away ${KNOWN_LABEL}: ${givenAwayFirstBalls.toFixed(1)} on first balls, ${givenAwaySpares.toFixed(1)} on spares`
+  return `seed ${seed}: ${games.join(' ')}, ${strikes} strikes of ${firstBalls}, pins ${SHORT_OF_THE_BEST}: ${givenAwayFirstBalls.toFixed(1)} on first balls, ${givenAwaySpares.toFixed(1)} on spares`
 }
 
 function summaryOf(blocks: readonly PlayedBlock[]) {
@@ -136,7 +136,7 @@ function summaryLines(summary: ReturnType<typeof summaryOf>): string[] {
   return [
     '',
     `${summary.games} games: ${words(summary.score, 1)}; strikes ${(summary.strikeShare * 100).toFixed(1)} % of first balls`,
-    `given away ${KNOWN_LABEL}: first balls ${words(summary.givenAwayFirstBalls, 2)}, spares ${words(summary.givenAwaySpares, 2)}`,
+    `pins ${SHORT_OF_THE_BEST}: first balls ${words(summary.givenAwayFirstBalls, 2)}, spares ${words(summary.givenAwaySpares, 2)}`,
   ]
 }
 

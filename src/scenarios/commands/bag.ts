@@ -146,7 +146,7 @@ export function reportLines(report: BagReport, bag: BlockSetup['bag']): string[]
   const signed = (pins: number): string => signedPins(pins).padStart(6)
   const worn = report.after > 0 ? `, half as oiled and half after ${report.after} throws` : ', as oiled'
   return [
-    `First balls on ${report.scenarios.join(', ')}${worn}; the oil in sight, pins a game.`,
+    `First balls on ${report.scenarios.join(', ')}${worn}; the oil shown, pins a game.`,
     '',
     'ball                                 without it   with it alone',
     ...report.alone.map(

@@ -1,5 +1,4 @@
 import { choose } from '../../sim/analysis/policies/policies.js'
-import { playerView } from '../../sim/analysis/view/player-view.js'
 import { beginScenario } from '../files/scenario/begin-scenario.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { loadScenario } from '../library/load.js'
@@ -19,10 +18,8 @@ export async function demonstrationCommand(console: CommandConsole): Promise<num
   for (const line of openingLines(scenario, SEED)) console.print(line)
   let state = beginScenario(scenario, SEED)
   while (state.spot && !(state.spot.phase === 'game' && state.spot.frame > FRAMES)) {
-    const view = playerView(state)
-    if (!view) break
     announce(state, console.print)
-    state = await throwOne(state, choose('thumb', state), view.suggestion, {
+    state = await throwOne(state, choose('thumb', state), {
       say: console.print,
       keep: async () => {},
       grade: true,

@@ -1,7 +1,7 @@
 import { keyEntry, keyLines } from '../drills/drill-key.js'
-import { loadDrill } from '../drills/load-drill.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText } from '../files/text/json.js'
+import { drillNamed } from '../practice/library-drill.js'
 import { type CommandConsole, printText } from './console/console.js'
 import { progressOn } from './console/progress.js'
 
@@ -11,7 +11,7 @@ export async function drillKeyCommand(
   { json }: { readonly json?: boolean },
   console: CommandConsole,
 ): Promise<number> {
-  const { title, positions } = await loadDrill(file)
+  const { title, positions } = await drillNamed(file)
   const progress = progressOn(console, 'pricing choices')
   const entries = positions.map((position, place) => {
     const entry = keyEntry(position)

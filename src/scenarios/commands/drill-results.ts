@@ -1,7 +1,7 @@
 import { drillReport, drillReportLines } from '../drills/drill-report.js'
-import { loadDrill } from '../drills/load-drill.js'
 import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText } from '../files/text/json.js'
+import { drillNamed } from '../practice/library-drill.js'
 import { inOrderOfPlay } from '../reports/review/period.js'
 import { aliasesFrom, namedAlike } from '../reports/review/player-names.js'
 import { reviewedBlocks } from '../reports/review/reviewed-blocks.js'
@@ -23,7 +23,7 @@ export async function drillResultsCommand(
   options: DrillResultsOptions,
   console: CommandConsole,
 ): Promise<number> {
-  const drill = await loadDrill(file)
+  const drill = await drillNamed(file)
   const records = await recordsAmong(paths)
   const cache = debriefsFolder(dataFolder(options.data, console.environment))
   const { blocks, faults } = await reviewedBlocks(records, cache, (place) =>

@@ -1,10 +1,11 @@
 import type { PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
 import type { BlockState } from '../../sim/world/block/types.js'
-import { type DrillPosition, loadDrill } from '../drills/load-drill.js'
+import type { DrillPosition } from '../drills/load-drill.js'
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 import { historyLines } from '../plain/history-lines.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
+import { drillNamed } from '../practice/library-drill.js'
 import { type BlockStore, blockStore } from '../store/block-store.js'
 import { dataFolder, debriefsFolder, withDataFolder } from '../store/data-folder.js'
 import { keepAccount } from '../store/kept-account.js'
@@ -23,7 +24,7 @@ export interface DrillOptions {
 
 /** The positions of a drill one after the other, line by line: what was seen, a decision, its grade, the result and what to look for. */
 export async function drillCommand(path: string, options: DrillOptions, console: CommandConsole): Promise<number> {
-  const drill = await loadDrill(path)
+  const drill = await drillNamed(path)
   const count = drill.positions.length
   if (options.check) {
     console.print(`${path}: fine, ${count} position${count === 1 ? '' : 's'}`)

@@ -63,7 +63,7 @@ export async function roomCommand(name: string, asked: RoomOptions, console: Com
   }
   const most = Math.max(...rooms.map(({ worth }) => worth))
   const wear = options.after === 0 ? 'as oiled' : `after ${options.after} throws on the best lines`
-  console.print(`${setup.bag[place].name} on ${report.lane}, ${wear}, the oil in sight`)
+  console.print(`${setup.bag[place].name} on ${report.lane}, ${wear}, the oil shown`)
   if (place !== search.best.ballIndex) {
     const behind = (search.best.worth - most).toFixed(1)
     console.print(`The ${setup.bag[search.best.ballIndex].name} has a line worth ${behind} pins more.`)
@@ -91,10 +91,10 @@ function lineReport({ aim, laydownBoard, worth, target, parallel }: LineRoom) {
 
 function tableOf(rooms: readonly LineRoom[], most: number): string[] {
   const told = rooms.filter(({ worth }) => worth > most - TOLD_PINS)
-  const header = 'slide target  speed   worth   target room   together'
+  const header = 'slide  target  speed   worth   target room   together'
   const rows = told.map(({ aim, worth, target, parallel }) =>
     [
-      boardWords(aim.feetBoard).padStart(4),
+      boardWords(aim.feetBoard).padStart(5),
       boardWords(aim.targetBoard).padStart(8),
       `  ${SPEED_WORDS[aim.speedStep].padEnd(8)}`,
       worth.toFixed(2).padStart(5),

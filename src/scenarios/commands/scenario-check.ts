@@ -23,8 +23,8 @@ import { type Progress, progressOn } from './console/progress.js'
 const TRIED_SEEDS = ['1', '2', '3']
 
 const POLICY_WORDS: Readonly<Record<Policy, string>> = {
-  known: 'best with the oil in sight',
-  fair: 'best by what is seen',
+  known: 'best if you could see the oil',
+  fair: 'best from what is seen',
   thumb: 'rule of thumb',
   memo: 'best of the sheet, never moved',
   stay: 'never moving',

@@ -36,14 +36,14 @@ export async function scenarioListCommand(
     return EXIT.fine
   }
   console.print('                                                pins lost a game*')
-  console.print('name                 feet    mL     class      thumb  stay            what')
+  console.print('name                   ft    mL     class      thumb  stay            what')
   for (const one of listed) {
     console.print(rowOf(one))
     if (words.length > 0) for (const line of wrapped(one.purpose, '  ')) console.print(line)
   }
   console.print('')
   console.print(
-    '* on first balls, against the best with the oil in sight: by following the rules of thumb, and by never moving.',
+    '* on first balls, against the best if you could see the oil: by following the rules of thumb, and by never moving.',
   )
   console.print(
     '  With words, such as "dryboard scenario list long sport", only those they are said of, with what they are for.',

@@ -98,7 +98,7 @@ function traceLines(report: TraceReport, ballName: string): string[] {
     (before + 1) % TOLD_EVERY_FEET === 0 && board !== null ? [`${before + 1}: ${board.toFixed(1)}`] : [],
   )
   const worn = report.after === 0 ? 'as oiled' : `after ${report.after} throws of the same line`
-  const start = `${ballName}, feet ${report.feetBoard}, target ${report.targetBoard}, speed ${report.speed}, ${report.release} release`
+  const start = `${ballName}, slide ${report.feetBoard}, target ${report.targetBoard}, speed ${report.speed}, ${report.release} release`
   return [
     `${start}; ${report.lane} ${worn}`,
     // Where friction reaches a third of that on dry boards, which may lie on either side of the breakpoint.

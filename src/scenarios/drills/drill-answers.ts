@@ -31,7 +31,7 @@ export interface DrillAnswer {
 }
 
 /**
- * The answers to a drill among records: those that begin with exactly what a position gave, on its scenario with its seed, and go on
+ * The answers to a drill among records: those of drills that begin with exactly what a position gave, on its scenario with its seed, and go on
  * with choices of the player's own.
  *
  * @param blocks in order of play
@@ -51,7 +51,8 @@ export function answersTo(drill: Drill, blocks: readonly AnsweredBlock[]): reado
 }
 
 function isAnswer({ state, given }: DrillPosition, record: BlockRecord): boolean {
-  if (record.seed !== state.seed || record.decisions.length <= given.length) return false
+  if (record.origin.cameToBe !== 'drill' || record.seed !== state.seed || record.decisions.length <= given.length)
+    return false
   const own = ownThrows(record)
   const decided = decisionsOf(record)
   return (

@@ -1,6 +1,6 @@
 import type { BlockEvent, BlockState } from '../../sim/world/block/types.js'
 import { scoreLines } from '../words/score-lines.js'
-import { breakpointWords, observationWords, pinWords } from '../words/words.js'
+import { breakpointPlace, contactWords, fellWords, seenParts } from '../words/throw-words.js'
 
 /** What a throw brought about, in the order it happened. */
 export function afterThrowLines(state: BlockState, events: readonly BlockEvent[]): string[] {
@@ -10,10 +10,8 @@ export function afterThrowLines(state: BlockState, events: readonly BlockEvent[]
 function eventLines(state: BlockState, event: BlockEvent): string[] {
   switch (event.type) {
     case 'throw': {
-      const { standingBefore, standingAfter, observation, spot } = event.record
-      return [
-        `${pinWords(standingBefore, standingAfter, spot.ball)} Seen: ${observationWords(observation, standingBefore)}.`,
-      ]
+      const { hand } = state.setup.bowler
+      return [`${fellWords(event.record, hand)} Seen: ${seenParts(event.record, hand).join(', ')}.`]
     }
     case 'practice-done':
       return ['Practice is over.']
@@ -32,8 +30,8 @@ function eventLines(state: BlockState, event: BlockEvent): string[] {
 function othersLines(events: readonly BlockEvent[]): string[] {
   const others = events.flatMap((event) => (event.type === 'field-throw' ? [event.record] : []))
   if (others.length === 0) return []
-  const seen = others.map(({ bowlerName, observation }) =>
-    [bowlerName, breakpointWords(observation), observation.contact].filter((words) => words !== '').join(' '),
+  const seen = others.map(({ bowlerName, observation, hand }) =>
+    [bowlerName, breakpointPlace(observation), contactWords(observation.contact, hand)].filter(Boolean).join(' '),
   )
   return [`Others: ${seen.join('; ')}.`]
 }

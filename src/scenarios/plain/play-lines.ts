@@ -1,11 +1,15 @@
+import { isSame } from '../../sim/analysis/debrief/ledger/throw-worths.js'
 import type { PricedFairGrade } from '../../sim/analysis/grade/grade-types.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
 import { advance, checkDecision } from '../../sim/world/block/advance.js'
 import type { BlockState, Decision, ThrowRecord } from '../../sim/world/block/types.js'
 import { FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
 import { WriteError } from '../files/text/atomic-write.js'
+import { sinceLastWords } from '../words/change-words.js'
+import { sameLineWarning } from '../words/grade-words.js'
 import { scoreLines } from '../words/score-lines.js'
-import { decisionWords, moveWords, observationWords, spotWords } from '../words/words.js'
+import { lineWords, seenParts } from '../words/throw-words.js'
+import { spotWords } from '../words/words.js'
 import { afterThrowLines } from './after-throw-lines.js'
 import { gradeLine, gradeOf } from './grade-line.js'
 import { HELP_LINES } from './help-lines.js'
@@ -41,6 +45,15 @@ export interface LinePlay {
 export async function playLines(begun: BlockState, play: LinePlay): Promise<BlockState> {
   const { lines, say, object } = play
   let state = begun
+  const costs = new Map<number, number>()
+  const noting: LinePlay = {
+    ...play,
+    graded: (price) => {
+      costs.set(state.throws.length, price?.givenAwayPins ?? 0)
+      play.graded?.(price)
+    },
+  }
+  const warningOf = (decision: Decision): string => sameLineWarning(state, decision, (index) => costs.get(index) ?? 0)
   announce(state, say)
   offer(state, say)
   for await (const typed of lines) {
@@ -55,8 +68,9 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
         object(problem)
         continue
       }
+      if (!isSame(read.decision, suggestion) && warningOf(read.decision) !== '') say(warningOf(read.decision))
       try {
-        const next = await throwOne(state, read.decision, suggestion, play)
+        const next = await throwOne(state, read.decision, noting)
         if (play.rival) for (const line of rivalLines(state, next, play.rival)) say(line)
         play.thrown?.(state, next)
         state = next
@@ -67,7 +81,7 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
       }
       if (!state.spot || play.enough?.(state)) break
       announce(state, say)
-      offer(state, say)
+      offer(state, say, warningOf)
     } else if (read.kind === 'unclear') object(read.sentence)
     else for (const line of answerLines(state, read.kind)) say(line)
   }
@@ -78,13 +92,11 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
 export async function throwOne(
   state: BlockState,
   decision: Decision,
-  before: Decision,
   { say, keep, grade, graded, advance: elsewhere }: Pick<LinePlay, 'say' | 'keep' | 'grade' | 'graded' | 'advance'>,
 ): Promise<BlockState> {
-  const { hand } = state.setup.bowler
-  say(`You throw: ${decisionWords(decision, state.setup.bag)} (${moveWords(before.aim, decision.aim, hand)}).`)
+  say(`You throw: ${lineWords(decision, state.setup.bag)}${sinceLast(state, decision)}.`)
   const price = grade ? gradeOf(state, decision) : undefined
-  if (price) say(gradeLine(price))
+  if (price) say(gradeLine(price, decision, state))
   graded?.(price)
   const next = elsewhere ? await elsewhere(state, decision) : advance(state, decision)
   await keep(next.throws[next.throws.length - 1])
@@ -92,25 +104,40 @@ export async function throwOne(
   return next
 }
 
+/** How a first ball's choice differs from the player's own last line on this lane; nothing at a spare or before one. */
+function sinceLast({ throws, spot, standing, setup: { bag, bowler } }: BlockState, decision: Decision): string {
+  const last = throws.findLast((one) => one.spot.lane === spot?.lane && one.standingBefore === FULL_RACK)
+  if (!last || standing !== FULL_RACK) return ''
+  return ` (${sinceLastWords(last.decision, decision, bag, bowler.hand)})`
+}
+
 /** Says where the block stands. */
 export function announce(state: BlockState, say: (text: string) => void): void {
   const view = playerView(state)
   if (!state.spot || !view) return
-  const standing = state.standing === FULL_RACK ? 'All ten stand.' : `Standing: ${leaveName(state.standing)}.`
+  const standing = state.standing === FULL_RACK ? 'Full rack.' : `Spare: ${leaveName(state.standing)}.`
   say('')
   say(`${spotWords(state.spot, view.laneName)}. ${standing}`)
   if (view.posted && view.onThisLane.length === 0) {
     const { lengthFeet, volumeMillilitres, ratio } = view.posted
-    const sheet = [`${lengthFeet} feet`]
+    const sheet = [`${lengthFeet} ft`]
     if (volumeMillilitres !== undefined) sheet.push(`${volumeMillilitres} mL`)
     if (ratio !== undefined) sheet.push(`${ratio}:1`)
     say(`Posted for this lane: ${sheet.join(', ')}.`)
   }
 }
 
-function offer(state: BlockState, say: (text: string) => void): void {
+/** The line that Enter throws; of one that has just cost much, that it has. */
+function offer(
+  state: BlockState,
+  say: (text: string) => void,
+  warningOf: (decision: Decision) => string = () => '',
+): void {
   const view = playerView(state)
-  if (view) say(`Enter throws: ${decisionWords(view.suggestion, state.setup.bag)}`)
+  if (!view) return
+  const warning = warningOf(view.suggestion)
+  if (warning !== '') say(warning)
+  say(`Enter throws: ${lineWords(view.suggestion, state.setup.bag)}`)
 }
 
 /** The answer to a question about where the block stands. */
@@ -130,8 +157,7 @@ export function answerLines(state: BlockState, question: 'help' | 'score' | 'see
       return view.onThisLane
         .slice(-6)
         .map(
-          (one) =>
-            `${decisionWords(one.decision, state.setup.bag)}: ${observationWords(one.observation, one.standingBefore)}`,
+          (one) => `${lineWords(one.decision, state.setup.bag)}: ${seenParts(one, state.setup.bowler.hand).join(', ')}`,
         )
     }
   }

@@ -22,6 +22,7 @@ const QUESTIONS: ReadonlyMap<string | undefined, 'help' | 'score' | 'seen' | 'ba
 const FIELDS: ReadonlyMap<string, 'ball' | 'feet' | 'target' | 'speed' | 'release'> = new Map([
   ['b', 'ball'],
   ['ball', 'ball'],
+  ['slide', 'feet'],
   ['f', 'feet'],
   ['feet', 'feet'],
   ['t', 'target'],
@@ -81,8 +82,8 @@ function changeField(
   bag: readonly BallSpecification[],
 ): Decision | string {
   const field = FIELDS.get(name)
-  if (!field) return `"${name}" is not something to decide; say ball, feet, target, speed or release, or ? for help.`
-  if (value === undefined) return `What should ${field} be?`
+  if (!field) return `"${name}" is not something to decide; say ball, slide, target, speed or release, or ? for help.`
+  if (value === undefined) return `What should ${name} be?`
   switch (field) {
     case 'ball': {
       const ball = bag.find((one, index) => one.id === value || String(index + 1) === value)

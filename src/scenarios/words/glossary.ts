@@ -17,7 +17,7 @@ export const GLOSSARY: readonly GlossaryEntry[] = [
   { word: 'board', means: 'a strip of lane; 1 to 39 from your own side', also: ['boards'] },
   { word: 'breakpoint', means: 'where the ball is furthest out' },
   { word: 'Brooklyn side', also: ['Brooklyn'], means: 'the far side of the headpin; a crossover' },
-  { word: 'carry', means: 'how the pins fell for that ball: luck' },
+  { word: 'carry', also: ['carries'], means: 'how the pins fell for that ball: luck' },
   { word: 'cost', means: 'pins lost on average to the best as seen' },
   { word: 'cost of not seeing the oil', means: 'what lies between the two bests' },
   { word: 'cover', means: "a ball's outer shell, which grips the lane" },

@@ -3,7 +3,7 @@ import type { Decision } from '../../sim/world/block/types.js'
 import { FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
 import type { Scoring } from '../../sim/world/scoring/game.js'
 import { scoreLines } from './score-lines.js'
-import { decisionWords } from './words.js'
+import { lineWords } from './throw-words.js'
 import { wrapped } from './wrapped.js'
 
 export interface ThrowToTell {
@@ -32,7 +32,7 @@ export function keptBlockLines({ scoring, bag, throws, balls }: KeptToTell): str
     '',
     ...throws.map(
       ({ decision, game, frame, standingBefore, standingAfter }) =>
-        `${(game === 0 ? `practice ${frame}` : `${game}-${frame}`).padEnd(12)}${decisionWords(decision, bag)}: ${leftWords(standingBefore, standingAfter)}`,
+        `${(game === 0 ? `practice ${frame}` : `${game}-${frame}`).padEnd(12)}${lineWords(decision, bag)}: ${leftWords(standingBefore, standingAfter)}`,
     ),
   ]
 }

@@ -1,26 +1,18 @@
 import type { Account } from '../../sim/analysis/debrief/account.js'
 import { LEDGER_TERMS, type LedgerTerms, shortfallOf } from '../../sim/analysis/debrief/ledger/ledger.js'
+import { LEDGER_LEAD, LEDGER_PARTS } from './ledger-words.js'
+import { signedPins } from './words.js'
 
-/** The five parts as they are called in columns. */
-export const LEDGER_TITLES: Readonly<Record<keyof LedgerTerms, string>> = {
-  givenAwayPins: 'given away',
-  patternSwingPins: 'swing',
-  hiddenPins: 'hidden',
-  deliveryPins: 'delivery',
-  carryPins: 'carry',
-}
-
-/** Where the pins went, frame by frame: five parts that add up to the distance from the best with the oil in sight. */
+/** Where the pins went, frame by frame: five parts that add up to the distance from the best if the oil is seen. */
 export function ledgerLines({ sums }: Account): string[] {
   return [
     '',
-    'Where the pins went, against the best with the oil in sight; below 0 is gained',
-    'given away: by the choice, as far as could be known, which is its grade; swing: how the oil turned',
-    'out for that choice; hidden: what not seeing the oil cost; delivery: this throw against the usual miss; carry: the pins',
+    `Where the pins went, ${LEDGER_LEAD}`,
+    ...LEDGER_TERMS.map((term) => `  ${LEDGER_PARTS[term][0]}: ${LEDGER_PARTS[term][1]}`),
     '',
     row(
       '',
-      LEDGER_TERMS.map((term) => LEDGER_TITLES[term]),
+      LEDGER_TERMS.map((term) => LEDGER_PARTS[term][0]),
       'in all',
     ),
     ...sums.games.flatMap(({ game, ledger }) => [
@@ -32,11 +24,10 @@ export function ledgerLines({ sums }: Account): string[] {
 }
 
 function figures(name: string, ledger: LedgerTerms): string {
-  const pins = (value: number): string => (Math.abs(value) < 0.05 ? '0.0' : value.toFixed(1))
   return row(
     name,
-    LEDGER_TERMS.map((term) => pins(ledger[term])),
-    pins(shortfallOf(ledger)),
+    LEDGER_TERMS.map((term) => signedPins(-ledger[term])),
+    signedPins(-shortfallOf(ledger)),
   )
 }
 

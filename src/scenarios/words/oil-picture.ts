@@ -47,5 +47,5 @@ function shade(microns: number, thickest: number): string {
 function feetScale(): string {
   let scale = ''
   for (let feet = 0; feet <= 60; feet += 10) scale = scale.padEnd(feet) + feet
-  return `${scale} feet`
+  return `${scale} ft`
 }

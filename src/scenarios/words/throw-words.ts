@@ -88,7 +88,8 @@ function leavingWords(standing: number): string {
   if (standing === FULL_RACK) return 'all ten'
   if (countPins(standing) < NEARLY_ALL) {
     const name = leaveName(standing)
-    return /^\d+ pin$/.test(name) ? `the ${name.replace(' pin', '')}` : name
+    if (/^\d+ pin$/.test(name)) return `the ${name.replace(' pin', '')}`
+    return name.includes(' ') ? `the ${name}` : name
   }
   return `all but the ${listPins(FULL_RACK & ~standing).join('-')}`
 }

@@ -1,39 +1,19 @@
 import { kilogramsToPounds, metresToInches } from '../../sim/units.js'
 import type { BallSpecification } from '../../sim/world/ball/specification.js'
-import type { Contact, Decision, Observation, Spot } from '../../sim/world/block/types.js'
+import type { Decision, Spot } from '../../sim/world/block/types.js'
 import type { Hand } from '../../sim/world/bowler/profile.js'
 import type { Aim } from '../../sim/world/bowler/release.js'
-import { countPins, FULL_RACK, leaveName, pinBit } from '../../sim/world/pins/leaves.js'
 
 /** The words for what a player reads; the screen and the plain mode both take them from here. */
 
 export const SPEED_WORDS: Readonly<Record<Aim['speedStep'], string>> = { [-1]: 'softer', 0: 'usual', 1: 'firmer' }
-
-const CONTACT_WORDS: Readonly<Record<Contact, string>> = {
-  gutter: 'in the gutter',
-  missed: 'wide of the headpin',
-  light: 'light',
-  pocket: 'in the pocket',
-  high: 'high',
-  nose: 'on the nose',
-  crossover: 'a crossover',
-  past: 'past the headpin',
-}
 
 /** A board or a distance as it is said: whole, or with its half. */
 export function boardWords(board: number): string {
   return Number.isInteger(board) ? String(board) : board.toFixed(1)
 }
 
-/** What was decided, on one line. */
-export function decisionWords(decision: Decision, bag: readonly BallSpecification[]): string {
-  const ball = bag.find((one) => one.id === decision.ballId)
-  const { feetBoard, targetBoard, speedStep } = decision.aim
-  const release = decision.release === 'spare' ? ', spare release' : ''
-  return `${ball?.name ?? decision.ballId}, feet ${boardWords(feetBoard)}, target ${boardWords(targetBoard)}, speed ${SPEED_WORDS[speedStep]}${release}`
-}
-
-/** What was decided, for a column: ball by its place in the bag, feet, target, and what is not usual. */
+/** What was decided, for a column: ball by its place in the bag, slide, target, and what is not usual. */
 export function shortDecision({ ballId, aim, release }: Decision, bag: readonly BallSpecification[]): string {
   const ball = bag.findIndex((one) => one.id === ballId) + 1
   const speed = aim.speedStep === 0 ? '' : ` ${SPEED_WORDS[aim.speedStep]}`
@@ -54,45 +34,6 @@ export function moveWords(from: Aim, to: Aim, hand: Hand): string {
   const counts = `${boardWords(Math.abs(feet))} and ${boardWords(Math.abs(target))}`
   if (feet > 0 === target > 0) return `${counts} ${side(feet)}`
   return `feet ${boardWords(Math.abs(feet))} ${side(feet)}, target ${boardWords(Math.abs(target))} ${side(target)}`
-}
-
-/** What the eye at the foul line caught of a throw at the pins standing; how it met the headpin only where there was one. */
-export function observationWords(seen: Observation, standingBefore: number): string {
-  const said = [
-    arrowsWords(seen),
-    breakpointWords(seen),
-    standingBefore & pinBit(HEADPIN) || seen.contact === 'gutter' ? CONTACT_WORDS[seen.contact] : '',
-    `${trimmed(seen.speedMph)} mph`,
-  ]
-  return said.filter((words) => words !== '').join(', ')
-}
-
-const LANE_BOARDS = 39
-
-function arrowsWords({ arrowsBoard }: Observation): string {
-  if (arrowsBoard < 1 || arrowsBoard > LANE_BOARDS) return 'off the lane before the arrows'
-  return `${trimmed(arrowsBoard)} at the arrows`
-}
-
-const HEADPIN = 1
-const ARROWS_FEET = 15
-const PINS_FEET = 60
-
-/** Where the ball turned; nothing is said of one that never went out or never came back. */
-export function breakpointWords({ breakpointBoard, breakpointFeet }: Observation): string {
-  if (breakpointFeet < ARROWS_FEET || breakpointFeet >= PINS_FEET) return ''
-  return `${trimmed(breakpointBoard)} at ${trimmed(breakpointFeet)} feet`
-}
-
-/** What a ball did to the pins, from what stood before and after it. */
-export function pinWords(before: number, after: number, ball: number): string {
-  if (after === 0) {
-    if (before === FULL_RACK) return ball === 1 ? 'Strike.' : 'All ten.'
-    return 'Spare.'
-  }
-  const felled = countPins(before) - countPins(after)
-  const leave = before === FULL_RACK ? `; it leaves the ${leaveName(after)}` : `; still up: ${leaveName(after)}`
-  return `${felled === 0 ? 'No pins' : felled === 1 ? '1 pin' : `${felled} pins`}${leave}.`
 }
 
 /** Where a throw stands in the block. */
@@ -120,4 +61,11 @@ export function trimmed(value: number, decimals = 2): string {
 export function signedPins(pins: number): string {
   if (Math.abs(pins) < 0.05) return '0.0'
   return `${pins < 0 ? '-' : '+'}${Math.abs(pins).toFixed(1)}`
+}
+
+/** What a choice cost; one that costs nothing is as good as the best. */
+export const costWords = (pins: number): string => (pins > 0 ? `Cost ${pinsWords(pins)}` : 'Good as the best')
+
+export function pinsWords(pins: number): string {
+  return `${pins.toFixed(1)} ${pins.toFixed(1) === '1.0' ? 'pin' : 'pins'}`
 }

@@ -3,9 +3,12 @@ import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 import type { JoinedBlock } from '../../scenarios/store/joined-block.js'
 import type { OpenBlock } from '../../scenarios/store/open-block.js'
 import { laneOfToday } from '../../scenarios/store/today.js'
+import type { Kind } from '../../sim/analysis/practice/position.js'
+import type { SessionMinutes } from '../../sim/analysis/practice/session.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import { themeFor } from '../draw/theme.js'
 import type { AppState } from '../state/app-state.js'
+import { beginAtOnce } from '../state/practice-state.js'
 import type { TrainerServices } from '../state/services.js'
 import { drillState, entryState, resumedState, startingState, stateAgainst } from '../state/starting-state.js'
 import { TOUR_SCENARIO } from '../state/tour.js'
@@ -38,6 +41,8 @@ export interface TrainerOptions {
   readonly entry?: { readonly open: OpenBlock; readonly states: readonly BlockState[] }
   /** A block that a host throws. */
   readonly joined?: JoinedBlock
+  /** Given where practice is to be opened at once. */
+  readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
   /** Plays a block line by line instead, where a screen reader is said to listen. */
   readonly playAloud: () => Promise<number>
 }
@@ -91,12 +96,16 @@ export async function openTrainer(asked: TrainerOptions): Promise<number> {
   }
 }
 
-function firstState(
-  { resume, against, drillPath, scenarioName, entry, joined }: TrainerOptions,
+async function firstState(
+  { resume, against, drillPath, scenarioName, entry, joined, practice }: TrainerOptions,
   services: TrainerServices,
 ): Promise<AppState> {
   if (joined) return entryState(playedElsewhere(joined), services)
   if (entry) return entryState(services.adopt(entry.open, entry.states), services)
+  if (practice) {
+    const home = await startingState(undefined, services, [TOUR_SCENARIO])
+    return { ...home, screen: { kind: 'practice', practice: beginAtOnce(practice.minutes, practice.kinds) } }
+  }
   if (drillPath !== undefined) return drillState(drillPath, services)
   if (resume !== undefined) return resumedState(resume, services)
   if (against !== undefined) return stateAgainst(against, services)

@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os'
 import { beginScenario } from '../../scenarios/files/scenario/begin-scenario.js'
 import { builtInNames } from '../../scenarios/library/library.js'
 import { loadScenario } from '../../scenarios/library/load.js'
+import { practiceKeeper } from '../../scenarios/practice/practice-keeper.js'
 import { dataFolder, withDataFolder } from '../../scenarios/store/data-folder.js'
 import { fileKeeper, type Said } from '../../scenarios/store/keeping.js'
 import { refuseSealedLane } from '../../scenarios/store/sealed-lanes.js'
@@ -35,6 +36,7 @@ export function realServices(
     },
     levels: () => LEVELS,
     fit: fitScenario,
+    practice: practiceKeeper(environment, said),
     freshSeed: (own) => seed ?? own ?? unseenSeed(),
     otherSeed: unseenSeed,
     laneOfToday,

@@ -4,12 +4,15 @@ import { DOTS_DOWN } from './dots.js'
 
 export const LANE_FEET = 60
 const LABEL_COLUMNS = 3
-/** The lane keeps a character a foot before the deck gets more than it needs. */
-const LEAST_LANE_COLUMNS = 60
-const LEAST_DECK_COLUMNS = 14
-const MOST_DECK_COLUMNS = 34
-/** Columns a row of the lane at which the deck is as wide as it is deep, characters being about twice as high as wide. */
-const DECK_COLUMNS_A_ROW = 1.4
+/**
+ * The deck's columns by the whole width, and by nothing else, so that the rack stands in the same place however many rows a
+ * screen has for its lane. At the usual heights it is then about as wide as it is deep; the lane keeps a character a foot.
+ */
+const DECK_COLUMNS: readonly (readonly [fromColumns: number, deckColumns: number])[] = [
+  [140, 30],
+  [86, 21],
+  [0, 14],
+]
 
 /** Where boards and feet lie in a lane's picture. */
 export interface LaneScale {
@@ -32,8 +35,7 @@ export interface LaneScale {
  */
 export function laneScale(hand: Hand, columns: number, rows: number): LaneScale {
   const left = LABEL_COLUMNS + 1
-  const wanted = Math.min(MOST_DECK_COLUMNS, Math.round(rows * DECK_COLUMNS_A_ROW))
-  const deckColumns = Math.max(LEAST_DECK_COLUMNS, Math.min(wanted, columns - left - 1 - LEAST_LANE_COLUMNS))
+  const deckColumns = DECK_COLUMNS.find(([from]) => columns >= from)![1]
   const laneColumns = columns - left - 1 - deckColumns
   const isRight = hand === 'right'
   const fromTop = (board: number) => (isRight ? FILM_BOARDS + 0.5 - board : board - 0.5) / FILM_BOARDS

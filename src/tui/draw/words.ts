@@ -1,19 +1,7 @@
 import type { Call, Mode } from '../../scenarios/store/block-notes.js'
 import { contactWords, seenParts } from '../../scenarios/words/throw-words.js'
-import { moveWords, SPEED_WORDS } from '../../scenarios/words/words.js'
-import type { BlockSetup, Decision, Spot, ThrowRecord } from '../../sim/world/block/types.js'
+import type { BlockSetup, Spot, ThrowRecord } from '../../sim/world/block/types.js'
 import type { Hand } from '../../sim/world/bowler/profile.js'
-
-/** Everything that differs from an earlier decision, in words. */
-export function changeWords(hand: Hand, from: Decision, to: Decision, ballName: (id: string) => string): string {
-  const changes = [
-    to.ballId === from.ballId ? '' : ballName(to.ballId),
-    moveWords(from.aim, to.aim, hand),
-    to.aim.speedStep === from.aim.speedStep ? '' : `speed ${SPEED_WORDS[to.aim.speedStep]}`,
-    to.release === from.release ? '' : `${to.release} release`,
-  ]
-  return changes.filter(Boolean).join(', ')
-}
 
 /**
  * What the eye saw of a throw; on a pair of lanes also on which one, for the next throw is on the other. The lead-in and then
@@ -51,10 +39,3 @@ export const MODE_WORDS: Readonly<Record<Mode, string>> = {
 /** What was called before a throw. */
 export const callWords = ({ contact, confidencePercent }: Call, hand: Hand): string =>
   `${contactWords(contact, hand)}, ${confidencePercent} % sure`
-
-/** What a choice cost; one that costs nothing is as good as the best. */
-export const costWords = (pins: number): string => (pins > 0 ? `Cost ${pinsWords(pins)}` : 'Good as the best')
-
-export function pinsWords(pins: number): string {
-  return `${pins.toFixed(1)} ${pins.toFixed(1) === '1.0' ? 'pin' : 'pins'}`
-}

@@ -26,6 +26,7 @@ export type KeyContext =
   | 'own-account'
   | 'debrief'
   | 'what-if'
+  | 'practice'
   | 'help'
 
 export type PlainCommand =

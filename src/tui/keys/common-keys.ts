@@ -26,6 +26,7 @@ const BACK: readonly KeyContext[] = [
   'own-account',
   'debrief',
   'what-if',
+  'practice',
   'help',
 ]
 /** Pages longer than the screen. */
@@ -44,6 +45,7 @@ const COMMANDING: readonly KeyContext[] = [
   'progress',
   'debrief',
   'what-if',
+  'practice',
 ]
 
 /** Keys that mean the same wherever they mean anything, told last on every bottom line. */

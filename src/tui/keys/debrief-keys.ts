@@ -10,7 +10,8 @@ export const DEBRIEF_KEYS: readonly KeyBinding[] = [
     contexts: ['debrief'],
     line: { in: ['debrief'], keys: '← →', does: 'throws' },
   },
-  { command: 'right', keys: ['right', 'l', 'enter'], shown: '→ l', does: 'the throw after', contexts: ['debrief'] },
+  { command: 'right', keys: ['right', 'l'], shown: '→ l', does: 'the throw after', contexts: ['debrief'] },
+  { command: 'enter', keys: ['enter'], shown: 'Enter', does: 'play a finding again', contexts: ['debrief'] },
   {
     command: 'view',
     keys: ['tab', 'v'],

@@ -4,12 +4,14 @@ import { DEBRIEF_KEYS } from './debrief-keys.js'
 import { DECIDING, DECIDING_KEYS } from './deciding-keys.js'
 import { LUCK_KEYS } from './luck-keys.js'
 import { MENU_KEYS } from './menu-keys.js'
+import { PRACTICE_KEYS } from './practice-keys.js'
 
 /** The one table of keys: the reader of keys, the bottom line and the help page all come from it. */
 export const KEY_BINDINGS: readonly KeyBinding[] = [
   ...MENU_KEYS,
   ...DECIDING_KEYS,
   ...DEBRIEF_KEYS,
+  ...PRACTICE_KEYS,
   ...LUCK_KEYS,
   ...COMMON_KEYS,
 ]

@@ -22,7 +22,7 @@ export const LUCK_KEYS: readonly KeyBinding[] = [
     command: 'against',
     keys: ['g'],
     shown: 'g',
-    does: 'bowl against it, throw by throw',
+    does: 'bowl against that block',
     contexts: ['past'],
     line: { in: ['past'], does: 'bowl against it' },
   },

@@ -1,3 +1,4 @@
+import { beliefSentences } from '../../scenarios/words/belief-words.js'
 import type { BeliefSummary, Reading } from '../../sim/analysis/belief/summary.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
@@ -13,9 +14,9 @@ export function beliefRows(
   when = 'before this choice',
 ): string[] {
   return [
-    textRow(theme, ['How sure one could be of the fresh oil', 'strong'], [`, ${when}`, 'faint']),
+    textRow(theme, ['How well the fresh oil could be read', 'strong'], [`, ${when}`, 'faint']),
     ...(belief
-      ? wrapWords(belief.sentences.join(' '), columns)
+      ? wrapWords(beliefSentences(belief).join(' '), columns)
       : [textRow(theme, [`Working it out${theme.glyphs.ellipsis}`, 'faint'])]),
   ]
 }

@@ -1,9 +1,9 @@
 import { rivalThrowWords, scoreAfter } from '../../scenarios/words/rival-words.js'
+import { pinsWords } from '../../scenarios/words/words.js'
 import { shownThrows } from '../../sim/world/block/shown-throws.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
-import { pinsWords } from '../draw/words.js'
 import { allPinsGiven, blockOf, isWeighed, type PlayState } from '../state/play-state.js'
 import { clipRow } from '../terminal/fit.js'
 

@@ -21,6 +21,7 @@ import { pastScreen } from './menus/past-screen.js'
 import { progressScreen } from './menus/progress-screen.js'
 import { scenarioScreen } from './menus/scenario-screen.js'
 import { settingsScreen } from './menus/settings-screen.js'
+import { practiceScreen } from './practice/practice-screen.js'
 
 interface MenuParts {
   readonly state: AppState
@@ -88,6 +89,8 @@ export function screenRows({ state, looks, services, size, theme }: MenuParts): 
       if (debrief.whatIf) return whatIfScreen(play, debrief.whatIf, services.meantBoards, size, theme)
       return debriefScreen(play, debrief, notice, size, theme, state.compared)
     }
+    case 'practice':
+      return practiceScreen(screen.practice, notice, size, theme)
     case 'play':
       return []
   }

@@ -22,9 +22,11 @@ import type { Settings } from '../settings/settings.js'
 import type { DebriefState } from './debrief-state.js'
 import type { DrillPlay } from './drill-types.js'
 import type { PlayState, ThrowGrade } from './play-state.js'
+import type { PracticeEvent, PracticeState } from './practice-state.js'
 
 export type HomeEntry =
   | 'continue'
+  | 'practice'
   | 'new'
   | 'today'
   | 'debrief'
@@ -122,6 +124,7 @@ export type Screen =
   | { readonly kind: 'settings'; readonly cursor: number }
   | { readonly kind: 'drill-over'; readonly drill: DrillPlay }
   | { readonly kind: 'play'; readonly play: PlayState }
+  | { readonly kind: 'practice'; readonly practice: PracticeState }
   | { readonly kind: 'debrief'; readonly play: PlayState; readonly debrief: DebriefState }
 
 export type ScreenOf<Kind extends Screen['kind']> = Extract<Screen, { kind: Kind }>
@@ -143,6 +146,8 @@ export interface AppState {
   readonly enterAt: number | null
   /** What was bowled on each lane before, by its title; null until it is read. */
   readonly played: ReadonlyMap<string, Played> | null
+  /** The looking back that a moment is played again from; null while none is. */
+  readonly momentFrom: ScreenOf<'debrief'> | null
   /** What the home screen tells of the blocks before; null until it is read. */
   readonly remembered: Remembered | null
   /** The lane of the day; null until it is worked out. */
@@ -192,12 +197,15 @@ export type Action =
   | { readonly type: 'clicked'; readonly hit: Hit; readonly feet: number }
   | { readonly type: 'past-opened'; readonly path: string; readonly played: PlayedBlock }
   | { readonly type: 'past-refused'; readonly sentence: string }
+  /** What came back from the files while practising. */
+  | { readonly type: 'practice'; readonly event: PracticeEvent }
   | { readonly type: 'trouble'; readonly sentence: string }
 
 /** Entries of the home screen: only those that lead somewhere. */
-export function homeEntries(state: AppState): readonly HomeEntry[] {
+export function homeEntries(state: Pick<AppState, 'kept' | 'finished' | 'hasPast'>): readonly HomeEntry[] {
   const entries: (HomeEntry | null)[] = [
     state.kept.length > 0 ? 'continue' : null,
+    'practice',
     'new',
     'today',
     state.finished ? 'debrief' : null,
@@ -209,6 +217,12 @@ export function homeEntries(state: AppState): readonly HomeEntry[] {
     'quit',
   ]
   return entries.filter((entry) => entry !== null)
+}
+
+/** The home screen with the hand on what most go on with: the unfinished block, else a new one. */
+export function atHome(state: Pick<AppState, 'kept' | 'finished' | 'hasPast'>): ScreenOf<'home'> {
+  const entries = homeEntries(state)
+  return { kind: 'home', cursor: Math.max(0, entries.indexOf(entries.includes('continue') ? 'continue' : 'new')) }
 }
 
 /** Which keys hold just now. */

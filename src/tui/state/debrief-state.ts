@@ -32,6 +32,8 @@ export interface DebriefState {
   readonly chosen: number
   readonly shows: (typeof SHOWN)[number]
   readonly view: DebriefView
+  /** The finding pointed at, the dearest being 0. */
+  readonly finding: number
   /** Rows a long view is scrolled by. */
   readonly scroll: number
   /** Stepping through the throws by itself. */
@@ -58,6 +60,7 @@ export function debriefOf(play: PlayState): DebriefState {
       chosen: mostCostly(play),
       shows: 'oil',
       view: 'throw',
+      finding: 0,
       scroll: 0,
       running: false,
       rolling: null,
@@ -99,11 +102,13 @@ export function reduceDebrief(debrief: DebriefState, command: Command, play: Pla
     case 'wear':
       return { ...still, shows: after(SHOWN, debrief.shows) }
     case 'view':
-      return { ...still, view: after(DEBRIEF_VIEWS, debrief.view), scroll: 0 }
+      return { ...still, view: after(DEBRIEF_VIEWS, debrief.view), finding: 0, scroll: 0 }
     case 'up':
-      return { ...still, scroll: Math.max(0, debrief.scroll - 1) }
+      return upOrDown(still, -1, findingsIn(play, debrief))
     case 'down':
-      return { ...still, scroll: Math.min(MOST_SCROLL, debrief.scroll + 1) }
+      return upOrDown(still, 1, findingsIn(play, debrief))
+    case 'enter':
+      return { ...still, chosen: Math.min(count - 1, debrief.chosen + 1) }
     case 'page-up':
       return { ...still, scroll: Math.max(0, debrief.scroll - PAGE_ROWS) }
     case 'page-down':
@@ -122,6 +127,18 @@ export function reduceDebrief(debrief: DebriefState, command: Command, play: Pla
     default:
       return debrief
   }
+}
+
+/** Findings that can be pointed at in the view. */
+const findingsIn = (play: PlayState, { view }: DebriefState): number =>
+  view === 'findings' ? (play.account?.tags.length ?? 0) : 0
+
+/** From finding to finding, and where there is none further on, row by row. */
+function upOrDown(debrief: DebriefState, step: 1 | -1, findings: number): DebriefState {
+  const { finding, scroll } = debrief
+  if (step > 0 && finding < findings - 1) return { ...debrief, finding: finding + 1, scroll: 0 }
+  if (step < 0 && scroll === 0) return { ...debrief, finding: Math.max(0, finding - 1) }
+  return { ...debrief, scroll: Math.min(MOST_SCROLL, Math.max(0, scroll + step)) }
 }
 
 const after = <Value>(values: readonly Value[], value: Value): Value =>

@@ -2,7 +2,7 @@ import { type Dispatch, useEffect, useRef } from 'react'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Action, AppState } from './app-state.js'
 import { positionOf } from './drill-types.js'
-import { blockOf, notesOf, type PlayState } from './play-state.js'
+import { blockOf, isOnlyTried, notesOf, type PlayState } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'
 
@@ -68,13 +68,13 @@ interface Filing {
   readonly asked: WeakSet<BlockState>
 }
 
-/** Files a block once it is over or ended; until then keeps what is said of it. The tour and what is filed already stay out. */
+/** Files a block once it is over or ended; until then keeps what is said of it. What is only tried and what is filed already stay out. */
 function useFiling(
   { play, isLookedBackOn, asked }: Filing,
   dispatch: Dispatch<Action>,
   services: TrainerServices,
 ): void {
-  const isOurs = play !== null && play.tour === null && play.grades.length > firstOwn(play) && play.recordPath === null
+  const isOurs = play !== null && !isOnlyTried(play) && play.grades.length > firstOwn(play) && play.recordPath === null
   const block = isOurs ? blockOf(play) : null
   const isFinished = isLookedBackOn || block?.spot === null || (play?.drill !== undefined && play.stage.kind === 'done')
   const looked = useRef(play)

@@ -43,6 +43,12 @@ export interface OwnFindingAt {
   readonly finding: OwnFinding
 }
 
+/** A moment of a block looked back on, played again. */
+interface Moment {
+  /** What the first of its choices cost in the block. */
+  readonly thenPins: number
+}
+
 /** Whom a block is bowled against on the same lane and luck. */
 export type Rival =
   /** At the same keys by turns, each on a lane of their own; this block has no rival of its own. */
@@ -87,6 +93,8 @@ export interface PlayState {
   readonly typing: string | null
   /** The guided first frame, and how far the guide has come; null in a block of one's own. */
   readonly tour: number | null
+  /** A moment of another block played again; null in a block of its own. */
+  readonly moment: Moment | null
   /** Whose block it is where two share the keys. */
   readonly who: { readonly name: string; readonly isGuest: boolean } | null
   readonly rival: Rival | null
@@ -117,6 +125,9 @@ export const counts = (play: PlayState, index: number): boolean => blockOf(play)
 export const tellsGrades = (play: PlayState): boolean => play.mode === 'drill'
 
 export const blockOf = (play: PlayState): BlockState => play.states.at(-1)!
+
+/** Whether a block is only tried, so that nothing of it is kept: the guided first frame, or a moment played again. */
+export const isOnlyTried = ({ tour, moment }: PlayState): boolean => tour !== null || moment !== null
 
 /** Whether the coming throw is at a full rack, whose reaction can be called. */
 export const canCall = (play: PlayState): boolean => blockOf(play).standing === FULL_RACK && blockOf(play).spot !== null
@@ -153,6 +164,7 @@ export function playFrom(
     resultAt: null,
     typing: null,
     tour: null,
+    moment: null,
     who: null,
     rival: null,
     notice: '',

@@ -28,7 +28,7 @@ export function clicked(state: AppState, hit: Hit, feet: number, services: Train
       return {
         state: {
           ...state,
-          screen: { ...screen, debrief: { ...screen.debrief, view: DEBRIEF_VIEWS[hit.place]!, scroll: 0 } },
+          screen: { ...screen, debrief: { ...screen.debrief, view: DEBRIEF_VIEWS[hit.place]!, finding: 0, scroll: 0 } },
         },
       }
     case 'field': {

@@ -12,7 +12,7 @@ import {
   settleTyping,
 } from '../forms/form.js'
 import type { Command } from '../keys/binding.js'
-import type { AppState, ScreenOf } from './app-state.js'
+import { type AppState, atHome, type ScreenOf } from './app-state.js'
 import { moved } from './lists.js'
 import { pastedName } from './naming.js'
 
@@ -66,7 +66,7 @@ function list(state: AppState, cursor: number, command: Command): AppState {
   const entry = entries[cursor]
   switch (command) {
     case 'back':
-      return { ...state, screen: { kind: 'home', cursor: 0 } }
+      return { ...state, screen: atHome(state) }
     case 'undo': {
       const before = state.kitUndo.at(-1)
       if (!before) return { ...state, notice: 'Nothing to undo.' }

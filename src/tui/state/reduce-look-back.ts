@@ -3,8 +3,9 @@ import type { WhatIf } from '../../sim/analysis/explore/what-if.js'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
 import { again, isAgain } from './again.js'
-import type { AppState, ScreenOf } from './app-state.js'
+import { type AppState, atHome, type ScreenOf } from './app-state.js'
 import { debriefOf, reduceDebrief, reduceOwnAccount, withDearest } from './debrief-state.js'
+import { playMoment } from './play-moment.js'
 import { blockOf, type PlayState } from './play-state.js'
 import { reducePlay } from './reduce-play.js'
 import { handedOver } from './rival.js'
@@ -22,7 +23,11 @@ export function lookBack(
   if (debrief.whatIf) return whatIf(state, screen, command, services)
   if (command === 'back') {
     const settings = play.tour === null ? state.settings : { ...state.settings, tour: 'seen' as const }
-    return { ...state, settings, screen: { kind: 'home', cursor: 0 } }
+    return { ...state, settings, screen: atHome(state) }
+  }
+  if (command === 'enter') {
+    const moment = playMoment(state, screen, services)
+    if (moment !== state) return moment
   }
   if (isAgain(command)) return again(state, play, command, services)
   if (command === 'other-player') {

@@ -4,17 +4,26 @@ import type { PastBlock } from '../../scenarios/store/past-blocks.js'
 import { STYLES } from '../../sim/world/bowler/levels.js'
 import type { Command } from '../keys/binding.js'
 import { SETTING_ROWS, stepSetting } from '../settings/settings.js'
-import { type AppState, type BowlerChoice, type Filter, homeEntries, type Screen, type ScreenOf } from './app-state.js'
+import {
+  type AppState,
+  atHome,
+  type BowlerChoice,
+  type Filter,
+  homeEntries,
+  type Screen,
+  type ScreenOf,
+} from './app-state.js'
 import { bowlerEntries, chosenScenario } from './bowler-choice.js'
 import { debriefOf } from './debrief-state.js'
 import { filtered, moved, reduceFilter, scrolled } from './lists.js'
 import { reduceNaming } from './naming.js'
 import type { PlayState } from './play-state.js'
+import { openPractice } from './practice-state.js'
 import { startMatch } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { startBlock } from './start.js'
 
-type MenuScreen = Exclude<Screen, { kind: 'play' | 'debrief' | 'kit' | 'ball' | 'own-bowler' }>
+type MenuScreen = Exclude<Screen, { kind: 'play' | 'practice' | 'debrief' | 'kit' | 'ball' | 'own-bowler' }>
 
 /** The answer of every screen that is a list to choose from. */
 export function menu(state: AppState, screen: MenuScreen, command: Command, services: TrainerServices): AppState {
@@ -57,7 +66,7 @@ export const listedScenarios = ({ scenarios }: Pick<AppState, 'scenarios'>, filt
 export const listedBlocks = (blocks: readonly PastBlock[] | null, filter: Filter | undefined) =>
   filtered(blocks ?? [], filter, ({ title, bowledAt }) => `${title} ${bowledAt.toISOString().slice(0, 10)}`)
 
-const goHome = (state: AppState): AppState => ({ ...state, screen: { kind: 'home', cursor: 0 } })
+const goHome = (state: AppState): AppState => ({ ...state, screen: atHome(state) })
 
 function home(state: AppState, cursor: number, command: Command, services: TrainerServices): AppState {
   const entries = homeEntries(state)
@@ -67,6 +76,8 @@ function home(state: AppState, cursor: number, command: Command, services: Train
   switch (entries[cursor]) {
     case 'continue':
       return { ...state, screen: { kind: 'home', cursor, takingUp: state.kept[0]! } }
+    case 'practice':
+      return { ...state, screen: { kind: 'practice', practice: openPractice() } }
     case 'today':
       return chooseToday(state, services)
     case 'debrief':

@@ -1,6 +1,7 @@
 import type { BlockState } from '../../sim/world/block/types.js'
 import { isAnswered } from './drill-play.js'
-import { blockOf, type PlayState, playFrom, type Rolling, type ThrowGrade } from './play-state.js'
+import { isMomentOver } from './play-moment.js'
+import { blockOf, isOnlyTried, type PlayState, playFrom, type Rolling, type ThrowGrade } from './play-state.js'
 import { passesOn } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { isTourOver } from './tour.js'
@@ -15,10 +16,10 @@ export function framesOf(next: BlockState): number {
   return ROLL_FRAMES + (next.throws.at(-1)?.truth.touched === 0 ? 0 : FALL_SECONDS.length)
 }
 
-/** The ball let go, its grade fixed. A guided throw is never kept, so it need not wait for that. */
+/** The ball let go, its grade fixed. A throw that is never kept need not wait for that. */
 export function letGo(play: PlayState, next: BlockState, grade: ThrowGrade): PlayState {
   if (play.stage.kind !== 'weighing') return play
-  const stage: Rolling = { kind: 'rolling', next, grade, frame: 0, isKept: play.tour !== null, isSkipped: false }
+  const stage: Rolling = { kind: 'rolling', next, grade, frame: 0, isKept: isOnlyTried(play), isSkipped: false }
   return { ...play, stage, belief: null }
 }
 
@@ -72,11 +73,12 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     ...(drill ? { drill } : {}),
     ...(contest === undefined ? {} : { contest }),
     tour: play.tour,
+    moment: play.moment,
     who: play.who,
     rival: play.rival,
     belief: play.belief,
     resultAt: services.now(),
   }
-  if (isTourOver(toured) || isAnswered(toured)) return { ...toured, stage: { kind: 'done' } }
+  if (isTourOver(toured) || isMomentOver(toured) || isAnswered(toured)) return { ...toured, stage: { kind: 'done' } }
   return passesOn(toured) ? { ...toured, stage: { kind: 'passing' } } : toured
 }

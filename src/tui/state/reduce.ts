@@ -4,13 +4,15 @@ import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys/keys.js'
 import { again, isAgain } from './again.js'
-import { type Action, type AppState, type Averages, keyContext, type Screen } from './app-state.js'
+import { type Action, type AppState, type Averages, atHome, keyContext, type Screen } from './app-state.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { afterPosition } from './drill-play.js'
 import { positionOf } from './drill-types.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
+import { backFromMoment } from './play-moment.js'
 import { blockOf, notesOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
+import { practised, reducePractice } from './practice-state.js'
 import { clicked } from './reduce-click.js'
 import { reduceHelp } from './reduce-help.js'
 import { pasted, reduceKit } from './reduce-kit.js'
@@ -128,6 +130,10 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
       return screen.kind === 'past'
         ? { ...state, notice: action.sentence, screen: { ...screen, opening: null } }
         : state
+    case 'practice':
+      return screen.kind === 'practice'
+        ? withScreen(state, { kind: 'practice', practice: practised(screen.practice, action.event) })
+        : state
     case 'trouble':
       return { ...state, notice: action.sentence }
   }
@@ -167,6 +173,10 @@ function command(state: AppState, command: Command, services: TrainerServices): 
   switch (screen.kind) {
     case 'play':
       return play(state, screen.play, command, services)
+    case 'practice': {
+      const practice = reducePractice(screen.practice, command)
+      return practice ? withScreen(state, { kind: 'practice', practice }) : goHome(state)
+    }
     case 'debrief':
       return lookBack(state, screen, command, services)
     case 'kit':
@@ -187,6 +197,10 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
     const mayBack = command === 'back' && play.contest === undefined
     return mayBack ? withPlay(state, { ...play, stage: { kind: 'deciding' } }) : state
   }
+  const isOver = stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')
+  const isLeft = command === 'back' && stage.kind === 'deciding' && play.open === 'nothing'
+  if (play.moment && (isLeft || (isOver && (command === 'enter' || command === 'back'))))
+    return backFromMoment(state) ?? state
   if (stage.kind === 'passing' && command === 'enter') return withPlay(state, handedOver(play))
   if (stage.kind === 'passing' || (stage.kind === 'done' && command === 'other-player' && play.contest === undefined)) {
     if (command === 'other-player') return withPlay(state, handedOver(play))
@@ -199,26 +213,27 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
   if (stage.kind === 'done' && play.contest !== undefined)
     return command === 'enter' || command === 'back' ? goHome(leaveBlock(state, services)) : state
   if (stage.kind === 'done' && isAgain(command)) return again(leaveBlock(state, services), play, command, services)
-  if (stage.kind === 'done' || (stage.kind === 'leaving' && command === 'enter')) {
+  if (isOver) {
     if (command === 'enter' && play.grades.length > 0) {
       return { ...state, finished: play, screen: { kind: 'debrief', play, debrief: debriefOf(play) } }
     }
     if (command === 'enter' || command === 'back') return goHome(leaveBlock(state, services))
     return state
   }
-  if (command === 'back' && stage.kind === 'deciding' && play.open === 'nothing') {
+  if (isLeft) {
     return goHome(leaveBlock(state, services))
   }
   return withPlay(state, reducePlay(play, command, services))
 }
 
-/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never the tour. */
+/** What leaving the play screen keeps: the block to go on with or, once it is over, to look back on; never what is only tried. */
 function leaveBlock(state: AppState, services: TrainerServices): AppState {
   const { screen } = state
   if (screen.kind !== 'play') return state
   const { stage } = screen.play
   // A ball that is on its way has been thrown.
   const play = stage.kind === 'rolling' ? landed(screen.play, stage, services) : screen.play
+  if (play.moment) return state
   if (play.tour !== null) return { ...state, settings: { ...state.settings, tour: 'seen' } }
   // The host goes on with it where its own program is started again, and so does an entry, which says so.
   if (play.contest !== undefined) return state
@@ -236,7 +251,7 @@ function leaveBlock(state: AppState, services: TrainerServices): AppState {
 const isUntouched = ({ drill, grades }: PlayState): boolean =>
   drill !== undefined && grades.length <= positionOf(drill).given.length
 
-const goHome = (state: AppState): AppState => withScreen(state, { kind: 'home', cursor: 0 })
+const goHome = (state: AppState): AppState => withScreen(state, atHome(state))
 
 const keptFrom = (play: PlayState): KeptBlock => ({
   title: play.who?.isGuest ? `${play.scenario.title} (${play.who.name})` : play.scenario.title,
@@ -256,11 +271,10 @@ function takenUp(state: AppState, kept: KeptBlock, played: PlayedBlock, services
   return goOnWith(withoutKept(state, kept), played, services)
 }
 
-const withoutKept = (state: AppState, kept: KeptBlock): AppState => ({
-  ...state,
-  kept: state.kept.filter((one) => one !== kept),
-  screen: state.screen.kind === 'home' ? { kind: 'home', cursor: 0 } : state.screen,
-})
+function withoutKept(state: AppState, kept: KeptBlock): AppState {
+  const without = { ...state, kept: state.kept.filter((one) => one !== kept) }
+  return state.screen.kind === 'home' ? withScreen(without, atHome(without)) : without
+}
 
 /** The averages of the bowler in the form; those of an earlier draft are of no use any more. */
 function averaged(state: AppState, averages: Pick<Averages, 'of'> & Partial<Averages>): AppState {

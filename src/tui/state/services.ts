@@ -1,6 +1,7 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import type { BallData } from '../../scenarios/files/schema/ball.js'
 import type { LaneOfTheDay } from '../../scenarios/library/lane-of-the-day.js'
+import type { PracticeKeeper } from '../../scenarios/practice/practice-keeper.js'
 import type { ProgressReport } from '../../scenarios/reports/progress/progress-report.js'
 import type { Keeper } from '../../scenarios/store/keeper.js'
 import type { BowlerData } from '../../scenarios/store/own-kit.js'
@@ -30,6 +31,7 @@ export interface TrainerServices extends Keeper {
    * @throws ScenarioError
    */
   fit(scenario: Scenario, fitting: Fitting): Scenario
+  readonly practice: PracticeKeeper
   /** A seed for a new block. @param own the scenario's, which holds where the command line named none */
   freshSeed(own?: string): string
   /** A seed nobody has seen, whatever was named for the first block. */

@@ -1,6 +1,6 @@
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 import type { PlayedBlock } from '../../scenarios/store/keeper.js'
-import type { AppState } from './app-state.js'
+import { type AppState, atHome } from './app-state.js'
 import { startPosition } from './drill-play.js'
 import { startAgainst } from './rival.js'
 import type { TrainerServices } from './services.js'
@@ -30,8 +30,8 @@ export async function stateAgainst(path: string, services: TrainerServices): Pro
 /** The state the trainer opens in where a drill is to be played. @throws ScenarioError */
 export async function drillState(path: string, services: TrainerServices): Promise<AppState> {
   // Loaded only here: nobody who plays no drill waits for it.
-  const { loadDrill } = await import('../../scenarios/drills/load-drill.js')
-  const drill = await loadDrill(path)
+  const { drillNamed } = await import('../../scenarios/practice/library-drill.js')
+  const drill = await drillNamed(path)
   const home = await startingState(undefined, services, [])
   return startPosition(home, { drill, place: 0, answered: [] }, services)
 }
@@ -57,7 +57,7 @@ export async function startingState(
     services.readSettings(),
   ])
   const home: AppState = {
-    screen: { kind: 'home', cursor: 0 },
+    screen: atHome({ kept: left.blocks, finished: null, hasPast }),
     scenarios,
     kept: left.blocks,
     finished: null,
@@ -68,6 +68,7 @@ export async function startingState(
     help: null,
     enterAt: null,
     played: null,
+    momentFrom: null,
     remembered: null,
     today: null,
     compared: null,

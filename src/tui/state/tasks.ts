@@ -6,10 +6,12 @@ import type { LanePicture } from '../draw/lane-picture.js'
 import type { Action, AppState } from './app-state.js'
 import { useAverages } from './average-tasks.js'
 import { useComparison } from './comparison-tasks.js'
+import { useFurther } from './further-positions.js'
 import { homePicture } from './home-picture.js'
 import { useHome } from './home-tasks.js'
 import { useKeeping } from './keeping-tasks.js'
 import { blockOf, type Rolling } from './play-state.js'
+import { usePractice } from './practice-tasks.js'
 import { FALL_SECONDS, ROLL_FRAMES } from './reduce-throw.js'
 import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'
@@ -52,6 +54,8 @@ export function useTasks(
   usePast(state, dispatch, services)
   useProgress(state, dispatch, services)
   useRunning(state, dispatch)
+  usePractice(state, dispatch, services)
+  useFurther(state, dispatch, services)
   useSideBySide(state, dispatch, isStill)
   const view = useMemo(() => (block ? services.view(block) : null), [block, services])
   const picture = useHomePicture(state, services)

@@ -13,6 +13,7 @@ import { type Comparison, type ComparisonStep, compareOnSameLuck } from '../../s
 import { type WhatIf, whatIf } from '../../sim/analysis/explore/what-if.js'
 import { choicesFor, gradeFair } from '../../sim/analysis/grade/fair-grade.js'
 import type { FairGrade } from '../../sim/analysis/grade/grade-types.js'
+import { type Asked, askAt } from '../../sim/analysis/practice/walk.js'
 import { playerView } from '../../sim/analysis/view/player-view.js'
 import type { BlockState, Decision } from '../../sim/world/block/types.js'
 
@@ -29,6 +30,8 @@ export type Question =
       readonly grades: readonly (FairGrade | null | undefined)[]
       readonly own?: readonly boolean[]
     }
+  /** All there is to practise at the coming throw. */
+  | { readonly kind: 'positions'; readonly scenario: string }
   /** Of the block's throw with this number, had `decision` been made. */
   | { readonly kind: 'what-if'; readonly decision: Decision }
   /** Of a block before its first throw: what others score on its luck. */
@@ -43,6 +46,7 @@ export interface Answers {
   settle: null
   account: Account
   'what-if': WhatIf
+  positions: Asked
   comparison: Comparison
   average: BowlerAverage
 }
@@ -54,6 +58,7 @@ export interface Steps {
   belief: never
   settle: never
   account: AccountStep
+  positions: never
   'what-if': never
   comparison: ComparisonStep
   average: BowlerAverage
@@ -86,6 +91,8 @@ export function* answer(block: BlockState, question: Question): Generator<Step |
       const { grades, own } = question
       return yield* accountSteps(block, { grades, ...(own ? { own } : {}) }, settledOf(block))
     }
+    case 'positions':
+      return askAt(block, question.scenario)
     case 'settle':
       return yield* settle(block, question.grades)
     case 'what-if':

@@ -96,7 +96,7 @@ describe('records', () => {
     const record = recordOf(scenario, state)
     const wild = { ...record, decisions: [{ ...record.decisions[0], feet: 99 }] }
     expect(() => replayRecord(wild, 'wild.json')).toThrow(
-      'wild.json: decision 1 cannot be thrown: Feet can be from board',
+      'wild.json: decision 1 cannot be thrown: Slide can be from board',
     )
   })
 

@@ -37,8 +37,10 @@ describe('what a throw did', () => {
     expect(fellWords(record({ after: 0 }), 'right')).toBe('Strike.')
     expect(fellWords(record({ after: maskOf([10]) }), 'right')).toBe('9 pins, leaving the 10.')
     expect(fellWords(record({ after: maskOf([3, 5, 6]) }), 'right')).toBe('7 pins, leaving 3-5-6.')
+    expect(fellWords(record({ after: maskOf([7, 10]) }), 'right')).toBe('8 pins, leaving the 7-10 bedposts.')
     expect(fellWords(record({ after: FULL_RACK & ~maskOf([10]) }), 'right')).toBe('1 pin, leaving all but the 10.')
     expect(fellWords(record({ before: maskOf([10]), after: 0 }), 'right')).toBe('Spare.')
+    expect(fellWords(record({ after: FULL_RACK }), 'right')).toBe('No pins, leaving all ten.')
   })
 
   // Geometry: the 10 pin stands three boards from a right-hander's edge, the 7 pin three from a left-hander's.
@@ -65,6 +67,13 @@ describe('what a throw did', () => {
 })
 
 describe('what was seen', () => {
+  it('says where a ball crossed the arrows, or that it never came so far', () => {
+    const gutter = { after: FULL_RACK, contact: 'gutter', breakpoint: [40, 12] } as const
+    expect(seenParts(record({ ...gutter, arrows: 39 }), 'right')[0]).toBe('39 at the arrows')
+    expect(seenParts(record({ ...gutter, arrows: 40 }), 'right')[0]).toBe('off the lane before the arrows')
+    expect(seenParts(record({ ...gutter, arrows: 0 }), 'right')[0]).toBe('off the lane before the arrows')
+  })
+
   it('names the side of a miss by the hand', () => {
     expect([contactWords('missed', 'right'), contactWords('past', 'right')]).toEqual(['missed right', 'missed left'])
     expect([contactWords('missed', 'left'), contactWords('past', 'left')]).toEqual(['missed left', 'missed right'])

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { boardWords, moveWords, observationWords, pinWords } from '../../../src/scenarios/words/words.js'
+import { changeWords, framesWords, sinceLastWords } from '../../../src/scenarios/words/change-words.js'
+import { boardWords, moveWords } from '../../../src/scenarios/words/words.js'
 import type { Aim } from '../../../src/sim/world/bowler/release.js'
-import { FULL_RACK, maskOf } from '../../../src/sim/world/pins/leaves.js'
+import { bag, hybrid, weakPearl } from '../../sim/world/ball/bag-for-tests.js'
 
 const aim = (feetBoard: number, targetBoard: number): Aim => ({ feetBoard, targetBoard, speedStep: 0 })
 
@@ -19,28 +20,24 @@ describe('the words of a block', () => {
     expect(moveWords(from, to, hand)).toBe(words)
   })
 
-  it.each([
-    [FULL_RACK, 0, 1, 'Strike.'],
-    [maskOf([10]), 0, 2, 'Spare.'],
-    [FULL_RACK, 0, 2, 'All ten.'],
-    [FULL_RACK, FULL_RACK, 1, expect.stringMatching(/^No pins/)],
-    [FULL_RACK, maskOf([10]), 1, expect.stringMatching(/^9 pins; it leaves the 10 ?pin/)],
-    [maskOf([3, 6, 10]), maskOf([10]), 2, expect.stringMatching(/^2 pins; still up: /)],
-  ])('says what pins %d to %d on ball %d are', (before, after, ball, words) => {
-    expect(pinWords(before, after, ball)).toEqual(words)
+  it('says what else than the line changes, and that the line stays', () => {
+    const now = { ballId: hybrid.id, aim: aim(22, 11), release: 'strike' } as const
+    const pearl = { ...now, ballId: weakPearl.id }
+    expect(changeWords(now, pearl, bag, 'right')).toBe(`the ${weakPearl.name}`)
+    expect(sinceLastWords(now, pearl, bag, 'right')).toBe(`the ${weakPearl.name}, same line`)
+    expect(sinceLastWords(now, now, bag, 'right')).toBe('same line')
+    const firmer = { ...pearl, aim: { ...aim(24, 12), speedStep: 1 as const } }
+    expect(sinceLastWords(now, firmer, bag, 'right')).toBe(`the ${weakPearl.name}, 2 and 1 left, firmer`)
+    expect(sinceLastWords(firmer, pearl, bag, 'right')).toBe('2 and 1 right, usual speed')
   })
 
-  it('says where a ball crossed the arrows, or that it never came so far', () => {
-    const seen = {
-      breakpointBoard: 40,
-      breakpointFeet: 12,
-      contact: 'gutter',
-      speedMph: 17,
-      standing: FULL_RACK,
-    } as const
-    expect(observationWords({ ...seen, arrowsBoard: 39 }, FULL_RACK)).toMatch(/^39 at the arrows, /)
-    expect(observationWords({ ...seen, arrowsBoard: 40 }, FULL_RACK)).toMatch(/^off the lane before the arrows, /)
-    expect(observationWords({ ...seen, arrowsBoard: 0 }, FULL_RACK)).toMatch(/^off the lane before the arrows, /)
+  it('names frames one by one, and a run by its ends', () => {
+    expect([[4], [4, 5], [4, 5, 6], [4, 6, 9]].map(framesWords)).toEqual([
+      'Frame 4',
+      'Frames 4 and 5',
+      'Frames 4 to 6',
+      'Frames 4, 6 and 9',
+    ])
   })
 
   it('says half boards with their half', () => {

@@ -166,7 +166,7 @@ describe('the trainer on a terminal', () => {
     // A choice that was dear is asked about first.
     await press('\r', /Your account first|Best as seen/)
     const debrief = await press('\u001B', 'Best as seen')
-    expect(debrief).toContain('Oil shown')
+    expect(debrief).toContain('Findings')
     expect(debrief).toContain('Entry board')
     await press('w', 'oil removed so far')
     await press('w', 'as you saw it')
@@ -208,7 +208,7 @@ describe('the trainer on a terminal', () => {
     const { press } = await sitAtLane({ mode: 'test' })
     expect(await press('t.\r', 'on its way')).not.toMatch(/Cost \d|Good as/)
     await press(' ', 'Grades come in the debrief')
-    await press('e\r', /Your account first|Cost of/)
+    await press('e\r', /Your account first|Findings/)
   })
 
   it('keeps settings as they are changed', async () => {
@@ -229,7 +229,7 @@ describe('the trainer on a terminal', () => {
     const { press, services } = sitting
     await endAfterOneThrow(sitting)
     await press('\r', 'Your account first')
-    await press('\u001B', 'Oil shown')
+    await press('\u001B', 'Findings')
     await press('\u001B', 'Look back')
     await press('j\r', 'Your account first')
     expect([services.keptThrows.length, services.filed.length]).toEqual([1, 1])

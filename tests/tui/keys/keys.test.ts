@@ -22,7 +22,7 @@ describe('the table of keys', () => {
 
   it('means the same everywhere by Esc, q and ?', () => {
     const everywhere: Record<string, string> = { escape: 'back', q: 'quit', '?': 'help' }
-    for (const context of contexts.filter((one) => !['form', 'filter', 'rolling'].includes(one))) {
+    for (const context of contexts.filter((one) => !['form', 'filter', 'naming', 'rolling'].includes(one))) {
       for (const [key, command] of Object.entries(everywhere)) {
         expect([command, null], `${key} in ${context}`).toContain(commandFor(context, key))
       }

@@ -72,6 +72,7 @@ const LOOKING: DebriefState = {
   chosen: 0,
   shows: 'oil',
   view: 'throw',
+  finding: 0,
   scroll: 0,
   running: false,
   rolling: null,

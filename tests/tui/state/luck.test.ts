@@ -116,18 +116,13 @@ describe('two players at one keyboard', () => {
   })
 
   it('hear late grades of either block', () => {
-    const first = playIn(match())
     let now = thrown(match())
     while (keyContext(now) !== 'passing') now = thrown(now)
     const handed = press(now, 'enter')
-    const before = first.states[0]!
-    const graded = reduce(handed, {
-      type: 'graded',
-      before: rivalStates(handed)[0]!,
-      grade: madeUpGrade(before, playIn(now).decision),
-    })
+    const grade = madeUpGrade(services.begin(scenario, 'late'), playIn(now).decision)
+    const graded = reduce(handed, { type: 'graded', before: rivalStates(handed)[0]!, grade })
     const { rival } = playIn(graded)
-    expect(rival?.kind === 'guest' && rival.play.grades[0]).toBeTruthy()
+    expect(rival?.kind === 'guest' && rival.play.grades[0]).toBe(grade)
   })
 })
 

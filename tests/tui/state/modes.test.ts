@@ -187,7 +187,9 @@ describe('past blocks', () => {
     isOwn: true,
   }
   const listed = () => {
-    const open = press({ ...home, hasPast: true }, 'down', 'enter')
+    const past = { ...home, hasPast: true }
+    const cursor = homeEntries(past).indexOf('past')
+    const open = press({ ...past, screen: { kind: 'home', cursor } }, 'enter')
     return reduce(open, { type: 'past-read', blocks: [block] })
   }
 

@@ -52,7 +52,7 @@ describe('from home to a decision', () => {
   })
 
   it('offers no entry that leads nowhere', () => {
-    expect(homeEntries(home)).toEqual(['new', 'kit', 'settings', 'keys', 'quit'])
+    expect(homeEntries(home)).toEqual(['practice', 'new', 'today', 'kit', 'settings', 'keys', 'quit'])
     for (let entry = 0; entry < homeEntries(home).length; entry++) {
       const state = press({ ...home, screen: { kind: 'home', cursor: entry } }, 'enter')
       expect(state).not.toEqual({ ...home, screen: { kind: 'home', cursor: entry } })
@@ -190,7 +190,7 @@ describe('a block left unfinished', () => {
 
   it('says why when it cannot be taken up again, and offers the one left before it', () => {
     const [kept, older] = ['Old', 'Older'].map((title) => ({ title, throws: 3, takeUp: () => Promise.reject() }))
-    const asked = press({ ...home, kept: [kept!, older!] }, 'enter')
+    const asked = press({ ...home, kept: [kept!, older!], screen: { kind: 'home', cursor: 0 } }, 'enter')
     // Keys wait until it has been played again.
     expect(press(asked, 'down', 'enter')).toEqual(asked)
     const state = reduce(asked, { type: 'take-up-refused', kept: kept!, sentence: 'decision 3 leaves other pins.' })

@@ -75,7 +75,7 @@ export function addBlockCommands(program: Command, { console, openScreen, finish
   const drill = program
     .command('drill')
     .description("a coach's drill: moments to decide one after the other, on screen or line by line")
-    .argument('<file>', 'a drill file')
+    .argument('<file>', 'a drill file, or library:SKILL with line, ball, move-size, timing, spare or throw-or-lane')
     .option('--check', 'only say whether it can be played')
     .option('--plain', 'line by line, for pipes and screen readers')
     .option('--no-motion', 'do not animate')

@@ -18,9 +18,9 @@ export function addRecordCommands(program: Command, { console, finish }: Program
 
   program
     .command('debrief')
-    .description('replay a record: what each choice gave away by what could be known, and where the rest went')
+    .description('replay a record: what each choice cost, where the rest went, and the oil')
     .argument('<record>', 'a record file')
-    .option('--quick', 'leave out the road not taken')
+    .option('--quick', 'leave out the other choices')
     .addOption(new Option('--at <frame>', 'only this frame, in full: such as 7 or 2-7').argParser(frameOption))
     .addOption(
       new Option('--html <file>', 'as a page with pictures of the lanes; with --at of that frame alone').conflicts(

@@ -10,7 +10,7 @@ export function addScenarioCommands(program: Command, { console, finish }: Progr
     .command('check')
     .description('name every fault of the files, and tell of good ones what they are; ends with 1 if there is any')
     .argument('<file...>', 'scenario files')
-    .option('--quick', 'leave out how hard they are')
+    .option('--quick', 'leave out their difficulty')
     .addOption(
       new Option(
         '--fair',
@@ -24,7 +24,7 @@ export function addScenarioCommands(program: Command, { console, finish }: Progr
     })
   scenario
     .command('list')
-    .description('the built-in scenarios: oil, class and how hard they are')
+    .description('the built-in scenarios: oil, class and difficulty')
     .argument('[word...]', 'only those these words are said of, such as long sport; with what they are for')
     .addOption(jsonFlag())
     .action(async (words, options) => {

@@ -1,3 +1,5 @@
+import type { Kind } from '../../../sim/analysis/practice/position.js'
+import type { SessionMinutes } from '../../../sim/analysis/practice/session.js'
 import type { BlockState } from '../../../sim/world/block/types.js'
 import type { JoinedBlock } from '../../store/joined-block.js'
 import type { OpenBlock } from '../../store/open-block.js'
@@ -23,6 +25,8 @@ export interface ScreenOptions {
   readonly entry?: { readonly open: OpenBlock; readonly states: readonly BlockState[] }
   /** A block whose lane is elsewhere, on the host of a contest. */
   readonly joined?: JoinedBlock
+  /** Given where practice is to be opened at once. */
+  readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
 }
 
 /** What the program needs from outside: streams, the screen, and a place to leave the exit code. */

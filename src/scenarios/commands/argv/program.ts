@@ -4,6 +4,7 @@ import { printText } from '../console/console.js'
 import { addBlockCommands } from './add-block-commands.js'
 import { addContestCommands } from './add-contest-commands.js'
 import { addLaneCommands } from './add-lane-commands.js'
+import { addPracticeCommands } from './add-practice-commands.js'
 import { addRecordCommands } from './add-record-commands.js'
 import { addScenarioCommands } from './add-scenario-commands.js'
 import type { ProgramParts } from './program-parts.js'
@@ -13,11 +14,12 @@ Examples:
   dryboard                                   open the trainer
   dryboard play house-forty --seed club-7    a block on the built-in house lane
   dryboard play lane.yaml --plain            the same, line by line
+  dryboard practice --minutes 10             positions one at a time, drawn where you lose most
   dryboard pattern flat-forty-four           what oil lies on a lane
   dryboard room flat-forty-four --after 20   where a worn lane forgives a miss
   dryboard bag house-forty flat-forty-four   which balls of the bag earn their place
   dryboard auto unseen-draw --policy thumb   a block played by rule of thumb
-  dryboard debrief RECORD                    what each choice of a block gave away, and why
+  dryboard debrief RECORD                    what each choice of a block cost, and why
   dryboard review RECORD... --html report.html
   dryboard scenario new > lane.yaml          a scenario file to start from
 
@@ -43,6 +45,7 @@ export function buildProgram(parts: ProgramParts): Command {
     })
     .addHelpText('after', EXAMPLES)
   addBlockCommands(program, parts)
+  addPracticeCommands(program, parts)
   addLaneCommands(program, parts)
   addRecordCommands(program, parts)
   addScenarioCommands(program, parts)

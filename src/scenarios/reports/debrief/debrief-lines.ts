@@ -1,11 +1,14 @@
-import { KNOWN_LABEL } from '../../../sim/analysis/debrief/throw-account.js'
 import { radiansToDegrees } from '../../../sim/units.js'
 import type { BlockSetup, BlockState } from '../../../sim/world/block/types.js'
 import { leaveName } from '../../../sim/world/pins/leaves.js'
+import { CAUTIONS } from '../../words/cautions.js'
+import { findingParagraph, findingWords } from '../../words/finding-words.js'
 import { ledgerLines } from '../../words/ledger-lines.js'
+import { SHORT_OF_THE_BEST } from '../../words/ledger-words.js'
+import { luckWords } from '../../words/luck-words.js'
 import { oilPicture, thickestMicrons } from '../../words/oil-picture.js'
 import { scoreLines } from '../../words/score-lines.js'
-import { shortDecision } from '../../words/words.js'
+import { pinsWords, shortDecision } from '../../words/words.js'
 import { wrapped } from '../../words/wrapped.js'
 import type { Debrief, DebriefedThrow } from './debrief.js'
 import { roadLines } from './road-lines.js'
@@ -19,17 +22,17 @@ export function debriefLines(debrief: Debrief): string[] {
   return [
     ...ended.balls.flatMap((balls, index) => ['', `Game ${index + 1}`, ...scoreLines(scoring, balls)]),
     '',
-    'Choices are ball, feet/target. Pins given away: fair by what could be known, which is the grade; oil against the',
-    'best with the oil in sight; - nothing worth calling. Best is the best by what could be known.',
+    'Choices are ball, slide/target. Cost is in pins against the best from what you had seen, which is your grade;',
+    'oil is pins short of the best if you could see it; - is as good as the best. Best is from what you had seen.',
     ...bag.map((ball, index) => `  ball ${index + 1} is the ${ball.name}`),
     '',
-    columns('where', 'thrown', 'entered', 'left', 'fair', 'oil', 'best'),
+    columns('where', 'thrown', 'entered', 'left', 'cost', 'oil', 'best'),
     ...throws.map((one) => throwLine(one, bag)),
     '',
     ...(isCounted
       ? [
-          `Given away by what could be known: first balls ${firstBalls.chargedPins.toFixed(1)}, spares ${spares.chargedPins.toFixed(1)} pins.`,
-          `Given away ${KNOWN_LABEL}: first balls ${firstBallPins.toFixed(1)}, spares ${sparePins.toFixed(1)} pins.`,
+          `Cost of the choices: first balls ${firstBalls.chargedPins.toFixed(1)}, spares ${spares.chargedPins.toFixed(1)} pins.`,
+          `Pins ${SHORT_OF_THE_BEST}: first balls ${firstBallPins.toFixed(1)}, spares ${sparePins.toFixed(1)}.`,
           ...ledgerLines(account),
           ...findingLines(debrief),
           ...roadLines(
@@ -47,11 +50,11 @@ function columns(
   thrown: string,
   entered: string,
   left: string,
-  fair: string,
+  cost: string,
   oil: string,
   best: string,
 ): string {
-  return `${where.padEnd(9)}${thrown.padEnd(18)}${entered.padEnd(11)}${left.padEnd(17)}${fair.padStart(5)}${oil.padStart(6)}  ${best}`.trimEnd()
+  return `${where.padEnd(9)}${thrown.padEnd(18)}${entered.padEnd(11)}${left.padEnd(17)}${cost.padStart(5)}${oil.padStart(6)}  ${best}`.trimEnd()
 }
 
 function throwLine({ record, fair, account: { graded }, counted }: DebriefedThrow, bag: BlockSetup['bag']): string {
@@ -70,35 +73,31 @@ function throwLine({ record, fair, account: { graded }, counted }: DebriefedThro
 
 const pinsOrDash = (pins: number): string => (pins < 0.05 ? '-' : pins.toFixed(1))
 
-function findingLines({ account: { tags, untoldPins, luck, cautions } }: Debrief): string[] {
-  const findings = tags.flatMap(({ words, evidence, practise }) => [
-    ...wrapped(words, '- '),
-    ...wrapped(
-      `It stands on: ${evidence.map((one) => `${one.words} ${valueWords(one.value, one.unit)}`).join('; ')}.`,
-      '  ',
-    ),
-    ...wrapped(`To practise: ${practise}`, '  '),
-  ])
+function findingLines({ account: { tags, untoldPins, luck }, ended: { setup, throws } }: Debrief): string[] {
+  const findings = tags.flatMap((tag) => {
+    const words = findingWords(tag, { setup, throws })
+    return [
+      ...wrapped(findingParagraph(words), '- '),
+      ...wrapped(words.figures, '  '),
+      ...wrapped(`To practise: ${words.practise}`, '  '),
+      `  As a drill: dryboard drill new RECORD --at ${tag.game}-${throws[tag.at].spot.frame}`,
+    ]
+  })
+  const lucky = luck.map((note) => luckWords(note, throws, setup.games, setup.bowler.hand))
   return [
     '',
-    'Findings, the costliest first',
+    'Findings, costliest first',
     ...(findings.length > 0 ? findings : ['- Nothing that cost enough to name.']),
     ...untoldLines(untoldPins),
-    ...luck.flatMap(({ words }) => wrapped(words, '- ')),
-    ...(findings.length > 0 ? cautions.flatMap((words) => wrapped(words)) : []),
+    ...(lucky.length > 0 ? ['', 'Luck, which grades nothing; + won, - lost'] : []),
+    ...lucky.flatMap((words) => wrapped(words, '- ')),
+    ...(findings.length > 0 ? ['', ...CAUTIONS.flatMap((words) => wrapped(words))] : []),
   ]
 }
 
 /** With it the findings add up to what the choices cost. */
 function untoldLines(pins: number): string[] {
-  return pins < 0.05
-    ? []
-    : wrapped(`Beside these ${pins.toFixed(1)} pins, in pieces too small or too unsure to name.`, '- ')
-}
-
-function valueWords(value: number, unit: 'pins' | 'boards' | 'share' | 'throws'): string {
-  if (unit === 'share') return `${Math.round(value * 100)} %`
-  return `${unit === 'throws' ? value : value.toFixed(1)} ${unit}`
+  return pins < 0.05 ? [] : wrapped(`Besides, ${pinsWords(pins)} in smaller or less certain pieces.`, '- ')
 }
 
 function laneLines(begun: BlockState, ended: BlockState, lane: number): string[] {
@@ -110,7 +109,7 @@ function laneLines(begun: BlockState, ended: BlockState, lane: number): string[]
     `Oil on ${ended.setup.lanes[lane].name} before the first throw`,
     ...oilPicture(before.film, thickest),
     '',
-    `and after the last; ${wiped} mL went off with the balls`,
+    `and after the last; the balls carried off ${wiped} mL`,
     ...oilPicture(after.film, thickest),
   ]
 }

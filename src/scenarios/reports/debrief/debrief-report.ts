@@ -1,14 +1,18 @@
+import type { Tag } from '../../../sim/analysis/debrief/findings/tag.js'
 import { type LedgerTerms, shortfallOf } from '../../../sim/analysis/debrief/ledger/ledger.js'
 import type { Alternative } from '../../../sim/analysis/debrief/reading/alternatives.js'
 import type { LedgerSum } from '../../../sim/analysis/debrief/sums.js'
-import { KNOWN_LABEL } from '../../../sim/analysis/debrief/throw-account.js'
 import { radiansToDegrees } from '../../../sim/units.js'
 import type { Decision } from '../../../sim/world/block/types.js'
 import { listPins } from '../../../sim/world/pins/leaves.js'
 import { tally } from '../../../sim/world/scoring/game.js'
 import { jsonText, rounded } from '../../files/text/json.js'
 import type { BlockRecord } from '../../store/record.js'
-import { SPEED_WORDS } from '../../words/words.js'
+import { CAUTIONS } from '../../words/cautions.js'
+import { evidenceWords } from '../../words/evidence-words.js'
+import { findingParagraph, findingWords, type ToldBlock } from '../../words/finding-words.js'
+import { luckWords } from '../../words/luck-words.js'
+import { SPEED_WORDS, signedPins } from '../../words/words.js'
 import type { Debrief, DebriefedThrow } from './debrief.js'
 
 /** What is printed by `debrief --json`: plain data, rounded, the same bytes for the same record and model. */
@@ -16,7 +20,8 @@ export type DebriefReport = ReturnType<typeof debriefReport>
 
 export function debriefReport(record: BlockRecord, debrief: Debrief) {
   const { ended, throws, firstBallPins, sparePins, account } = debrief
-  const { sums, tags, untoldPins, luck, cautions } = account
+  const { sums, tags, untoldPins, luck } = account
+  const { setup, throws: thrown } = ended
   return {
     scenario: record.name,
     title: record.scenario.title,
@@ -35,20 +40,39 @@ export function debriefReport(record: BlockRecord, debrief: Debrief) {
       games: sums.games.map(({ game, ...sum }) => ({ game, ...sumReport(sum) })),
       block: sumReport(sums.block),
     },
-    tags: tags.map((tag) => ({
-      ...tag,
-      pins: rounded(tag.pins, 2),
-      evidence: tag.evidence.map((one) => ({ ...one, value: rounded(one.value, 3) })),
-    })),
+    tags: tags.map((tag) => tagReport(tag, { setup, throws: thrown })),
     untoldPins: rounded(untoldPins, 2),
-    luck: luck.map((note) => ({ ...note, luckPins: rounded(note.luckPins, 1) })),
-    cautions,
+    luck: luck.map((note) => ({
+      ...note,
+      luckPins: rounded(note.luckPins, 1),
+      words: luckWords(note, thrown, setup.games, setup.bowler.hand),
+    })),
+    cautions: CAUTIONS,
     throws: throws.map(throwReport),
   }
 }
 
 export function debriefText(record: BlockRecord, debrief: Debrief): string {
   return jsonText(debriefReport(record, debrief))
+}
+
+function tagReport(found: Tag, block: ToldBlock) {
+  const { evidence, mend, mendsAll, ...tag } = found
+  const words = findingWords(found, block)
+  return {
+    ...tag,
+    pins: rounded(tag.pins, 2),
+    evidence: evidence.map((one) => ({
+      words: evidenceWords(one, block.setup.bowler.hand),
+      value: rounded(one.value, 3),
+      unit: one.unit,
+    })),
+    words: findingParagraph(words),
+    seen: words.seen,
+    mend: decisionReport(mend),
+    mendsAll,
+    practise: words.practise,
+  }
 }
 
 function throwReport({ record, account, fair, counted }: DebriefedThrow) {
@@ -77,7 +101,7 @@ function throwReport({ record, account, fair, counted }: DebriefedThrow) {
       best: decisionReport(fair.best),
     },
     known: account.graded && {
-      against: KNOWN_LABEL,
+      against: 'the best if you could see the oil',
       givenAwayPins: rounded(account.graded.knownLostPins, 3),
       standardErrorPins: rounded(account.graded.knownStandardErrorPins, 3),
       best: decisionReport(account.graded.bestKnown),
@@ -101,7 +125,7 @@ function alternativeReport({ what, decision, fairGainPins, knownGainPins }: Alte
 }
 
 function sumReport({ ledger, chargedPins }: LedgerSum) {
-  return { chargedPins: rounded(chargedPins, 3), ...termsReport(ledger) }
+  return { chargedPins: rounded(chargedPins, 3), ...termsReport(ledger), printed: printedReport(ledger) }
 }
 
 /** Terms keep more decimals than any reader needs, so that they still add up to the total. */
@@ -113,5 +137,17 @@ function termsReport(ledger: LedgerTerms) {
     deliveryPins: rounded(ledger.deliveryPins, 6),
     carryPins: rounded(ledger.carryPins, 6),
     totalPins: rounded(shortfallOf(ledger), 6),
+  }
+}
+
+/** The parts as every page prints them: + won, - lost. */
+function printedReport(ledger: LedgerTerms) {
+  return {
+    cost: signedPins(-ledger.givenAwayPins),
+    realOil: signedPins(-ledger.patternSwingPins),
+    costOfNotSeeingTheOil: signedPins(-ledger.hiddenPins),
+    delivery: signedPins(-ledger.deliveryPins),
+    carry: signedPins(-ledger.carryPins),
+    inAll: signedPins(-shortfallOf(ledger)),
   }
 }

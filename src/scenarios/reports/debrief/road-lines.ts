@@ -9,17 +9,17 @@ const TOLD_CHOICES = 4
 
 export const OTHER_CHOICE_WORDS: Readonly<Record<Alternative['what'], string>> = {
   move: 'a small move',
-  best: 'the nearest that is as good as the best',
+  best: 'the nearest as good as the best',
   'best-line-of-ball': 'the best line of that ball',
 }
 
 export interface OtherChoices {
   readonly thrown: ThrowRecord
-  /** The best of them by what could be known. */
+  /** The best of them from what had been shown. */
   readonly others: readonly Alternative[]
 }
 
-/** The throws that gave most away, each with the best of what else could have been thrown. */
+/** The throws that cost most, each with the best of what else could have been thrown. */
 export function dearestWithOtherChoices(throws: readonly DebriefedThrow[]): OtherChoices[] {
   return throws
     .filter(
@@ -30,13 +30,13 @@ export function dearestWithOtherChoices(throws: readonly DebriefedThrow[]): Othe
     .map(({ record, account }) => ({ thrown: record, others: best(account.graded?.alternatives ?? []) }))
 }
 
-/** The road not taken, at the throws that gave most away: other balls on their best lines and small moves of the same ball. */
+/** The road not taken, at the throws that cost most: other balls on their best lines and small moves of the same ball. */
 export function roadLines(throws: readonly DebriefedThrow[], bag: BlockSetup['bag']): string[] {
   const dearest = dearestWithOtherChoices(throws)
   if (dearest.length === 0) return []
   return [
     '',
-    'The road not taken: what else could have been thrown, gained by what could be known / on the oil as it was',
+    'Other choices, where most was lost; pins gained: from what you had seen / on the real oil',
     ...dearest.flatMap(({ thrown, others }) => [
       `  frame ${thrown.spot.game}-${thrown.spot.frame}, thrown ${shortDecision(thrown.decision, bag)}`,
       ...others.map(

@@ -5,7 +5,7 @@ import { leaveName } from '../../../sim/world/pins/leaves.js'
 import type { Note } from '../../store/coach-notes.js'
 import type { BlockRecord } from '../../store/record.js'
 import type { Replay } from '../../store/replay.js'
-import { LEDGER_TITLES } from '../../words/ledger-lines.js'
+import { LEDGER_LEAD, LEDGER_PARTS } from '../../words/ledger-words.js'
 import { shortDecision, signedPins } from '../../words/words.js'
 import type { Debrief, DebriefedThrow } from '../debrief/debrief.js'
 import { type DebriefReport, debriefReport } from '../debrief/debrief-report.js'
@@ -25,7 +25,7 @@ export interface DebriefedRecord {
   readonly notes: readonly Note[]
 }
 
-/** A debrief as one page that needs nothing else: sheet, findings, every choice, the road not taken, where the pins went, and the oil. */
+/** A debrief as one page that needs nothing else: sheet, findings, every choice, other choices, where the pins went, and the oil. */
 export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedRecord): string {
   const report = debriefReport(record, debrief)
   const { account, ended, throws } = debrief
@@ -38,7 +38,7 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
     `<p class="soft">${escaped(originWords(record))}.</p>`,
     tiles([
       tile(report.games.length === 1 ? 'Score' : 'Scores', report.games.join(' ') || '–'),
-      tile('Given away', report.givenAway.total.toFixed(1), 'pins, by what could be known'),
+      tile('Cost of the choices', report.givenAway.total.toFixed(1), 'pins'),
       tile('First balls', report.givenAway.firstBalls.toFixed(1)),
       tile('Spares', report.givenAway.spares.toFixed(1)),
     ]),
@@ -46,21 +46,22 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
     '<h3>Findings and what to practise</h3>',
     findingsList(report.tags.map((tag) => ({ ...tag, place: placeWords(tag) }))),
     ...(report.untoldPins >= 0.05
-      ? [`<p>Beside these ${report.untoldPins.toFixed(1)} pins, in pieces too small or too unsure to name.</p>`]
+      ? [`<p>Besides, ${report.untoldPins.toFixed(1)} pins in smaller or less certain pieces.</p>`]
       : []),
+    ...(report.luck.length > 0 ? ['<h3>Luck, which grades nothing</h3>'] : []),
     ...report.luck.map(({ words }) => `<p>${escaped(words)}</p>`),
     ...notesList(notes),
     '<h3>The lanes</h3>',
     laneFigures(replay),
     '<h3>Every choice</h3>',
-    `<p class="soft">${escaped(bag.map(({ name }, index) => `${index + 1} is the ${name}`).join('; '))}. Choices are ball, feet/target; a dash is nothing worth calling.</p>`,
+    `<p class="soft">${escaped(bag.map(({ name }, index) => `${index + 1} is the ${name}`).join('; '))}. Choices are ball, slide/target; a dash is as good as the best.</p>`,
     choices(throws, bag),
     ...roads(
       throws.filter(({ counted }) => counted),
       bag,
     ),
     '<h3>Where the pins went</h3>',
-    '<p class="soft">Against the best with the oil in sight; below 0 is gained. Given away: by the choice, as far as could be known, which is its grade. Swing: how the oil turned out for that choice. Hidden: what not seeing the oil cost. Delivery: this throw against the usual miss. Carry: the pins. The five add up.</p>',
+    `<p class="soft">${escaped(`${LEDGER_LEAD.charAt(0).toUpperCase()}${LEDGER_LEAD.slice(1)}.`)} ${escaped(LEDGER_TERMS.map((term) => LEDGER_PARTS[term].join(': ')).join('. '))}. The five add up.</p>`,
     ledger(account.sums),
     ...cautionsBox(report.cautions),
   ])
@@ -78,8 +79,8 @@ export function choices(throws: readonly DebriefedThrow[], bag: Bag): string {
     head('thrown'),
     head('entered', 'n wide'),
     head('left'),
-    head('given away', 'n'),
-    head('against the oil', 'n wide'),
+    head('cost', 'n'),
+    head('short of the best, oil seen', 'n wide'),
     head('best'),
   ]
   const rows = throws.map(({ record, fair, account: { graded }, counted }) => {
@@ -114,22 +115,29 @@ export function roads(throws: readonly DebriefedThrow[], bag: Bag): string[] {
     ]),
   )
   return [
-    '<h3>The road not taken</h3>',
-    '<p class="soft">What else could have been thrown where most was given away, and the pins it would have gained: fair by what could be known, oil on the oil as it was.</p>',
+    '<h3>Other choices</h3>',
+    '<p class="soft">What else could have been thrown where the choices cost most, and the pins it would have gained: from what you had seen, and on the real oil.</p>',
     tableOf(
-      'The road not taken',
-      [head('frame'), head('thrown'), head('instead'), head('what it is', 'wide'), head('fair', 'n'), head('oil', 'n')],
+      'Other choices',
+      [
+        head('frame'),
+        head('thrown'),
+        head('instead'),
+        head('what it is', 'wide'),
+        head('as seen', 'n'),
+        head('real oil', 'n'),
+      ],
       rows,
     ),
   ]
 }
 
 function ledger({ frames, games, block }: Debrief['account']['sums']): string {
-  const heads = [head('frame'), ...LEDGER_TERMS.map((term) => head(LEDGER_TITLES[term], 'n')), head('in all', 'n')]
+  const heads = [head('frame'), ...LEDGER_TERMS.map((term) => head(LEDGER_PARTS[term][0], 'n')), head('in all', 'n')]
   const row = (name: string, terms: LedgerTerms): string[] => [
     rowHead(name, 'nowrap'),
-    ...LEDGER_TERMS.map((term) => cell(pins(terms[term]), 'n')),
-    cell(pins(shortfallOf(terms)), 'n'),
+    ...LEDGER_TERMS.map((term) => cell(pins(-terms[term]), 'n')),
+    cell(pins(-shortfallOf(terms)), 'n'),
   ]
   return tableOf('Where the pins went', heads, [
     ...games.flatMap(({ game, ledger: sum }) => [
@@ -140,4 +148,4 @@ function ledger({ frames, games, block }: Debrief['account']['sums']): string {
   ])
 }
 
-const pins = (value: number): string => (Math.abs(value) < 0.05 ? '0.0' : value.toFixed(1).replace('-', '−'))
+const pins = (value: number): string => signedPins(value).replace('-', '−')

@@ -1,8 +1,10 @@
 import { basename } from 'node:path'
 import { LEDGER_TERMS, shortfallOf } from '../../../sim/analysis/debrief/ledger/ledger.js'
 import { mirrorFilm } from '../../../sim/world/lane/film.js'
+import { CAUTIONS } from '../../words/cautions.js'
+import { findingParagraph, findingWords } from '../../words/finding-words.js'
 import { type FramePlace, noSuchFrame } from '../../words/frame-place.js'
-import { LEDGER_TITLES } from '../../words/ledger-lines.js'
+import { LEDGER_PARTS } from '../../words/ledger-words.js'
 import { thickestMicrons } from '../../words/oil-picture.js'
 import { fellWords, seenParts } from '../../words/throw-words.js'
 import { shortDecision } from '../../words/words.js'
@@ -35,7 +37,7 @@ export function frameHtml({ path, record, debrief, notes }: DebriefedRecord, at:
     `<h1>${escaped(title)}</h1>`,
     `<p class="soft">${escaped(`${record.player === undefined ? '' : `${record.player}, `}${basename(path)}, seed ${record.seed}, ${name}; bowled for ${bowler.name}`)}</p>`,
     ...inFrame.map((one) => ballPart(one, bag, bowler.hand)),
-    `<figure>${laneSvg(oil, Math.max(thickestMicrons(oil), 1e-9), thrown, `Oil on ${name} as the frame met it, with its balls`)}<figcaption>${escaped(name)} as the first of these balls met it; numbers are frames, a whole line struck.</figcaption></figure>`,
+    `<figure>${laneSvg(oil, Math.max(thickestMicrons(oil), 1e-9), thrown, `Oil at this shot on ${name}, with the balls of the frame`)}<figcaption>${escaped(name)} when the first of these balls was thrown; numbers are frames, a whole line struck.</figcaption></figure>`,
     '<h2>The choices</h2>',
     choices(inFrame, bag),
     ...roads(
@@ -48,9 +50,14 @@ export function frameHtml({ path, record, debrief, notes }: DebriefedRecord, at:
       bag,
     ),
     '<h2>Findings it is part of</h2>',
-    findingsList(tags),
+    findingsList(
+      tags.map((tag) => {
+        const words = findingWords(tag, ended)
+        return { words: findingParagraph(words), practise: words.practise }
+      }),
+    ),
     ...notesList(notes.filter(({ game, frame }) => game === at.game && frame === at.frame)),
-    ...cautionsBox(tags.length > 0 ? account.cautions : []),
+    ...cautionsBox(tags.length > 0 ? CAUTIONS : []),
   ])
 }
 
@@ -73,7 +80,7 @@ function ledgerTable(throws: readonly DebriefedThrow[], bag: Bag): string {
         ]
       : [],
   )
-  const heads = [head('ball'), ...LEDGER_TERMS.map((term) => head(LEDGER_TITLES[term], 'n')), head('in all', 'n')]
+  const heads = [head('ball'), ...LEDGER_TERMS.map((term) => head(LEDGER_PARTS[term][0], 'n')), head('in all', 'n')]
   return tableOf('Where the pins went', heads, rows)
 }
 

@@ -5,7 +5,7 @@ import { escaped } from './escaped.js'
 
 const BAR_REMS = 2.3
 
-/** The games of a block frame by frame: balls, running score, and under them what each frame gave away as a bar; `most` pins fill it. */
+/** The games of a block frame by frame: balls, running score, and under them what the choices of each frame cost as a bar; `most` pins fill it. */
 export function scoreSheets(ended: BlockState, { ledger }: DebriefReport, most: number): string[] {
   return ended.balls.map((balls, index) => {
     const { frames, total, complete } = tally(ended.setup.scoring, balls)
@@ -16,7 +16,7 @@ export function scoreSheets(ended: BlockState, { ledger }: DebriefReport, most: 
     const row = (cells: readonly string[]): string => `<tr>${cells.join('')}</tr>`
     return [
       '<table class="sheet">',
-      `<caption>Game ${index + 1}: ${total}${complete ? '' : ' so far'}. The bars are pins given away by what could be known.</caption>`,
+      `<caption>Game ${index + 1}: ${total}${complete ? '' : ' so far'}. The bars are what the choices cost, in pins.</caption>`,
       `<thead>${row(frames.map((_, frame) => `<th scope="col">${frame + 1}</th>`))}</thead><tbody>`,
       row(frames.map(({ symbols }) => `<td>${escaped(symbols.join(' '))}</td>`)),
       row(frames.map(({ cumulative }) => `<td>${cumulative ?? ''}</td>`)),

@@ -4,7 +4,8 @@ import type { ProgressReport } from './progress-report.js'
 /** Somebody's progress as Markdown, which is also what is printed. */
 export function progressLines(report: ProgressReport): string[] {
   const { blocks, choices, unpriced, cost, first, last } = report
-  if (blocks === 0) return ['No block here has a choice with a price yet.', ...unpricedLines(unpriced)]
+  if (blocks === 0)
+    return ['No block here has a choice with a price yet.', ...unpricedLines(unpriced), ...practiceLines(report)]
   const when = first === null ? '' : first === last ? `, ${first}` : `, ${first} to ${last}`
   return [
     '# Progress',

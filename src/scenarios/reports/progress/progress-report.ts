@@ -1,6 +1,7 @@
 import type { CalledThrow } from '../../../sim/analysis/debrief/calls.js'
 import { SKILLS, type Skill } from '../../../sim/analysis/debrief/findings/skills.js'
 import { rounded } from '../../files/text/json.js'
+import type { PracticeLine } from '../../practice/practice-lines.js'
 import { ownChoices, perGame, pinsOnSkill, totalCost } from '../review/block-figures.js'
 import { type Estimate, estimateOf, type Weighed } from '../review/estimate.js'
 import { dayOf } from '../review/period.js'
@@ -9,24 +10,15 @@ import type { ReviewedBlock } from '../review/reviewed-block.js'
 import { calibrationOf } from './calibration.js'
 import { stretchesOf } from './stretches.js'
 
-/** All that is looked at for somebody's progress. What practice adds one day comes in here and nowhere else. */
+/** All that is looked at for somebody's progress. What practice adds comes in here and nowhere else. */
 export interface ProgressSources {
   /** Blocks that are priced, each counted once, in order of play. */
   readonly blocks: readonly ReviewedBlock[]
   readonly calls: readonly CalledThrow[]
   /** Blocks that nobody has priced yet. */
   readonly unpriced: number
-  /** What practice says of the skills, made elsewhere; null where there is none. */
+  /** What practice says of the skills, in the same pins a game; null where there is none. */
   readonly practice: readonly PracticeLine[] | null
-}
-
-/** A skill as practice has it, in the same pins a game. */
-interface PracticeLine {
-  readonly skill: Skill
-  readonly answers: number
-  readonly mean: number
-  readonly low: number | null
-  readonly high: number | null
 }
 
 /** What choices cost over time by skill, how well calls held, drills done and lanes met. */

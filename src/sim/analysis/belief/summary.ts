@@ -17,7 +17,6 @@ export interface BeliefSummary {
   readonly length: { readonly short: number; readonly medium: number; readonly long: number }
   /** Up to 4:1, up to 7:1, above: the classes of measurePattern. */
   readonly shape: { readonly flat: number; readonly between: number; readonly houseLike: number }
-  readonly sentences: readonly string[]
 }
 
 const SHORT_FEET = 37
@@ -39,7 +38,7 @@ export function summarise(belief: Belief): BeliefSummary {
     volumeMillilitres: readingOf(volumeMillilitres, weights),
     ratio: readingOf(ratio, weights),
   }
-  return { ...readings, length, shape, sentences: sentencesOf(readings, length, shape) }
+  return { ...readings, length, shape }
 }
 
 /** A film tells lengths in its rows of half a foot. */
@@ -85,39 +84,3 @@ export function readingOf(values: Float64Array, weights: Float64Array): Reading 
     return lastValue
   }
 }
-
-type Readings = Pick<BeliefSummary, 'lengthFeet' | 'volumeMillilitres' | 'ratio'>
-
-function sentencesOf(
-  { lengthFeet, volumeMillilitres, ratio }: Readings,
-  length: BeliefSummary['length'],
-  shape: BeliefSummary['shape'],
-): string[] {
-  return [
-    `The oil ends ${within(lengthFeet, toHalf, 'at')} ft in four cases of five; ${likeliest([
-      [length.short, 'short'],
-      [length.medium, 'of medium length'],
-      [length.long, 'long'],
-    ])}.`,
-    `There is ${within(volumeMillilitres, toTenth)} mL of it.`,
-    `The middle holds ${within(ratio, toTenth)} times as much as the outside; ${likeliest([
-      [shape.flat, 'flat'],
-      [shape.between, 'between flat and house-like'],
-      [shape.houseLike, 'house-like'],
-    ])}.`,
-  ]
-}
-
-function likeliest(cases: readonly (readonly [share: number, words: string])[]): string {
-  const [share, words] = cases.reduce((best, one) => (one[0] > best[0] ? one : best))
-  return `it is ${share > 0.995 ? 'surely' : `${Math.round(share * 100)} % likely to be`} ${words}`
-}
-
-/** The middle of a reading as it is said: its ends, or the one figure where both are told alike. */
-function within({ low, high }: Reading, told: (value: number) => string, lead = ''): string {
-  const [from, to] = [told(low), told(high)]
-  return from === to ? `${lead} ${from}`.trimStart() : `between ${from} and ${to}`
-}
-
-const toTenth = (value: number): string => value.toFixed(1)
-const toHalf = (feet: number): string => String(Math.round(feet * 2) / 2)

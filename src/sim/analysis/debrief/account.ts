@@ -1,14 +1,14 @@
 import { lazily } from '../../lazily.js'
-import type { BlockSetup, BlockState, Decision, ThrowRecord } from '../../world/block/types.js'
+import type { BlockState, Decision, ThrowRecord } from '../../world/block/types.js'
 import { beginSession, type FairSession, follow, sessionOf } from '../belief/session.js'
 import { summarise } from '../belief/summary.js'
+import { contactChances } from '../grade/contact-chances.js'
 import { choicesFor, type FairChoices, gradeFair, prepareFair, pricesOf } from '../grade/fair-grade.js'
 import type { FairSearch } from '../grade/fair-search.js'
 import type { FairSpareSearch } from '../grade/fair-spare.js'
 import type { FairGrade, PricedFairGrade } from '../grade/grade-types.js'
 import { fullInformationBest } from '../oracle/oracle.js'
 import { facesNewRack } from '../view/player-view.js'
-import { CAUTIONS } from './findings/cautions.js'
 import { type LuckNote, luckNotes } from './findings/luck-notes.js'
 import type { Tag } from './findings/tag.js'
 import { findingsOf } from './findings/tags.js'
@@ -16,7 +16,6 @@ import { ledgerOf } from './ledger/ledger.js'
 import { type TrueOilPrices, throwWorths, trueOilPrices } from './ledger/throw-worths.js'
 import { stateAfter, stateBefore } from './moments.js'
 import { alternativesOf } from './reading/alternatives.js'
-import { contactChances } from './reading/contact-chances.js'
 import { innovationOf } from './reading/innovation.js'
 import { meantPath } from './reading/meant-path.js'
 import { readFirstBall } from './reading/read-first-ball.js'
@@ -42,8 +41,6 @@ export interface Account {
   /** What is charged beside them: too small or too unsure to be named. With the findings it adds up to the charge. */
   readonly untoldPins: number
   readonly luck: readonly LuckNote[]
-  /** To be shown once with the tags. */
-  readonly cautions: readonly string[]
 }
 
 export interface AccountStep {
@@ -105,23 +102,20 @@ export function* accountSteps(
     const done = soFar.throws.length
     yield { done, of: state.throws.length, latest: soFar.throws[done - 1] }
   }
-  return wholeAccount(soFar, state.setup, options)
+  return wholeAccount(soFar, options)
 }
 
-function wholeAccount({ throws, readings }: AccountSoFar, setup: BlockSetup, options: AccountOptions): Account {
+function wholeAccount({ throws, readings }: AccountSoFar, options: AccountOptions): Account {
   const isOwn = (index: number): boolean => options.own?.[index] ?? true
   return {
     throws,
     sums: sumsOf(throws.filter(({ index }) => isOwn(index))),
-    ...findingsOf({ setup, readings: readings.filter((one, index): one is Reading => one !== null && isOwn(index)) }),
+    ...findingsOf({ readings: readings.filter((one, index): one is Reading => one !== null && isOwn(index)) }),
     luck: luckNotes(
       throws.flatMap(({ index, spot, graded }) =>
-        graded && isOwn(index)
-          ? [{ index, frame: spot.frame, chargedPins: graded.grade.givenAwayPins, ledger: graded.ledger }]
-          : [],
+        graded && isOwn(index) ? [{ index, game: spot.game, frame: spot.frame, ledger: graded.ledger }] : [],
       ),
     ),
-    cautions: CAUTIONS,
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Contact } from '../../world/block/types.js'
-import type { ContactChance } from './reading/contact-chances.js'
+import type { ContactChance } from '../grade/contact-chances.js'
 
 /** A reaction called before a throw, and what came of it. */
 export interface CalledThrow {

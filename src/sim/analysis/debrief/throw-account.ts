@@ -1,15 +1,12 @@
 import type { Decision, Observation, Spot } from '../../world/block/types.js'
 import type { BeliefSummary } from '../belief/summary.js'
+import type { ContactChance } from '../grade/contact-chances.js'
 import type { PricedFairGrade } from '../grade/grade-types.js'
 import type { LedgerTerms } from './ledger/ledger.js'
 import type { Alternative } from './reading/alternatives.js'
-import type { ContactChance } from './reading/contact-chances.js'
 import type { Innovation } from './reading/innovation.js'
 import type { MeantPath } from './reading/meant-path.js'
 import type { Reading } from './reading/reading.js'
-
-/** What a choice is held against there: the best with the oil in sight, which no player has. */
-export const KNOWN_LABEL = 'against the oil as it was'
 
 /** The account of one throw. What only counts in a game is null in practice. */
 export interface ThrowAccount {

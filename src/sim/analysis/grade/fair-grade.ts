@@ -36,7 +36,7 @@ export function gradeFair(
   if (made.kind === 'spare') return gradeSpare(made, decision, moment.stay)
   if (moment.kind === 'practice') return gradePractice(made, decision, probingOf(made))
   const { priced, prices } = openPrices(made, moment)
-  return gradeFirstBall(priced, prices, decision)
+  return gradeFirstBall(priced, prices, decision, moment.lane)
 }
 
 /** What choices cost at a moment of a game that faces a full rack: the prices its grade comes from. */

@@ -1,6 +1,7 @@
 import type { Decision } from '../../world/block/types.js'
 import { ballIndexOf } from '../shots/shots.js'
 import type { JudgedThrow } from '../shots/worth-matrix.js'
+import { type ExpectedReaction, expectedReaction } from './contact-chances.js'
 import type { FairSearch } from './fair-search.js'
 import type { FirstBallPrices, PricedMoment } from './first-ball-prices.js'
 import type { FairBall, PracticeFairGrade, PricedFairGrade } from './grade-types.js'
@@ -13,25 +14,38 @@ export function gradeFirstBall(
   { search, last, probing }: PricedMoment,
   prices: FirstBallPrices,
   decision: Decision,
+  lane: number,
 ): PricedFairGrade {
   const { sweeps, finalists } = search
   const chosen = throwOf(search, decision)
-  const { chargedPins, lessonPins: _lesson, ...loss } = prices.priceOf(chosen)
+  const { chargedPins, lessonPins, ...loss } = prices.priceOf(chosen)
   const choiceWorth = prices.worthOf(chosen)
+  const best = chargedPins > 0 ? decisionOf(search, prices.shownBest()) : decision
   return {
     kind: 'first-ball',
-    best: chargedPins > 0 ? decisionOf(search, prices.shownBest()) : decision,
+    best,
     choiceWorth,
     bestWorth: choiceWorth + loss.lostPins,
     ...loss,
     givenAwayPins: chargedPins,
     stakesPins: Math.max(0, prices.worthOf(finalists[0]) - prices.worthOf(last)),
     percentile: percentileAmongPlausible(sweeps, loss.lostPins),
+    reason: {
+      choice: reactionOf(search, lane, decision),
+      best: chargedPins > 0 ? reactionOf(search, lane, best) : null,
+      lessonPins: Math.min(chargedPins, Math.max(0, lessonPins)),
+    },
     informationPins: search.information().pins,
     teachingPins: probing ? probing.lessonOf(chosen).pins : null,
     perBall: bestOfEachBall(search),
   }
 }
+
+/** Deliveries that are enough to say how many times in ten. */
+const TOLD_DELIVERIES = 400
+
+const reactionOf = ({ setup, belief }: FairSearch, lane: number, decision: Decision): ExpectedReaction =>
+  expectedReaction(setup, belief, lane, decision, TOLD_DELIVERIES)
 
 /** Grades a practice throw by what it would teach. */
 export function gradePractice(search: FairSearch, decision: Decision, probing: Probing): PracticeFairGrade {

@@ -1,4 +1,5 @@
 import type { Decision } from '../../world/block/types.js'
+import type { ExpectedReaction } from './contact-chances.js'
 
 /** The best line of one ball, for one who knows no more than was shown. */
 export interface FairBall {
@@ -37,6 +38,17 @@ export interface PricedFairGrade extends FairGradeBase {
   readonly stakesPins: number
   /** Share of sensible choices that are worth no more, 0 to 1; null for spares. */
   readonly percentile: number | null
+  /** Why it costs what it does; null for spares. */
+  readonly reason: GradeReason | null
+}
+
+/** How a first ball was to be expected to come in from what had been shown, and the best beside it. */
+export interface GradeReason {
+  readonly choice: ExpectedReaction
+  /** Of the best that is shown; null where the choice costs nothing. */
+  readonly best: ExpectedReaction | null
+  /** Pins of the cost that are a poorer lesson about the oil. */
+  readonly lessonPins: number
 }
 
 /** A practice throw has nothing at stake but what it teaches. */

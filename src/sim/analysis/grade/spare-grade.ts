@@ -66,6 +66,7 @@ export function gradeSpare(search: FairSpareSearch, decision: Decision, stay: De
     givenAwayPins,
     stakesPins: Math.max(0, worthOf(search.finalists[0]) - worthOf(shotOf(search, stay))),
     percentile: null,
+    reason: null,
     informationPins: 0,
     teachingPins: null,
     perBall: [],

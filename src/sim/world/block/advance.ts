@@ -13,7 +13,7 @@ export function checkDecision(state: BlockState, decision: Decision): string | n
     return `There is no ball "${decision.ballId}" in the bag; it holds ${state.setup.bag.map((ball) => ball.id).join(', ')}.`
   const { feetBoard, targetBoard, speedStep } = decision.aim
   return (
-    checkBoards('Feet', feetBoard, FEET_BOARDS) ??
+    checkBoards('Slide', feetBoard, FEET_BOARDS) ??
     checkBoards('Target', targetBoard, TARGET_BOARDS) ??
     ([-1, 0, 1].includes(speedStep)
       ? null

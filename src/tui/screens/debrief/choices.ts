@@ -1,4 +1,5 @@
 import { boardWords, moveWords, SPEED_WORDS, signedPins } from '../../../scenarios/words/words.js'
+import { isSame } from '../../../sim/analysis/debrief/ledger/throw-worths.js'
 import type { Alternative } from '../../../sim/analysis/debrief/reading/alternatives.js'
 import type { BlockSetup, Decision } from '../../../sim/world/block/types.js'
 import { canvasRows, newCanvas, put, putRight } from '../../draw/canvas.js'
@@ -24,7 +25,11 @@ export function choiceRows(play: PlayState, index: number, columns: number, rows
   const alternatives = account.graded?.alternatives ?? []
   if (alternatives.length === 0) return faint('Other choices are priced for first balls; this was a spare.')
   const made = throws[index]!.decision
-  const listed = [...alternatives].sort((a, b) => b.fairGainPins - a.fairGainPins).slice(0, rows - 1)
+  // The best that is shown may be the best line of its ball too; it is told once.
+  const listed = alternatives
+    .filter((one, at) => alternatives.findIndex(({ decision }) => isSame(decision, one.decision)) === at)
+    .sort((a, b) => b.fairGainPins - a.fairGainPins)
+    .slice(0, rows - 1)
   return [
     headings(columns, theme),
     ...chartRows(

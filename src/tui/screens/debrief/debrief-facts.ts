@@ -1,5 +1,5 @@
 import { contactWords, fellWords, lineWords } from '../../../scenarios/words/throw-words.js'
-import { moveWords, trimmed } from '../../../scenarios/words/words.js'
+import { costWords, moveWords, pinsWords, trimmed } from '../../../scenarios/words/words.js'
 import type { ThrowAccount } from '../../../sim/analysis/debrief/throw-account.js'
 import { metresPerSecondToMph, metresToBoard, radiansToDegrees } from '../../../sim/units.js'
 import type { Decision, ThrowRecord } from '../../../sim/world/block/types.js'
@@ -8,7 +8,7 @@ import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
 import { LANE_FEET } from '../../draw/lane-scale.js'
 import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { callWords, costWords, pinsWords, placeWords } from '../../draw/words.js'
+import { callWords, placeWords } from '../../draw/words.js'
 import { blockOf, counts, type PlayState, pinsGiven } from '../../state/play-state.js'
 import { columnsOf } from '../../terminal/fit.js'
 
@@ -62,7 +62,7 @@ function givenSpans(play: PlayState, index: number, columns: number): [string, '
     known === null || columns < LONG_COLUMNS
       ? ['', 'faint']
       : [
-          `; ${pinsWords(Math.abs(known))} ${known < 0 ? 'more' : 'less'} than the best if you could see the oil`,
+          `; ${pinsWords(Math.abs(known))} ${known < 0 ? 'above' : 'short of'} the best if you could see the oil`,
           'faint',
         ],
   ]

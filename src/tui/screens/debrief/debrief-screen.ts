@@ -1,43 +1,46 @@
+import { fellWords, seenParts } from '../../../scenarios/words/throw-words.js'
+import { pinsWords } from '../../../scenarios/words/words.js'
 import { clickable } from '../../draw/hits.js'
 import { beside, indent, page, type Size } from '../../draw/layout.js'
 import { type Span, spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { pinsWords, throwLabel } from '../../draw/words.js'
+import { throwLabel } from '../../draw/words.js'
+import { beliefWords } from '../../parts/belief.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
+import { laneSize } from '../../parts/lane-size.js'
 import type { Compared } from '../../state/app-state.js'
 import { DEBRIEF_VIEWS, type DebriefState, type DebriefView } from '../../state/debrief-state.js'
 import { allPinsGiven, blockOf, isWeighed, type PlayState, pinsGiven } from '../../state/play-state.js'
-import { columnsOf } from '../../terminal/fit.js'
+import { columnsOf, wrapWords } from '../../terminal/fit.js'
 import { callScoreRows } from './calls.js'
 import { choiceRows } from './choices.js'
 import { factRows } from './debrief-facts.js'
 import { debriefLane, debriefLegend } from './debrief-lane.js'
-import { findingRows } from './findings.js'
+import { findingPage } from './findings.js'
 import { knownRows } from './known.js'
 import { ledgerRows } from './ledger.js'
 import { sameLuckRows } from './same-luck.js'
 import { timelineRows } from './value-chart.js'
 
-const LANE_FRAME_ROWS = 3
-/** Head, tabs, legend, labels of the timeline, six rows of facts, keys. */
-const WORD_ROWS = 11
-/** Head, tabs, legend, keys. */
-const ROWS_AROUND_VIEW = 4
-const LEAST_LANE_ROWS = 9
-/** The same where a status line of the terminal's own takes rows away; facts are worth more than a tall lane. */
-const SMALL_LANE_ROWS = 7
-const ALL_ROWS = 24
+/** Head, lane's frame, legend, keys. */
+const ROWS_AROUND_LANE = 6
+/** Labels of the timeline and six rows of facts. */
+const WORD_ROWS = 7
+/** Less is no bar. */
+const LEAST_BAR_ROWS = 1
+const MOST_BAR_ROWS = 6
 /** From this width on the head has room for everything. */
-const LONG_COLUMNS = 100
+const LONG_COLUMNS = 126
+/** And from this one on for the views' whole titles. */
+const TITLE_COLUMNS = 100
 /** From this width on the other choices stand beside the facts, which then keep to their own columns. */
 const WIDE_COLUMNS = 150
 const FACT_COLUMNS = 78
+const SIDE_GAP_COLUMNS = 3
 /** From this height on the findings fit below the ledger, and from the next the lane of the chosen throw above both. */
 const TALL_ROWS = 36
 const TALLEST_ROWS = 50
-/** Left for ledger and findings, with what frames the lane. */
-const ROWS_BELOW_LANE = 36
 /** Room of the ledger where the findings stand beside it. */
 const LEDGER_COLUMNS = 78
 
@@ -50,6 +53,13 @@ const VIEW_TITLES: Readonly<Record<DebriefView, string>> = {
   known: 'The read',
   luck: 'Same luck',
 }
+/** The same where there is no room for more. */
+const SHORT_TITLES: Readonly<Record<DebriefView, string>> = {
+  ...VIEW_TITLES,
+  choices: 'Choices',
+  known: 'Read',
+  luck: 'Luck',
+}
 
 /** The oil shown: where this throw went and why, what else could have been chosen, and what the block came to. */
 export function debriefScreen(
@@ -60,7 +70,7 @@ export function debriefScreen(
   theme: Theme,
   compared: Compared | null = null,
 ): string[] {
-  const head = [headRow(play, size.columns, theme), tabRow(debrief.view, theme)]
+  const head = [headRow(play, debrief.view, size.columns, theme)]
   const foot = notice === '' ? contextKeyLine('debrief', size.columns, theme) : textRow(theme, [` ${notice}`, 'loss'])
   if (debrief.view === 'luck') {
     return page([...head, '', ...indent(sameLuckRows(play, compared, size.columns - 3, theme), 1)], foot, size)
@@ -74,22 +84,24 @@ export function debriefScreen(
   return page([...head, ...body], foot, size)
 }
 
-function headRow(play: PlayState, columns: number, theme: Theme): string {
-  const open = play.grades.filter((_, index) => !isWeighed(play, index)).length
-  const still = open > 0 ? ` (${open} still to be weighed)` : ''
+/** The views, the one in sight marked, and what the choices cost. */
+function headRow(play: PlayState, view: DebriefView, columns: number, theme: Theme): string {
+  const isOpen = play.grades.some((_, index) => !isWeighed(play, index))
   const isLong = columns >= LONG_COLUMNS
-  const title = isLong ? ` ${theme.glyphs.separator} ${play.scenario.title}` : ''
+  const lead = isLong ? textRow(theme, [' Oil shown ', 'strong'], [theme.glyphs.separator, 'faint']) : ''
+  const cost = `${pinsWords(allPinsGiven(play))}${isOpen ? ' so far' : ''}`
+  const words = isLong ? ['Cost of your choices: ', cost] : ['', isOpen ? cost.replace(/ pins?/, '') : cost]
   return spreadRow(
-    textRow(theme, [' Oil shown', 'strong'], [title, 'faint']),
-    textRow(theme, ['Cost of your choices: ', 'faint'], [`${pinsWords(allPinsGiven(play))}${still} `, 'loss']),
+    lead + tabRow(view, columns >= TITLE_COLUMNS ? VIEW_TITLES : SHORT_TITLES, theme),
+    textRow(theme, [isLong ? words[0]! : 'Cost ', 'faint'], [`${words[1]} `, 'loss']),
     columns,
   )
 }
 
-function tabRow(view: DebriefView, theme: Theme): string {
+function tabRow(view: DebriefView, titles: typeof VIEW_TITLES, theme: Theme): string {
   const { left, right } = theme.glyphs
   const tabs = DEBRIEF_VIEWS.map((one, place) => {
-    const title = VIEW_TITLES[one]
+    const title = titles[one]
     const row = textRow(theme, one === view ? [`${left}${title}${right} `, 'accent'] : [` ${title}  `, 'faint'])
     return clickable(row, { kind: 'tab', place })
   })
@@ -100,18 +112,16 @@ function tabRow(view: DebriefView, theme: Theme): string {
 function throwRows(play: PlayState, debrief: DebriefState, size: Size, theme: Theme): string[] {
   const isWide = size.columns >= WIDE_COLUMNS
   const columns = isWide ? FACT_COLUMNS : Math.min(110, size.columns - 2)
-  const spare = size.rows - WORD_ROWS - LANE_FRAME_ROWS
-  const least = size.rows < ALL_ROWS ? SMALL_LANE_ROWS : LEAST_LANE_ROWS
-  const laneRows = Math.min(26, Math.max(least, spare - 4))
-  const barRows = Math.max(1, Math.min(6, spare - laneRows))
-  const air = spare - laneRows - barRows >= 2 ? [''] : []
+  const spare = size.rows - ROWS_AROUND_LANE - laneSize(size, play.rival !== null).rows - WORD_ROWS
+  const barRows = Math.max(LEAST_BAR_ROWS, Math.min(MOST_BAR_ROWS, spare))
+  const air = spare - barRows >= 2 ? [''] : []
   const timeline = timelineRows(gradesOf(play), debrief.chosen, columns, barRows, theme)
   const facts = factRows(play, debrief.chosen, columns, theme)
   const told = play.tour === null ? facts : [...facts.slice(0, -TOUR_WORDS.length), ...tourRows(theme)]
   const below = indent([...air, ...timeline, ...air, ...told], 1)
   const besideRows = isWide ? choiceRows(play, debrief.chosen, size.columns - columns - 6, below.length, theme) : []
   const chart = [` ${theme.glyphs.bar[3]}`, 'loss'] as const
-  const lane = laneAndLegend(play, debrief, laneRows, size, theme, [chart, [' cost', 'faint']])
+  const lane = laneAndLegend(play, debrief, size, theme, [chart, [' cost', 'faint']])
   return [...lane, ...beside(below, columns + 4, besideRows)]
 }
 
@@ -123,19 +133,39 @@ const TOUR_WORDS = [
 
 const tourRows = (theme: Theme): string[] => TOUR_WORDS.map((words) => textRow(theme, [words, 'accent']))
 
+/** The lane where the play screen has it, what was seen of the throw beside it where there is room, and the legend. */
 function laneAndLegend(
   play: PlayState,
   debrief: DebriefState,
-  rows: number,
   size: Size,
   theme: Theme,
   further: readonly Span[] = [],
 ): string[] {
-  const picture = lanePicture(debriefLane(play, debrief), Math.min(150, size.columns - 1), rows, theme)
+  const { rows, columns, sideColumns } = laneSize(size, play.rival !== null)
+  const picture = lanePicture(debriefLane(play, debrief), columns, rows, theme)
+  const side = sideColumns > 0 ? seenRows(play, debrief.chosen, sideColumns - SIDE_GAP_COLUMNS, theme) : []
   const legend = ` ${debriefLegend(play, debrief, size.columns, theme)}`
   const more = `${textRow(theme, ...further)} `
   const fits = columnsOf(legend) + columnsOf(more) + 1 <= size.columns
-  return [...picture, fits ? spreadRow(legend, more, size.columns) : legend]
+  return [
+    ...beside(picture, columns + SIDE_GAP_COLUMNS, side.slice(0, picture.length)),
+    fits ? spreadRow(legend, more, size.columns) : legend,
+  ]
+}
+
+/** What was seen of a throw, and how sure one could be of the oil before it. */
+function seenRows(play: PlayState, index: number, columns: number, theme: Theme): string[] {
+  const { throws, setup } = blockOf(play)
+  const record = throws[index]!
+  const belief = play.accounts[index]?.belief
+  const heading = (text: string) => textRow(theme, [text, 'faint'])
+  return [
+    '',
+    heading('You saw'),
+    ...seenParts(record, setup.bowler.hand).flatMap((part) => wrapWords(part, columns)),
+    ...wrapWords(fellWords(record, setup.bowler.hand), columns),
+    ...(belief ? ['', heading('Your read before it, at best'), ...beliefWords(belief)] : []),
+  ]
 }
 
 const gradesOf = (play: PlayState) =>
@@ -147,9 +177,7 @@ const gradesOf = (play: PlayState) =>
 /** The lane with one table about the throw below it. */
 function aboutThrowRows(play: PlayState, debrief: DebriefState, size: Size, theme: Theme): string[] {
   const columns = Math.min(110, size.columns - 2)
-  const spare = size.rows - ROWS_AROUND_VIEW - LANE_FRAME_ROWS
-  const laneRows = Math.min(26, Math.max(LEAST_LANE_ROWS, spare - 16))
-  const rows = spare - laneRows
+  const rows = size.rows - ROWS_AROUND_LANE - laneSize(size, play.rival !== null).rows
   const table =
     debrief.view === 'choices'
       ? [
@@ -157,7 +185,7 @@ function aboutThrowRows(play: PlayState, debrief: DebriefState, size: Size, them
           ...choiceRows(play, debrief.chosen, columns, rows - 1, theme),
         ]
       : knownRows(play, debrief.chosen, columns, theme)
-  return [...laneAndLegend(play, debrief, laneRows, size, theme), ...indent(table.slice(0, rows), 1)]
+  return [...laneAndLegend(play, debrief, size, theme), ...indent(table.slice(0, rows), 1)]
 }
 
 /** A page about the whole block, scrolled where it is longer than the screen. */
@@ -171,21 +199,24 @@ function wholeRows(play: PlayState, debrief: DebriefState, size: Size, theme: Th
   }
   const { spot } = blockOf(play).throws[debrief.chosen]!
   const ledger = () => ledgerRows(account, spot, columns, theme)
-  const findings = (room: number) => findingRows(play, account, room, theme)
+  const pointed = debrief.view === 'findings' ? debrief.finding : null
+  const room = isWide ? size.columns - columns - 8 : columns
+  const findings = findingPage(play, account, pointed, room, theme)
+  const pointedRow = pointed === null || pointed === 0 ? 0 : (findings.starts[pointed] ?? 0)
   const rows = isWide
-    ? beside(ledger(), columns + 4, findings(size.columns - columns - 8))
+    ? beside(ledger(), columns + 4, findings.rows)
     : debrief.view === 'ledger'
       ? size.rows >= TALL_ROWS
-        ? [...ledger(), '', ...findings(columns)]
+        ? [...ledger(), '', ...findings.rows]
         : ledger()
       : debrief.view === 'findings'
-        ? findings(columns)
+        ? findings.rows
         : callScoreRows(play, debrief.chosen, columns, theme)
-  const laneRows = isWide && size.rows >= TALLEST_ROWS ? size.rows - ROWS_BELOW_LANE : 0
-  const lane = laneRows > 0 ? laneAndLegend(play, debrief, laneRows, size, theme) : []
-  const room = size.rows - 1 - 3 - lane.length
-  const first = Math.min(debrief.scroll, Math.max(0, rows.length - room))
-  const isCut = first + room < rows.length
-  const shown = indent(rows.slice(first, isCut ? first + room - 1 : first + room), 1)
+  const hasLane = isWide && size.rows >= TALLEST_ROWS
+  const lane = hasLane ? laneAndLegend(play, debrief, size, theme) : []
+  const high = size.rows - 1 - 2 - lane.length
+  const first = Math.min(pointedRow + debrief.scroll, Math.max(0, rows.length - high))
+  const isCut = first + high < rows.length
+  const shown = indent(rows.slice(first, isCut ? first + high - 1 : first + high), 1)
   return [...lane, '', ...shown, ...(isCut ? [textRow(theme, [` ${theme.glyphs.ellipsis} more below`, 'faint'])] : [])]
 }

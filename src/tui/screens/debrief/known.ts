@@ -19,15 +19,14 @@ export function knownRows(play: PlayState, index: number, columns: number, theme
   return [...beliefRows(account.belief, width, theme, `before ${place}`), ...told]
 }
 
-function innovationWords({
-  predictedBoard,
-  shownBoard,
-  deliveryBoards,
-  laneBoards,
-  deliveryShare,
-}: Innovation): string {
-  const came = `To be expected was board ${predictedBoard.toFixed(1)} at the pins, and about ${shownBoard.toFixed(1)} was seen.`
-  if (Math.abs(deliveryBoards) + Math.abs(laneBoards) < NOTHING_BOARDS) return `${came} It told nothing new.`
-  const share = Math.round(deliveryShare * 100)
-  return `${came} Of the surprise one would put ${share} % down to the delivery and ${100 - share} % to the lane.`
+function innovationWords({ predictedBoard, shownBoard, deliveryBoards, laneBoards }: Innovation): string {
+  const came = `Expected at board ${predictedBoard.toFixed(1)} at the pins, seen at about ${shownBoard.toFixed(1)}`
+  if (Math.abs(deliveryBoards) + Math.abs(laneBoards) < NOTHING_BOARDS) return `${came}: it told nothing new.`
+  return `${came}: the delivery made ${partWords(deliveryBoards)}, the lane ${partWords(laneBoards)}.`
+}
+
+/** What one side made of the difference: more boards are higher. */
+function partWords(boards: number): string {
+  if (Math.abs(boards) < NOTHING_BOARDS) return 'next to nothing of it'
+  return `it ${Math.abs(boards).toFixed(1)} boards ${boards > 0 ? 'higher' : 'lighter'}`
 }

@@ -1,3 +1,4 @@
+import { LEDGER_LEAD, LEDGER_PARTS } from '../../../scenarios/words/ledger-words.js'
 import { signedPins } from '../../../scenarios/words/words.js'
 import type { Account } from '../../../sim/analysis/debrief/account.js'
 import { LEDGER_TERMS, type LedgerTerms, shortfallOf } from '../../../sim/analysis/debrief/ledger/ledger.js'
@@ -7,14 +8,6 @@ import { textRow } from '../../draw/text-row.js'
 import type { Ink, Theme } from '../../draw/theme.js'
 import { wrapWords } from '../../terminal/fit.js'
 
-/** Each part as it is headed, and what it is. */
-const PARTS: Readonly<Record<keyof LedgerTerms, readonly [heading: string, about: string]>> = {
-  givenAwayPins: ['cost', 'what your choice cost against the best from what you had seen: only this is graded'],
-  patternSwingPins: ['real oil', 'how the real oil suited your choice'],
-  hiddenPins: ['unseen', 'cost of not seeing the oil, to anyone'],
-  deliveryPins: ['delivery', 'this delivery against your usual one'],
-  carryPins: ['carry', 'how the pins fell for that ball'],
-}
 const NAME_COLUMNS = 12
 const CELL_COLUMNS = 10
 const ABOUT_COLUMNS = 10
@@ -50,11 +43,7 @@ export function ledgerRows(account: Account, spot: Spot, columns: number, theme:
     ...(sums.games.length > 1 ? [{ name: 'Block', ledger: sums.block.ledger, isChosen: false, isSum: true }] : []),
   ]
   return [
-    textRow(
-      theme,
-      ['Where the pins went', 'strong'],
-      ['  against the best if you could see the oil; + won, - lost', 'faint'],
-    ),
+    textRow(theme, ['Where the pins went', 'strong'], [`  ${LEDGER_LEAD}`, 'faint']),
     ...tableRows(rows, columns, theme),
     '',
     ...aboutRows(columns, theme),
@@ -64,7 +53,7 @@ export function ledgerRows(account: Account, spot: Spot, columns: number, theme:
 function tableRows(rows: readonly LedgerRow[], columns: number, theme: Theme): string[] {
   const canvas = newCanvas(columns, rows.length + 1)
   LEDGER_TERMS.forEach((term, place) => {
-    putRight(canvas, NAME_COLUMNS + CELL_COLUMNS * (place + 1), 0, PARTS[term][0], 'faint')
+    putRight(canvas, NAME_COLUMNS + CELL_COLUMNS * (place + 1), 0, LEDGER_PARTS[term][0], 'faint')
   })
   putRight(canvas, TABLE_COLUMNS, 0, 'in all', 'faint')
   rows.forEach(({ name, ledger, isChosen, isSum }, index) => {
@@ -94,7 +83,7 @@ function tableRows(rows: readonly LedgerRow[], columns: number, theme: Theme): s
 
 function aboutRows(columns: number, theme: Theme): string[] {
   return LEDGER_TERMS.flatMap((term) => {
-    const [heading, about] = PARTS[term]
+    const [heading, about] = LEDGER_PARTS[term]
     return wrapWords(about, Math.min(columns, 110) - ABOUT_COLUMNS).map((words, line) =>
       textRow(theme, (line === 0 ? heading : '').padEnd(ABOUT_COLUMNS), [words, 'faint']),
     )

@@ -1,5 +1,6 @@
 import { OWN_FINDINGS } from '../../../scenarios/store/block-notes.js'
 import { fellWords, lineWords, seenParts } from '../../../scenarios/words/throw-words.js'
+import { FULL_RACK } from '../../../sim/world/pins/leaves.js'
 import { tally } from '../../../sim/world/scoring/game.js'
 import { beside, page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
@@ -11,7 +12,7 @@ import { scoreSheetRows } from '../../parts/score-sheet.js'
 import type { OwnAccount } from '../../state/debrief-state.js'
 import { blockOf, isWeighed, type PlayState } from '../../state/play-state.js'
 import { wrapWords } from '../../terminal/fit.js'
-import { FINDING_WORDS } from './findings.js'
+import { OWN_FINDING_WORDS } from './findings.js'
 
 const WAIT_COLUMNS = 40
 
@@ -23,7 +24,7 @@ export function ownAccountScreen(play: PlayState, own: OwnAccount, size: Size, t
     textRow(
       theme,
       [' Your account first', 'strong'],
-      ['  what you think it was; ours comes after. Esc passes it over', 'faint'],
+      ['  What do you think it was? Ours comes after; Esc skips it', 'faint'],
     ),
     '',
   ]
@@ -52,13 +53,16 @@ function askingRows(play: PlayState, own: OwnAccount, index: number, size: Size,
   const { throws, setup } = blockOf(play)
   const record = throws[index]!
   const menu = menuRows(
-    OWN_FINDINGS.map((finding) => FINDING_WORDS[finding]),
+    OWN_FINDINGS.map((finding) => OWN_FINDING_WORDS[finding]),
     own.cursor,
     theme,
   ).map((row) => ` ${row}`)
   const menuColumns = menuWidth(menu)
   const columns = Math.min(56, size.columns - menuColumns - 2)
-  const before = throws.slice(0, index).findLast((one) => one.spot.lane === record.spot.lane)
+  // A choice is judged by how balls reacted at full racks, not by the spare that came in between.
+  const before = throws
+    .slice(0, index)
+    .findLast((one) => one.spot.lane === record.spot.lane && one.standingBefore === FULL_RACK)
   const about = [
     textRow(theme, [placeWords(record.spot, setup.games), 'strong']),
     ...wrapWords(lineWords(record.decision, setup.bag), columns),

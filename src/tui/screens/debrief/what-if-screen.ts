@@ -1,5 +1,5 @@
 import { lineWords, shortContact } from '../../../scenarios/words/throw-words.js'
-import { signedPins } from '../../../scenarios/words/words.js'
+import { pinsWords, signedPins } from '../../../scenarios/words/words.js'
 import type { WhatIf } from '../../../sim/analysis/explore/what-if.js'
 import type { ThrowRecord } from '../../../sim/world/block/types.js'
 import type { Hand } from '../../../sim/world/bowler/profile.js'
@@ -8,10 +8,11 @@ import { pathTrace } from '../../draw/lane-picture.js'
 import { beside, indent, page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { pinsWords, placeWords } from '../../draw/words.js'
+import { placeWords } from '../../draw/words.js'
 import { decisionPanelRows } from '../../parts/decision-panel.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
+import { laneSize } from '../../parts/lane-size.js'
 import type { WhatIfTrial } from '../../state/debrief-state.js'
 import { blockOf, type PlayState } from '../../state/play-state.js'
 import type { TrainerServices } from '../../state/services.js'
@@ -66,13 +67,12 @@ export function whatIfScreen(
       theme,
     )
   const isSame = lab.decision === record.decision
+  const title = textRow(
+    theme,
+    [` What if: ${placeWords(record.spot, setup.games)}`, 'strong'],
+    ['  many deliveries, on the oil at this shot', 'faint'],
+  )
   const body = [
-    '',
-    textRow(
-      theme,
-      [` What if: ${placeWords(record.spot, setup.games)}`, 'strong'],
-      ['  many deliveries, on the oil at this shot', 'faint'],
-    ),
     ...indent(decisionPanelRows(lab.decision, setup.bag, lab.field, lab.typing, columns, theme), 1),
     textRow(theme, [lab.notice === '' ? '' : ` ${lab.notice}`, 'loss']),
     ...beside(indent(side('Tried', current, isSame ? null : made), 1), sideColumns, side('As chosen', made, null)),
@@ -81,10 +81,13 @@ export function whatIfScreen(
   ]
   const laneRows = Math.min(MOST_LANE_ROWS, size.rows - 1 - MOST_WORD_ROWS - LANE_FRAME_ROWS)
   const lane =
-    laneRows >= LEAST_LANE_ROWS
-      ? ['', ...triedLane(record, lab, meantBoards, Math.min(150, size.columns - 1), laneRows, theme)]
-      : []
-  return page([...body, ...lane], contextKeyLine('what-if', size.columns, theme), size)
+    laneRows >= LEAST_LANE_ROWS ? triedLane(record, lab, meantBoards, laneSize(size).columns, laneRows, theme) : []
+  // The lane stands where every screen of a block has it.
+  return page(
+    [...(lane.length > 0 ? [] : ['']), title, ...lane, ...body],
+    contextKeyLine('what-if', size.columns, theme),
+    size,
+  )
 }
 
 /** Both choices as meant, on the oil the throw met, with what the lines are. */

@@ -1,14 +1,15 @@
 import { lineWords } from '../../../scenarios/words/throw-words.js'
+import { costWords } from '../../../scenarios/words/words.js'
 import { page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { costWords } from '../../draw/words.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import type { DrillAnswered, DrillPlay } from '../../state/drill-types.js'
 import { pinsGiven } from '../../state/play-state.js'
-import { wrapWords } from '../../terminal/fit.js'
+import { clipRow, fitRow, wrapWords } from '../../terminal/fit.js'
 
 const ROWS_AROUND = 8
+const PLACE_COLUMNS = 4
 
 /** What a drill came to: each position with the choice made, what it cost and, where it cost anything, what was best. */
 export function drillOverScreen({ drill, answered }: DrillPlay, notice: string, size: Size, theme: Theme): string[] {
@@ -33,7 +34,7 @@ export function drillOverScreen({ drill, answered }: DrillPlay, notice: string, 
       '',
       textRow(theme, [` ${sum}`, 'strong']),
       ...wrapWords(notice, size.columns - 2).map((row) => textRow(theme, [` ${row}`, 'loss'])),
-    ],
+    ].map((row) => clipRow(row, size.columns)),
     contextKeyLine('drill-over', size.columns, theme),
     size,
   )
@@ -44,18 +45,12 @@ function positionRows({ position, throws }: DrillAnswered, place: number, column
   return throws.flatMap(({ decision, grade }, index) => {
     const isPriced = grade && grade.kind !== 'practice'
     const cost = isPriced ? costWords(pinsGiven(grade)) : 'Practice costs nothing'
-    const head = index === 0 ? `${place + 1}.`.padEnd(4) : '    '
-    const line = `${head}${lineWords(decision, bag)}`
-    const best = isPriced && pinsGiven(grade) > 0 ? [`    best: ${lineWords(grade.best, bag)}`] : []
+    const head = (index === 0 ? `${place + 1}.` : '').padEnd(PLACE_COLUMNS)
+    const line = fitRow(textRow(theme, ` ${head}${lineWords(decision, bag)}`), columns - cost.length)
+    const best = isPriced && pinsGiven(grade) > 0 ? [lineWords(grade.best, bag)] : []
     return [
-      textRow(
-        theme,
-        [` ${clipped(line, columns - cost.length - 2)}  `, 'plain'],
-        [cost, pinsGiven(grade) > 0 ? 'loss' : 'gain'],
-      ),
-      ...best.map((row) => textRow(theme, [` ${clipped(row, columns)}`, 'faint'])),
+      line + textRow(theme, [` ${cost}`, pinsGiven(grade) > 0 ? 'loss' : 'gain']),
+      ...best.map((row) => textRow(theme, [` ${' '.repeat(PLACE_COLUMNS)}best: ${row}`, 'faint'])),
     ]
   })
 }
-
-const clipped = (text: string, columns: number): string => [...text].slice(0, columns).join('').padEnd(columns)

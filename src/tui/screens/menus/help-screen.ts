@@ -36,6 +36,7 @@ const TITLES: Partial<Record<KeyContext, string>> = {
   call: 'Calling the reaction',
   debrief: 'Looking back',
   'what-if': 'What if',
+  practice: 'Practice',
 }
 /** Told after the place help was asked in. */
 const FURTHER: readonly KeyContext[] = [
@@ -45,6 +46,7 @@ const FURTHER: readonly KeyContext[] = [
   'done',
   'what-if',
   'call',
+  'practice',
   'bowler',
   'filter',
   'kit',

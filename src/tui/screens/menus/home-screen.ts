@@ -4,12 +4,14 @@ import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
+import { laneSize } from '../../parts/lane-size.js'
 import { menuRows, menuWidth } from '../../parts/menu.js'
 import { type AppState, type HomeEntry, homeEntries } from '../../state/app-state.js'
 import { clipRow } from '../../terminal/fit.js'
 import { memoryRows } from './home-memory.js'
 
 const PLAIN_LABELS: Readonly<Record<Exclude<HomeEntry, 'continue' | 'today'>, string>> = {
+  practice: 'Practice',
   new: 'New block',
   debrief: 'Look back at the last block',
   past: 'Past blocks',
@@ -53,7 +55,7 @@ export function homeScreen(
   const below = size.rows - 1 - head.length - menu.length - 1
   const laneRows = Math.min(20, below - LANE_FRAME_ROWS)
   const lane =
-    picture && laneRows >= LEAST_LANE_ROWS ? lanePicture(picture, Math.min(size.columns - 1, 130), laneRows, theme) : []
+    picture && laneRows >= LEAST_LANE_ROWS ? lanePicture(picture, laneSize(size).columns, laneRows, theme) : []
   return page([...head, ...menu, notice, ...lane], contextKeyLine('home', size.columns, theme), size)
 }
 

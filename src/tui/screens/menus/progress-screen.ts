@@ -4,7 +4,7 @@ import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import type { ScreenOf } from '../../state/app-state.js'
-import { wrapWords } from '../../terminal/fit.js'
+import { clipRow, fitRow, wrapWords } from '../../terminal/fit.js'
 
 /** Head, the row below it and the keys. */
 const ROWS_AROUND = 4
@@ -33,13 +33,13 @@ export function progressScreen(
       textRow(
         theme,
         [' Progress', 'strong'],
-        ['  cost in pins a game; 95 % intervals in brackets', 'faint'],
+        ['  cost in pins a game, with 95 % intervals', 'faint'],
         [below > 0 ? `  ${below} more rows below` : '', 'faint'],
       ),
       '',
       ...rows.slice(first, first + room),
       ...(notice === '' ? [] : [textRow(theme, [` ${notice}`, 'loss'])]),
-    ],
+    ].map((row) => clipRow(row, size.columns)),
     contextKeyLine('progress', size.columns, theme),
     size,
   )
@@ -172,11 +172,9 @@ function laneRows({ lanes }: ProgressReport, columns: number, theme: Theme): str
   return [
     textRow(theme, [` ${'Lanes met'.padEnd(name)}`, 'strong'], ['blocks  best  cost a game', 'faint']),
     ...lanes.map(({ title, blocks, bestGame, cost }) => {
-      const cut = [...title]
-        .slice(0, name - 1)
-        .join('')
-        .padEnd(name)
-      return ` ${cut}${String(blocks).padStart(6)}${(bestGame === null ? '–' : String(bestGame)).padStart(6)}  ${figure(cost)}`
+      const best = bestGame === null ? '-' : String(bestGame)
+      const named = fitRow(clipRow(textRow(theme, ` ${title}`), name), name + 1)
+      return `${named}${String(blocks).padStart(6)}${best.padStart(6)}  ${figure(cost)}`
     }),
   ]
 }

@@ -12,7 +12,7 @@ export function drillDoneRows(play: PlayState, columns: number, rows: number, th
   const grade = play.grades.at(-1)
   const isDear = grade && grade.kind !== 'practice' && grade.givenAwayPins > 0
   const best = isDear ? wrapWords(`Best from what you had seen: ${lineWords(grade.best, bag)}.`, columns) : []
-  const look = wrapWords(`Look for: ${positionOf(play.drill).lookFor}`, columns)
+  const look = wrapWords(`Look for: ${positionOf(play.drill).lookFor}`, columns - 2)
   const room = Math.max(1, rows - best.length - 2)
   const shown = look.length <= room ? look : [...look.slice(0, room - 1), `${look[room - 1]} ${theme.glyphs.ellipsis}`]
   return [

@@ -1,4 +1,7 @@
+import { sinceLastWords } from '../../../scenarios/words/change-words.js'
+import { sameLineWarning } from '../../../scenarios/words/grade-words.js'
 import { breakpointPlace } from '../../../scenarios/words/throw-words.js'
+import { costWords, pinsWords } from '../../../scenarios/words/words.js'
 import type { BeliefSummary } from '../../../sim/analysis/belief/summary.js'
 import type { PlayerView } from '../../../sim/analysis/view/player-view.js'
 import type { PinFall } from '../../../sim/world/block/pin-fall.js'
@@ -11,16 +14,18 @@ import { LANE_FEET, type LaneScale, laneScale } from '../../draw/lane-scale.js'
 import { beside, indent, type Size } from '../../draw/layout.js'
 import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { callWords, changeWords, MODE_WORDS, pinsWords, placeWords } from '../../draw/words.js'
+import { callWords, MODE_WORDS, placeWords } from '../../draw/words.js'
 import { beliefWords } from '../../parts/belief.js'
 import { decisionPanelRows } from '../../parts/decision-panel.js'
 import { lanePicture } from '../../parts/lane.js'
+import { hasBeliefRow, laneSize } from '../../parts/lane-size.js'
 import { rivalRow, rivalTotalWords } from '../../parts/rival-row.js'
 import { sameLuckRow, seedRow } from '../../parts/same-luck.js'
 import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../parts/score-sheet.js'
 import { laydownBoard, recentSketches, sketchTrace } from '../../parts/sketches.js'
 import type { Compared } from '../../state/app-state.js'
-import { allPinsGiven, blockOf, type PlayState, tellsGrades } from '../../state/play-state.js'
+import { momentPins } from '../../state/play-moment.js'
+import { allPinsGiven, blockOf, isOnlyTried, type PlayState, pinsGiven, tellsGrades } from '../../state/play-state.js'
 import { ROLL_FRAMES } from '../../state/reduce-throw.js'
 import { tourLines } from '../../state/tour.js'
 import { drillPlaceWords } from './drill-rows.js'
@@ -29,23 +34,14 @@ import { recentThrowRows } from './recent-throws.js'
 import { resultRows, standingWords } from './result.js'
 
 const LANE_FRAME_ROWS = 3
-const LEAST_LANE_ROWS = 9
 /** Everything but the lane, without air between: head, result, score, panel, move, keys. */
 const FIXED_ROWS = 10
 /** From this width on the head says when grades are told. */
 const MODE_COLUMNS = 110
 /** Between the pins and what stands beside them. */
 const SIDE_GAP_COLUMNS = 3
-const SIDE_COLUMNS = 33
-/** Where what the others did fits whole. */
-const WIDE_SIDE_COLUMNS = 46
-const WIDE_SIDE_FROM_COLUMNS = 170
 /** From this width on there is room beside the score sheet. */
 const BELIEF_COLUMNS = 100
-/** From this height on there is a row to spare. */
-const BELIEF_ROWS = 30
-const SIDE_FROM: Size = { columns: 110, rows: 30 }
-
 export interface PlayLayout {
   readonly laneRows: number
   readonly laneColumns: number
@@ -59,24 +55,14 @@ export interface PlayLayout {
 
 /** How the play screen shares out a size: first the lane grows, then the latest throws get rows. */
 export function playLayout(size: Size, hasRival = false): PlayLayout {
-  const most = size.rows >= 56 ? 30 : size.rows >= 50 ? 26 : 20
-  const hasSide = size.columns >= SIDE_FROM.columns && size.rows >= SIDE_FROM.rows
-  const beliefAt = hasSide
-    ? 'lane'
-    : size.columns >= BELIEF_COLUMNS
-      ? 'sheet'
-      : size.rows >= BELIEF_ROWS
-        ? 'row'
-        : 'nowhere'
-  const spare = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0) - (hasRival ? 1 : 0)
-  const least = hasRival ? LEAST_LANE_ROWS - 1 : LEAST_LANE_ROWS
-  const laneRows = Math.min(most, Math.max(least, Math.min(spare, Math.max(10, spare - 1))))
-  const left = spare - laneRows
+  const { rows: laneRows, columns: laneColumns, sideColumns } = laneSize(size, hasRival)
+  const beliefAt =
+    sideColumns > 0 ? 'lane' : size.columns >= BELIEF_COLUMNS ? 'sheet' : hasBeliefRow(size) ? 'row' : 'nowhere'
+  const left = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0) - (hasRival ? 1 : 0) - laneRows
   const air = Math.min(3, Math.max(0, left))
-  const sideColumns = hasSide ? (size.columns >= WIDE_SIDE_FROM_COLUMNS ? WIDE_SIDE_COLUMNS : SIDE_COLUMNS) : 0
   return {
     laneRows,
-    laneColumns: Math.min(150, size.columns - 1 - sideColumns),
+    laneColumns,
     sideColumns,
     beliefAt,
     air,
@@ -198,7 +184,7 @@ function placeNow({ setup }: BlockState, spot: Spot): string {
   return placeWords(spot, setup.games)
 }
 
-const overWords = (play: PlayState): string => (play.tour === null ? 'The block is over' : 'The frame is over')
+const overWords = (play: PlayState): string => (isOnlyTried(play) ? 'The frame is over' : 'The block is over')
 
 function postedWords(posted: PostedSheet | null): string {
   if (!posted) return 'no sheet'
@@ -263,7 +249,7 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
   const block = blockOf(play)
   if (stage.kind === 'passing') {
     const next = play.rival?.kind === 'guest' ? (play.rival.play.who?.name ?? '') : ''
-    return textRow(theme, [`${play.who?.name ?? ''}'s frame is over. Enter: ${next} bowls.`, 'accent'])
+    return textRow(theme, [`${play.who?.name ?? ''}'s turn is over. Enter: ${next} bowls.`, 'accent'])
   }
   if (stage.kind === 'done') return textRow(theme, [rivalTotalWords(play) || totalWords(play), 'strong'])
   const standing = textRow(theme, [standingWords(block.standing), block.standing === FULL_RACK ? 'faint' : 'strong'])
@@ -273,10 +259,18 @@ function moveRow(play: PlayState, view: PlayerView | null, columns: number, them
   if (!last) {
     return spreadRow(textRow(theme, ['First ball on this lane.', 'faint'], [called, 'accent']), standing, columns)
   }
-  const name = (id: string) => block.setup.bag.find((ball) => ball.id === id)?.name ?? id
-  const change = changeWords(block.setup.bowler.hand, last.decision, play.decision, name)
+  const { bag, bowler } = block.setup
+  const change = sinceLastWords(last.decision, play.decision, bag, bowler.hand)
+  const warning = tellsGrades(play)
+    ? sameLineWarning(block, play.decision, (index) => pinsGiven(play.grades[index]))
+    : ''
   return spreadRow(
-    textRow(theme, ['Against your last line: ', 'faint'], [`${change}.${called}`, 'accent']),
+    textRow(
+      theme,
+      ['Against your last line: ', 'faint'],
+      [`${change}.${called}`, 'accent'],
+      [warning && ` ${warning}`, 'loss'],
+    ),
     standing,
     columns,
   )
@@ -287,6 +281,10 @@ const handInWords = (path: string | null): string =>
   path === null ? 'Being filed.' : path === '' ? 'The host has your entry.' : `Hand in ${path}`
 
 function totalWords(play: PlayState): string {
+  if (play.moment) {
+    const [now, then] = [momentPins(play), play.moment.thenPins].map((pins) => costWords(pins).toLowerCase())
+    return `This time: ${now}. In the block: ${then}. Enter goes back.`
+  }
   const block = blockOf(play)
   const totals = block.balls.map((game) => tally(block.setup.scoring, game).total)
   const sum = totals.reduce((all, total) => all + total, 0)

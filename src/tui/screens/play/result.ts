@@ -1,9 +1,10 @@
+import { gradeSentence, gradeWords } from '../../../scenarios/words/grade-words.js'
 import { fellWords } from '../../../scenarios/words/throw-words.js'
-import type { BlockState } from '../../../sim/world/block/types.js'
+import type { BlockState, ThrowRecord } from '../../../sim/world/block/types.js'
 import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
 import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { costWords, seenWords } from '../../draw/words.js'
+import { seenWords } from '../../draw/words.js'
 import { blockOf, isOwn, type PlayState, type ThrowGrade, tellsGrades } from '../../state/play-state.js'
 import { columnsOf } from '../../terminal/fit.js'
 
@@ -14,23 +15,28 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
   if (stage.kind === 'weighing') return [weighingRow(play, stage.turns, theme), '']
   if (stage.kind === 'rolling')
     return [
-      gradeRow(play, stage.grade, block, theme),
+      gradeRow(play, stage.grade, block, stage.next.throws.at(-1)!, columns, theme),
       textRow(theme, [`The ball is on its way${theme.glyphs.ellipsis}`, 'faint']),
     ]
   const last = block.throws.at(-1)
   if (!last)
     return [textRow(theme, ['A line by rule of thumb to start from; move it as you like, then throw.', 'faint']), '']
   const before = play.states.at(-2) ?? block
-  const grade = isOwn(play, play.grades.length - 1)
-    ? gradeRow(play, play.grades.at(-1), before, theme)
-    : textRow(theme, ['Given, and not counted.', 'faint'])
-  const room = columns - columnsOf(grade) - 1
-  const words = fellWords(last, block.setup.bowler.hand)
-  const fell = words.length <= room ? words : leaveName(last.standingAfter)
-  return [
-    spreadRow(grade, textRow(theme, [fell, 'strong']), columns),
-    textRow(theme, seenWords(last, block.setup, columns)),
-  ]
+  const { hand } = block.setup.bowler
+  const fell = fellWords(last, hand)
+  const graded = (room: number): string =>
+    isOwn(play, play.grades.length - 1)
+      ? gradeRow(play, play.grades.at(-1), before, last, room, theme)
+      : textRow(theme, ['Given, and not counted.', 'faint'])
+  const whole = graded(columns)
+  const seen = seenWords(last, block.setup, columns)
+  // What fell stands beside the grade where it fits, else beside what was seen; the reason, told before, gives way last.
+  const strong = (words: string) => textRow(theme, [words, 'strong'])
+  if (columnsOf(whole) + fell.length < columns) return [spreadRow(whole, strong(fell), columns), textRow(theme, seen)]
+  const short = [fell, leaveName(last.standingAfter)].find((words) => seen.length + words.length < columns)
+  if (short !== undefined) return [whole, spreadRow(textRow(theme, seen), strong(short), columns)]
+  const name = leaveName(last.standingAfter)
+  return [spreadRow(graded(columns - name.length - 1), strong(name), columns), textRow(theme, seen)]
 }
 
 /** A drill's grade on its way; from the second turn of the clock on, how long it has been. */
@@ -44,16 +50,24 @@ function weighingRow(play: PlayState, turns: number, theme: Theme): string {
   ])
 }
 
-/** The grade of a choice made in `before`, or why there is none. */
-function gradeRow(play: PlayState, grade: ThrowGrade, before: BlockState, theme: Theme): string {
+/** The grade of a choice made in `before`: what it cost, why and what to try; or why there is none. */
+function gradeRow(
+  play: PlayState,
+  grade: ThrowGrade,
+  before: BlockState,
+  { decision }: ThrowRecord,
+  columns: number,
+  theme: Theme,
+): string {
   if (before.spot?.phase === 'practice') return textRow(theme, ['Practice costs nothing.', 'faint'])
   if (!tellsGrades(play)) {
     if (play.contest !== undefined) return textRow(theme, ['Grades come when the contest is over.', 'faint'])
     return textRow(theme, [play.mode === 'block' ? 'Grades come at the end.' : 'Grades come in the debrief.', 'faint'])
   }
-  if (!grade) return textRow(theme, ['Not weighed.', 'faint'])
-  const pins = grade.givenAwayPins ?? 0
-  return textRow(theme, [`${costWords(pins)}.`, pins > 0 ? 'loss' : 'gain'])
+  if (!grade || grade.kind === 'practice') return textRow(theme, ['Not weighed.', 'faint'])
+  const words = gradeWords(grade, decision, before)
+  const rest = gradeSentence(words, columns).slice(words.what.length)
+  return textRow(theme, [words.what, grade.givenAwayPins > 0 ? 'loss' : 'gain'], rest)
 }
 
 /** What the coming ball faces. */

@@ -23,7 +23,7 @@ export const pearlLine = (feetBoard: number, targetBoard: number): Decision =>
   line(feetBoard, targetBoard, weakPearl.id)
 
 export function staying(decision: Decision, parts: Partial<Omit<Staying, 'decision'>> = {}): Staying {
-  return { decision, record: recordOf(decision), chargedPins: 0, innovation: null, ...parts }
+  return { index: 0, decision, record: recordOf(decision), chargedPins: 0, innovation: null, ...parts }
 }
 
 /** A throw shown to cross the arrows where asked. */

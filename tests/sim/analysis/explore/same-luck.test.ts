@@ -15,7 +15,8 @@ const game = (frame: readonly number[], last: readonly number[]) => [...Array.fr
 describe('what others score on the same luck', () => {
   it('is what they score who meet it: the same deliveries, pins and oil', async () => {
     const { setup } = await loadScenario('house-forty')
-    const begun = beginBlock({ ...setup, practiceThrows: 0 }, 'same luck')
+    // One ball keeps the search for the best with the oil seen short.
+    const begun = beginBlock({ ...setup, bag: setup.bag.slice(1, 2), practiceThrows: 0 }, 'same luck')
     let state: BlockState = begun
     let lostPins = 0
     while (state.spot) {

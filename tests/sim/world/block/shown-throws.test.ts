@@ -5,7 +5,6 @@ import { advance } from '../../../../src/sim/world/block/advance.js'
 import { beginBlock } from '../../../../src/sim/world/block/begin.js'
 import { shownThrows } from '../../../../src/sim/world/block/shown-throws.js'
 import type { BlockState, Spot } from '../../../../src/sim/world/block/types.js'
-import { FULL_RACK } from '../../../../src/sim/world/pins/leaves.js'
 
 let mine: BlockState[]
 let theirs: BlockState
@@ -13,11 +12,9 @@ beforeAll(async () => {
   const { setup } = await loadScenario('unseen-draw')
   const play = (off: number): BlockState[] => {
     const states = [beginBlock({ ...setup, games: 1, practiceThrows: 1 }, 'shown')]
-    for (let state = states[0]!; state.spot; states.push(state)) {
-      const { suggestion } = playerView({ ...state, standing: FULL_RACK })!
-      const { aim } = suggestion
-      state = advance(state, { ...suggestion, aim: { ...aim, targetBoard: aim.targetBoard + off } })
-    }
+    const { suggestion } = playerView(states[0]!)!
+    const aim = { ...suggestion.aim, targetBoard: suggestion.aim.targetBoard + off }
+    for (let state = states[0]!; state.spot; states.push(state)) state = advance(state, { ...suggestion, aim })
     return states
   }
   mine = play(0)

@@ -1,7 +1,6 @@
 import type { FirstBallReading } from '../reading/reading.js'
-import { changeWords, framesWords, pinsWords } from './choice-words.js'
 import { type Claim, pinsEvidence, shareEvidence, type TagKind } from './tag.js'
-import { chargedFirstBalls, type Family, firstBallOf, type TagContext, type Told } from './tag-context.js'
+import { chargedFirstBalls, type Family, firstBallOf, mendedByBest, type TagContext, type Told } from './tag-context.js'
 
 /** A move that goes less than this share of the way was too small, one that goes beyond the other too far. */
 const TOO_SMALL = 0.5
@@ -47,36 +46,16 @@ function between(from: { feetBoard: number; targetBoard: number }, to: { feetBoa
   return { feet: to.feetBoard - from.feetBoard, target: to.targetBoard - from.targetBoard }
 }
 
-const WENT: Readonly<Record<MoveKind, string>> = {
-  'move-too-small': 'the right way, not far enough',
-  'move-too-far': 'the right way, too far',
-  'moved-the-wrong-way': 'the other way',
-}
-
-const PRACTISE: Readonly<Record<MoveKind, string>> = {
-  'move-too-small':
-    'Turn boards at the pins into boards of feet before moving, and make the whole move at once; the next throw tells whether it was too much.',
-  'move-too-far':
-    'Turn boards at the pins into boards of feet before moving, and make that move only; add the rest when the next throw asks for it.',
-  'moved-the-wrong-way':
-    'Before moving, say where along the lane the friction is wanted and on which side of the present line it lies; then say which way that takes the feet.',
-}
-
-function tell({ dearest, pins }: Told, { setup }: TagContext) {
+function tell({ dearest }: Told) {
   const reading = firstBallOf(dearest)
-  const { spot, decision, verdict, staying } = reading
   const move = moveOf(reading)
-  if (!move || !staying) throw new RangeError('No move was made here.')
-  const { bag, bowler } = setup
-  const made = changeWords(staying.decision, decision, bag, bowler.hand)
-  const needed = changeWords(staying.decision, verdict.best, bag, bowler.hand)
+  if (!move || !reading.staying) throw new RangeError('No move was made here.')
   return {
     evidence: [
-      pinsEvidence('that throw cost', verdict.givenAwayPins),
-      shareEvidence('made of the move that was needed', move.share),
-      pinsEvidence('staying would have cost', staying.chargedPins),
+      pinsEvidence('throw-cost', reading.verdict.givenAwayPins),
+      shareEvidence('made-of-the-move', move.share),
+      pinsEvidence('staying-would-have-cost', reading.staying.chargedPins),
     ],
-    words: `${framesWords([spot.frame])}: a move was called for and went ${WENT[move.kind]}: ${made} where ${needed} was as good as any. About ${pinsWords(pins)}.`,
-    practise: PRACTISE[move.kind],
+    ...mendedByBest(dearest),
   }
 }

@@ -1,8 +1,6 @@
-import { leaveName } from '../../../world/pins/leaves.js'
 import type { SpareReading } from '../reading/reading.js'
-import { changeWords, framesWords, pinsWords } from './choice-words.js'
 import { type Claim, pinsEvidence } from './tag.js'
-import { type Family, framesOf, type TagContext, type Told } from './tag-context.js'
+import { type Family, mendedByBest, type TagContext, type Told } from './tag-context.js'
 
 /** Spare throws whose ball, or whose line, lost pins; those with one wrong ball, or at one leave, together. */
 export const spareChoice: Family = { claims, tell }
@@ -21,19 +19,13 @@ function claims({ readings }: TagContext): Claim[] {
     ])
 }
 
-function tell({ told, dearest, pins }: Told, { setup }: TagContext) {
+function tell({ dearest }: Told) {
   const { reading, kind } = dearest.claim
-  const isBall = kind === 'spare-ball'
-  const standing = reading.kind === 'spare' ? reading.standing : 0
-  const change = changeWords(reading.decision, reading.verdict.best, setup.bag, setup.bowler.hand)
   return {
     evidence: [
-      pinsEvidence('that throw cost', reading.verdict.givenAwayPins),
-      pinsEvidence(isBall ? 'of that by ball and release' : 'of that by the line', dearest.pins),
+      pinsEvidence('throw-cost', reading.verdict.givenAwayPins),
+      pinsEvidence(kind === 'spare-ball' ? 'ball-part' : 'line-part', dearest.pins),
     ],
-    words: `${framesWords(framesOf(told))}, ${leaveName(standing)}: ${isBall ? 'another ball or release was the surer one' : 'another line was the surer one'}: ${change}. About ${pinsWords(pins)}.`,
-    practise: isBall
-      ? 'Shoot single pins with the straightest ball and release there is, from the far side of the lane; keep the hook for first balls.'
-      : 'Write down for each single pin where to stand and what to look at, and check it in practice; the rest are moves from those.',
+    ...mendedByBest(dearest),
   }
 }

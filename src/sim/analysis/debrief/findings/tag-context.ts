@@ -1,20 +1,14 @@
-import type { BlockSetup } from '../../../world/block/types.js'
 import type { FirstBallReading, Reading } from '../reading/reading.js'
-import type { Claim, Evidence, PricedClaim } from './tag.js'
+import type { Claim, PricedClaim, Tag } from './tag.js'
 
 /** What every family of findings reads from. */
 export interface TagContext {
-  readonly setup: BlockSetup
   /** Of the throws that count, in order. */
   readonly readings: readonly Reading[]
 }
 
-/** What a finding says, once its throws are settled. */
-export interface Telling {
-  readonly evidence: readonly Evidence[]
-  readonly words: string
-  readonly practise: string
-}
+/** What a finding stands on, once its throws are settled. */
+export type Telling = Pick<Tag, 'evidence' | 'at' | 'before' | 'mend' | 'mendsAll'>
 
 /** The throws of one finding in order, with their pins; all of one family. */
 export interface Told {
@@ -26,7 +20,7 @@ export interface Told {
 /** Findings of one sort: what can be claimed of the choices of a block, and how it is told. */
 export interface Family {
   readonly claims: (context: TagContext) => readonly Claim[]
-  readonly tell: (finding: Told, context: TagContext) => Telling
+  readonly tell: (finding: Told) => Telling
 }
 
 /** First balls that were charged. */
@@ -44,7 +38,13 @@ export function firstBallOf({ claim: { reading } }: PricedClaim): FirstBallReadi
   return reading
 }
 
-export const framesOf = (told: readonly PricedClaim[]): number[] => told.map(({ claim }) => claim.reading.spot.frame)
+/** One throw's finding whose mend is the best that was shown. */
+export const mendedByBest = ({ claim: { reading } }: PricedClaim): Omit<Telling, 'evidence'> => ({
+  at: reading.index,
+  before: reading.kind === 'first-ball' ? (reading.staying?.index ?? null) : null,
+  mend: reading.verdict.best,
+  mendsAll: true,
+})
 
 /** Neighbouring readings of one game that belong together, cut where `together` says no. */
 export function runsOf<T extends Reading>(readings: readonly T[], together: (a: T, b: T) => boolean): T[][] {

@@ -1,3 +1,4 @@
+import type { Decision } from '../../../world/block/types.js'
 import type { ChoicePart } from '../reading/part-shares.js'
 import type { Reading } from '../reading/reading.js'
 
@@ -21,14 +22,33 @@ export const TAG_KINDS = [
 ] as const
 export type TagKind = (typeof TAG_KINDS)[number]
 
-/** A named figure that a tag stands on. */
+/** What a figure that a finding stands on is about. */
+type EvidenceKind =
+  | 'throw-cost'
+  | 'ball-part'
+  | 'slide-part'
+  | 'target-part'
+  | 'speed-part'
+  | 'line-part'
+  | 'throws-cost'
+  | 'throws-on-the-line'
+  | 'off-the-expected-entry'
+  | 'down-to-the-throw'
+  | 'down-to-the-lane'
+  | 'off-the-target'
+  | 'staying-would-have-saved'
+  | 'staying-would-have-cost'
+  | 'made-of-the-move'
+  | 'lesson-lost'
+
+/** A figure that a finding stands on. */
 export interface Evidence {
-  readonly words: string
+  readonly what: EvidenceKind
   readonly value: number
   readonly unit: 'pins' | 'boards' | 'share' | 'throws'
 }
 
-/** A finding about one choice or a run of them: what it cost, what it stands on and what to practise. */
+/** A finding about one choice or a run of them: what it cost, what it stands on and what would have mended it. */
 export interface Tag {
   readonly kind: TagKind
   /** Throws it is about, by their number in the block from 0, in order. */
@@ -38,8 +58,14 @@ export interface Tag {
   readonly frames: readonly number[]
   readonly pins: number
   readonly evidence: readonly Evidence[]
-  readonly words: string
-  readonly practise: string
+  /** Number of the throw it is told of, the dearest of them or the last of a run. */
+  readonly at: number
+  /** Number of the throw before, where that one should have told; null where none did. */
+  readonly before: number | null
+  /** What would have mended it: nearest to the line thrown before. */
+  readonly mend: Decision
+  /** Whether that mends all that throw cost, and not this finding's part of it. */
+  readonly mendsAll: boolean
 }
 
 /** What a charge divides into: the parts of a choice, what it teaches less, and for spares ball and line. */
@@ -61,6 +87,6 @@ export interface PricedClaim<R extends Reading = Reading> {
   readonly pins: number
 }
 
-export const pinsEvidence = (words: string, value: number): Evidence => ({ words, value, unit: 'pins' })
-export const boardsEvidence = (words: string, value: number): Evidence => ({ words, value, unit: 'boards' })
-export const shareEvidence = (words: string, value: number): Evidence => ({ words, value, unit: 'share' })
+export const pinsEvidence = (what: Evidence['what'], value: number): Evidence => ({ what, value, unit: 'pins' })
+export const boardsEvidence = (what: Evidence['what'], value: number): Evidence => ({ what, value, unit: 'boards' })
+export const shareEvidence = (what: Evidence['what'], value: number): Evidence => ({ what, value, unit: 'share' })

@@ -57,7 +57,7 @@ export function allFindings(context: TagContext): Tag[] {
     return found.family
   }
   return grouped(priced)
-    .map((group) => tagOf(group, familyOf(group[0].claim), context))
+    .map((group) => tagOf(group, familyOf(group[0].claim)))
     .sort((a, b) => b.pins - a.pins || a.throws[0] - b.throws[0])
 }
 
@@ -71,7 +71,7 @@ function grouped(priced: readonly PricedClaim[]): PricedClaim[][] {
   return [...groups.values()]
 }
 
-function tagOf(group: readonly PricedClaim[], family: Family, context: TagContext): Tag {
+function tagOf(group: readonly PricedClaim[], family: Family): Tag {
   const told = [...group].sort((a, b) => a.claim.reading.index - b.claim.reading.index)
   const pins = told.reduce((sum, one) => sum + one.pins, 0)
   const dearest = told.reduce((most, one) => (one.pins > most.pins ? one : most))
@@ -81,6 +81,6 @@ function tagOf(group: readonly PricedClaim[], family: Family, context: TagContex
     game: told[0].claim.reading.spot.game,
     frames: [...new Set(told.map(({ claim }) => claim.reading.spot.frame))],
     pins,
-    ...family.tell({ told, dearest, pins }, context),
+    ...family.tell({ told, dearest, pins }),
   }
 }

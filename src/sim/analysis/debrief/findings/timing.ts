@@ -1,14 +1,12 @@
 import { isSame } from '../ledger/throw-worths.js'
 import type { Innovation } from '../reading/innovation.js'
 import type { FirstBallReading, Staying } from '../reading/reading.js'
-import { boards, changeWords, framesWords, lineWords, pinsWords, sideOf } from './choice-words.js'
 import { boardsEvidence, type Claim, type Evidence, type PricedClaim, pinsEvidence, shareEvidence } from './tag.js'
 import {
   chargedFirstBalls,
   type Family,
   firstBallOf,
   firstBalls,
-  framesOf,
   runsOf,
   type TagContext,
   type Telling,
@@ -27,10 +25,10 @@ const PINS_PER_FEET = 3
 /** Lines kept after they had stopped being good, and lines left before they had. */
 export const timing: Family = {
   claims: (context) => [...stayedTooLong(context), ...leftTooSoon(context)],
-  tell: (finding, context) => {
+  tell: (finding) => {
     const { kind } = finding.dearest.claim
-    if (kind === 'blamed-the-lane') return tellBlame(finding, context)
-    return kind === 'moved-too-early' ? tellEarly(finding) : tellStale(finding, kind === 'missed-a-change', context)
+    if (kind === 'blamed-the-lane') return tellBlame(finding)
+    return kind === 'moved-too-early' ? tellEarly(finding) : tellStale(finding)
   },
 }
 
@@ -61,24 +59,19 @@ function wasGoodBefore({ index }: FirstBallReading, here: readonly FirstBallRead
 const wasTold = (innovation: Innovation | null): boolean =>
   innovation !== null && isSurprise(innovation) && innovation.deliveryShare < MOSTLY_LANE
 
-function tellStale({ told, pins }: Told, isMissed: boolean, { setup }: TagContext): Telling {
+function tellStale({ told, pins }: Told): Telling {
   const first = firstBallOf(told[0])
   const last = firstBallOf(told[told.length - 1])
-  const innovation = first.staying?.innovation ?? null
-  const change = changeWords(last.decision, last.verdict.best, setup.bag, setup.bowler.hand)
-  const frames = framesWords(framesOf(told))
-  const missed = `${frames}: the throw before came in ${offWords(innovation)}, and most of that was the lane`
-  const late = `${frames}: ${lineWords(first.decision)} had been good and was no longer`
   return {
     evidence: [
-      pinsEvidence('these throws cost', pins),
-      { words: 'thrown on the line after it had stopped being good:', value: told.length, unit: 'throws' },
-      ...(innovation ? innovationEvidence(innovation) : []),
+      pinsEvidence('throws-cost', pins),
+      { what: 'throws-on-the-line', value: told.length, unit: 'throws' },
+      ...innovationEvidence(first.staying?.innovation ?? null),
     ],
-    words: `${isMissed ? missed : late}; ${change} was as good as any by the end. About ${pinsWords(pins)}.`,
-    practise: isMissed
-      ? 'Call the entry before every throw. When a ball that crossed its target comes in off the call, write down by how much; twice the same way is a move.'
-      : 'After each throw ask whether the same throw again would still be the first choice. Set a limit beforehand: so many boards off at the pins on a good throw, and the feet go.',
+    at: last.index,
+    before: first.staying?.index ?? null,
+    mend: last.verdict.best,
+    mendsAll: true,
   }
 }
 
@@ -114,51 +107,23 @@ function blamedTheLane({ staying: { innovation, decision: last }, decision }: Mo
   return answered * surpriseOf(innovation) < 0 && innovation.deliveryBoards * surpriseOf(innovation) > 0
 }
 
-function tellBlame({ told, dearest, pins }: Told, { setup }: TagContext): Telling {
-  const { staying, decision, spot } = movedOf(dearest)
-  const { innovation, record, decision: last } = staying
-  const { hand } = setup.bowler
-  const arrows = record.observation.arrowsBoard - record.decision.aim.targetBoard
-  const crossed =
-    Math.abs(arrows) >= 1
-      ? `it crossed the arrows ${boards(arrows)} ${sideOf(arrows, hand)} of the target`
-      : `it crossed the arrows within a board of the target, and a board there is ${PINS_PER_TARGET} at the pins`
-  const move = changeWords(last, decision, setup.bag, hand)
+function tellBlame(told: Told): Telling {
+  const { record } = movedOf(told.dearest).staying
+  const { evidence, ...early } = tellEarly(told)
+  const offBoards = record.observation.arrowsBoard - record.decision.aim.targetBoard
+  return { evidence: [...evidence, boardsEvidence('off-the-target', offBoards)], ...early }
+}
+
+/** The line that was left is the mend: it cost less than the one it was left for. */
+function tellEarly({ dearest, pins }: Told): Telling {
+  const { staying, index } = movedOf(dearest)
   return {
-    evidence: [
-      pinsEvidence('over these throws staying would have saved', pins),
-      ...(innovation ? innovationEvidence(innovation) : []),
-      boardsEvidence('crossed the arrows off the target by', arrows),
-    ],
-    words: `${framesWords([spot.frame])}: the throw before came in ${offWords(innovation)}, most of it the throw itself: ${crossed}. The move that answered it (${move}) left the better line.${andOthers(told, dearest)} About ${pinsWords(pins)}.`,
-    practise:
-      'After an off result first say what left the hand: board at the arrows, speed, turn. If that was off, throw the same again before moving.',
+    evidence: [pinsEvidence('staying-would-have-saved', pins), ...innovationEvidence(staying.innovation)],
+    at: index,
+    before: staying.index,
+    mend: staying.decision,
+    mendsAll: staying.chargedPins === 0,
   }
-}
-
-function tellEarly({ told, dearest, pins }: Told): Telling {
-  const { staying, spot } = movedOf(dearest)
-  return {
-    evidence: [
-      pinsEvidence('over these throws staying would have saved', pins),
-      ...(staying.innovation ? innovationEvidence(staying.innovation) : []),
-    ],
-    words: `${framesWords([spot.frame])}: ${lineWords(staying.decision)} was still as good as any; the new choice was not.${andOthers(told, dearest)} About ${pinsWords(pins)}.`,
-    practise:
-      'Name the reason for a move before making it: what the last ball did at the arrows, where it turned, how it came in. No reason, no move.',
-  }
-}
-
-function andOthers(told: readonly PricedClaim[], dearest: PricedClaim): string {
-  const others = told.filter((one) => one !== dearest)
-  if (others.length === 0) return ''
-  return ` The same in ${framesWords(framesOf(others)).toLowerCase()}.`
-}
-
-/** How far off, and which way as a bowler says it. */
-function offWords(innovation: Innovation | null): string {
-  const surprise = surpriseOf(innovation)
-  return `about ${boards(surprise)} ${surprise > 0 ? 'higher' : 'lighter'} than was to be expected`
 }
 
 const surpriseOf = (innovation: Innovation | null): number =>
@@ -166,10 +131,11 @@ const surpriseOf = (innovation: Innovation | null): number =>
 
 const isSurprise = (innovation: Innovation): boolean => Math.abs(surpriseOf(innovation)) >= LEAST_SURPRISE_BOARDS
 
-function innovationEvidence(innovation: Innovation): Evidence[] {
+function innovationEvidence(innovation: Innovation | null): Evidence[] {
+  if (!innovation) return []
   return [
-    boardsEvidence('the throw before came in off the expected entry by', surpriseOf(innovation)),
-    shareEvidence('of that down to the throw', innovation.deliveryShare),
-    shareEvidence('of that down to the lane', 1 - innovation.deliveryShare),
+    boardsEvidence('off-the-expected-entry', surpriseOf(innovation)),
+    shareEvidence('down-to-the-throw', innovation.deliveryShare),
+    shareEvidence('down-to-the-lane', 1 - innovation.deliveryShare),
   ]
 }

@@ -32,7 +32,13 @@ export function readFirstBall(thrown: FirstBallThrown): FirstBallReading {
   )
   const last = lastIndex < 0 ? null : before.throws[lastIndex]
   const staying = (chargedPins: number): Staying | null =>
-    last && { decision: last.decision, record: last, chargedPins, innovation: innovationOf(lastIndex) }
+    last && {
+      index: lastIndex,
+      decision: last.decision,
+      record: last,
+      chargedPins,
+      innovation: innovationOf(lastIndex),
+    }
   if (verdict.givenAwayPins <= 0) return { ...shared, staying: staying(0), shares: null, stands: false }
   const prices = openPrices()
   const { best, tooCloseToCallPins } = verdict

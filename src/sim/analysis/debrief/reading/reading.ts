@@ -11,6 +11,8 @@ export type Verdict = Pick<
 
 /** The line thrown before on the same lane, and what staying on it would have cost. */
 export interface Staying {
+  /** Number of that throw in the block. */
+  readonly index: number
   readonly decision: Decision
   readonly record: ThrowRecord
   /** What staying would have been charged; 0 where the choice made was charged nothing and so nothing is asked of it. */

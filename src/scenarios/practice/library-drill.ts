@@ -1,0 +1,65 @@
+import {
+  DECIDED_SKILLS,
+  type DecidedSkill,
+  type DecidePosition,
+  type Position,
+} from '../../sim/analysis/practice/position.js'
+import { type Drill, loadDrill } from '../drills/load-drill.js'
+import { ScenarioError } from '../files/text/scenario-error.js'
+import { SKILL_WORDS, whyLine } from '../words/practice-words.js'
+import { openPosition } from './open-position.js'
+import { isOfToday, readyPositions } from './position-set.js'
+import { standingOf } from './shown-lines.js'
+
+/** What a drill of the library is named by. */
+const LIBRARY_PREFIX = 'library:'
+
+/** The skill that a drill of the library is about. @throws ScenarioError where there is no such */
+function librarySkill(name: string): DecidedSkill {
+  const asked = name.slice(LIBRARY_PREFIX.length)
+  // The skill is called so where drills are assigned.
+  const skill = asked === 'hand-or-lane' ? 'throw-or-lane' : DECIDED_SKILLS.find((one) => one === asked)
+  if (!skill) {
+    throw new ScenarioError(
+      [
+        `${name}: there is no such drill; the library has ${DECIDED_SKILLS.map((one) => LIBRARY_PREFIX + one).join(', ')}.`,
+      ],
+      true,
+    )
+  }
+  return skill
+}
+
+/** Positions of the library by skill: those of practice that end in a decision. */
+const libraryPositions = (positions: readonly Position[], skill: DecidedSkill): readonly DecidePosition[] =>
+  positions.filter((one): one is DecidePosition => one.kind === 'decide' && one.skill === skill)
+
+/** A drill file, or a drill of the library by the name of its skill. @throws ScenarioError */
+export const drillNamed = (name: string): Promise<Drill> =>
+  name.startsWith(LIBRARY_PREFIX) ? libraryDrill(name) : loadDrill(name)
+
+/** The drill of one skill, each of its positions played up to where the player comes in. @throws ScenarioError */
+async function libraryDrill(name: string): Promise<Drill> {
+  const skill = librarySkill(name)
+  const set = await readyPositions()
+  const isCurrent = await isOfToday(set)
+  const ready: Drill['positions'][number][] = []
+  for (const position of libraryPositions(set.positions, skill)) {
+    const open = await openPosition(position)
+    if (!open.state.spot) continue
+    const asked = isCurrent ? position : null
+    const { bag, bowler } = open.scenario.setup
+    const lookFor = asked
+      ? whyLine(asked, null, { bag, hand: bowler.hand, standing: standingOf(open) })
+      : 'What did the balls before this one tell?'
+    ready.push({
+      scenario: open.scenario,
+      state: open.state,
+      states: open.states,
+      given: position.moment.decisions,
+      throws: 1,
+      lookFor: lookFor || 'The usual shot at it was good.',
+    })
+  }
+  return { title: `Library: ${SKILL_WORDS[skill]}`, positions: ready }
+}

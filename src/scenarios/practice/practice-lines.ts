@@ -1,0 +1,30 @@
+import { SKILL_WORDS } from '../words/practice-words.js'
+import { practiceProfile } from './desk.js'
+import { readyPositions } from './position-set.js'
+import { practiceLogPath, readPracticeLog } from './practice-log.js'
+
+/** A skill as practice has it, for reports: pins a game, with the middle four fifths. */
+export interface PracticeLine {
+  readonly skill: string
+  readonly answers: number
+  readonly mean: number
+  readonly low: number | null
+  readonly high: number | null
+}
+
+const rounded = (value: number): number => Math.round(100 * value) / 100
+
+/** What practice says of a player's skills, dearest first; null where nothing was practised. @throws ScenarioError where the log is no such log */
+export async function practiceLines(data: string, player: string | undefined): Promise<readonly PracticeLine[] | null> {
+  const log = await readPracticeLog(practiceLogPath(data, player))
+  if (log.answers.length === 0) return null
+  return practiceProfile(log, await readyPositions())
+    .filter(({ answers }) => answers > 0)
+    .map(({ skill, answers, pinsAGame, lowAGame, highAGame }) => ({
+      skill: SKILL_WORDS[skill],
+      answers,
+      mean: rounded(pinsAGame),
+      low: rounded(lowAGame),
+      high: rounded(highAGame),
+    }))
+}

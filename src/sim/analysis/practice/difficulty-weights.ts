@@ -1,0 +1,6 @@
+/**
+ * Weights of a position's features (`rating.ts`): eight skills, then of decisions the sound share, log of the blind cost and whether
+ * changing nothing is best, then of other questions log of the stakes and the ideal answer's distance from even. Fitted on scripted
+ * players by `npm run study practice-difficulty`.
+ */
+export const DIFFICULTY_WEIGHTS: readonly number[] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]

@@ -1,0 +1,240 @@
+import { evidenceHead, evidenceLines, standingOf, toldLines } from '../../../scenarios/practice/shown-lines.js'
+import {
+  CARRY_OVER_LINE,
+  calibrationLine,
+  endLines,
+  planLine,
+  sureAndWrong,
+} from '../../../scenarios/words/practice-session-words.js'
+import { askWords, headWords, hintLine, SKILL_WORDS, saidWords } from '../../../scenarios/words/practice-words.js'
+import { lineWords } from '../../../scenarios/words/throw-words.js'
+import { calibrationOf } from '../../../sim/analysis/practice/learner.js'
+import { endOf, SESSION_MINUTES, type SessionMinutes, sessionLength } from '../../../sim/analysis/practice/session.js'
+import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
+import { beside, indent, page, type Size } from '../../draw/layout.js'
+import { spreadRow, textRow } from '../../draw/text-row.js'
+import type { Theme } from '../../draw/theme.js'
+import { contextKeyLine } from '../../parts/key-hints.js'
+import { lanePicture } from '../../parts/lane.js'
+import { menuRows } from '../../parts/menu.js'
+import { isTested, type PracticeState, supportOf } from '../../state/practice-state.js'
+import { columnsOf, wrapWords } from '../../terminal/fit.js'
+import { answerRows } from './answer-rows.js'
+import { practicePicture } from './practice-lane.js'
+
+const LANE_FRAME_ROWS = 3
+/** What gives way, in this order, where there is little room: the lane's height, the hint, the heading, the oldest throws. */
+interface Squeeze {
+  readonly laneRows: number
+  readonly hint: boolean
+  readonly head: boolean
+  readonly throws: number
+}
+const ALL: Squeeze = { laneRows: 6, hint: true, head: true, throws: 99 }
+const SQUEEZES: readonly Squeeze[] = [
+  ALL,
+  { ...ALL, laneRows: 4 },
+  { ...ALL, laneRows: 4, hint: false },
+  { ...ALL, laneRows: 3, hint: false },
+  { laneRows: 3, hint: false, head: false, throws: 99 },
+  { laneRows: 3, hint: false, head: false, throws: 6 },
+  { laneRows: 3, hint: false, head: false, throws: 4 },
+]
+const MOST_LANE_ROWS = 22
+const BAR_COLUMNS = 20
+const KEY_ROWS = 1
+/** From this width on there is room for who bowls. */
+const BOWLER_COLUMNS = 110
+
+/** One position at a time: the lane, what was seen, the question, and then what the answer was worth. */
+export function practiceScreen(practice: PracticeState, notice: string, size: Size, theme: Theme): string[] {
+  const { stage, open } = practice
+  const keys = contextKeyLine('practice', size.columns, theme, keyWords(practice))
+  if (stage.kind === 'choosing') return page(choosingRows(stage.minutes, notice, theme), keys, size)
+  if (stage.kind === 'over') return page(overRows(practice, size, theme), keys, size)
+  if (!open) return page(waitingRows(practice, notice, size, theme), keys, size)
+  const columns = size.columns - 2
+  const notices = notice === '' ? [] : [textRow(theme, [notice, 'loss'])]
+  const lowerBy = (squeeze: Squeeze): string[] => [
+    ...evidenceRows(practice, squeeze, columns, theme),
+    ...notices,
+    ...belowRows(practice, squeeze, columns, theme),
+  ]
+  const roomFor = (lower: readonly string[]): number => size.rows - KEY_ROWS - 1 - lower.length - LANE_FRAME_ROWS
+  const squeeze = SQUEEZES.find((one) => roomFor(lowerBy(one)) >= one.laneRows) ?? SQUEEZES.at(-1)!
+  const lower = lowerBy(squeeze)
+  const laneRows = Math.min(MOST_LANE_ROWS, Math.max(squeeze.laneRows, roomFor(lower)))
+  const picture = practicePicture(practice)
+  const lane = picture ? lanePicture(picture, Math.min(size.columns - 1, 140), laneRows, theme) : []
+  return page([headRow(practice, size.columns, theme), ...lane, ...indent(lower, 1)], keys, size)
+}
+
+function keyWords({ stage, open }: PracticeState) {
+  if (stage.kind === 'choosing') return { up: 'how long', left: null, enter: 'begin' } as const
+  if (stage.kind === 'told') return { up: null, left: null, enter: 'go on' } as const
+  if (stage.kind === 'over') return { up: null, left: null, enter: 'home' } as const
+  if (stage.kind === 'sure') return { up: null, left: 'how sure', enter: 'that is it' } as const
+  if (open?.position.kind === 'decide') return { up: 'answer', left: null, enter: 'choose' } as const
+  if (open?.position.kind === 'throw-or-lane') return { up: 'more, less', left: null, enter: 'that is it' } as const
+  return { up: 'more, less', left: 'figure', enter: 'that is it' } as const
+}
+
+function choosingRows(minutes: SessionMinutes, notice: string, theme: Theme): string[] {
+  const labels = SESSION_MINUTES.map((one) => `${one} minutes`)
+  return [
+    '',
+    textRow(theme, [' Practice', 'strong'], ['  one moment, one question, under forty seconds each', 'faint']),
+    '',
+    ...menuRows(labels, SESSION_MINUTES.indexOf(minutes), theme).map((row) => ` ${row}`),
+    '',
+    ...[
+      'You decide, read the oil, call a line, and tell a bad throw from the lane.',
+      'What costs you most comes most often. Each answer is kept as it is given; stop any time.',
+      '',
+      'You choose for a simulated bowler. For how to throw, ask a certified coach; the rules',
+      'of your centre come first.',
+    ].map((line) => textRow(theme, [` ${line}`, 'faint'])),
+    '',
+    textRow(theme, [` ${notice}`, 'loss']),
+  ]
+}
+
+function waitingRows({ desk }: PracticeState, notice: string, size: Size, theme: Theme): string[] {
+  const plan = desk ? wrapWords(planLine(desk.session.plan), size.columns - 3) : []
+  return [
+    '',
+    textRow(theme, [' Practice', 'strong']),
+    '',
+    ...plan.map((line) => ` ${line}`),
+    '',
+    textRow(theme, [` Setting the pins${theme.glyphs.ellipsis}`, 'faint']),
+    ...(desk?.isEarlier
+      ? [textRow(theme, [' Ready positions are of an earlier model: each is asked anew, some seconds each.', 'faint'])]
+      : []),
+    textRow(theme, [` ${notice}`, 'loss']),
+  ]
+}
+
+function overRows({ desk }: PracticeState, size: Size, theme: Theme): string[] {
+  if (!desk) return []
+  const wrong = sureAndWrong(desk.session.answered)[0]
+  const lines = [
+    ...(wrong
+      ? [
+          `Sure and wrong: ${SKILL_WORDS[wrong.skill]}, ${Math.round(100 * (wrong.sureShare ?? 0))} % sure, cost ${wrong.pins.toFixed(1)} pins.`,
+        ]
+      : []),
+    ...endLines(endOf(desk.session)),
+    calibrationLine(calibrationOf(desk.session.learner.answers)),
+  ]
+  const wrapped = (line: string) => wrapWords(line, Math.min(100, size.columns - 3)).map((row) => ` ${row}`)
+  return [
+    '',
+    textRow(theme, [' Practice is over', 'strong'], [`  ${desk.session.answered.length} positions`, 'faint']),
+    '',
+    ...lines.filter((line) => line !== '').flatMap((line) => [...wrapped(line), '']),
+    ...wrapped(CARRY_OVER_LINE).map((row) => textRow(theme, [row, 'faint'])),
+  ]
+}
+
+function headRow(practice: PracticeState, columns: number, theme: Theme): string {
+  const { desk, open } = practice
+  if (!desk || !open) return ''
+  const { plan, answered } = desk.session
+  const all = sessionLength(plan)
+  const at = Math.min(all, answered.length + (practice.stage.kind === 'told' && practice.stage.said ? 0 : 1))
+  const filled = Math.round((BAR_COLUMNS * at) / all)
+  const [full, empty] = theme.glyphs.braille ? ['━', '─'] : ['=', '-']
+  const { position, state, scenario } = open
+  const posted = state.posted[state.spot!.lane]
+  const sheet = posted
+    ? posted.ratio === undefined
+      ? `sheet ${posted.lengthFeet} ft`
+      : `sheet ${posted.lengthFeet} ft, ${posted.volumeMillilitres} mL, ${posted.ratio}:1`
+    : 'no sheet'
+  const dot = ` ${theme.glyphs.separator} `
+  return spreadRow(
+    textRow(
+      theme,
+      [` ${at} of ${all} `, 'faint'],
+      [full.repeat(filled), 'accent'],
+      [`${empty.repeat(BAR_COLUMNS - filled)}  `, 'faint'],
+      [practice.stage.kind !== 'told' && isTested(practice) ? `Test${dot}` : '', 'strong'],
+      [headWords(position), 'strong'],
+    ),
+    textRow(theme, [`${columns >= BOWLER_COLUMNS ? `${scenario.setup.bowler.name}${dot}` : ''}${sheet} `, 'faint']),
+    columns,
+  )
+}
+
+const EVIDENCE_GAP = 2
+/** First balls tell little of a spare: the latest are enough. */
+const SPARE_THROWS = 3
+
+/** Every first ball on this lane, in as many columns as fit. */
+function evidenceRows({ open, stage }: PracticeState, squeeze: Squeeze, columns: number, theme: Theme): string[] {
+  if (!open || (stage.kind === 'told' && stage.said)) return []
+  const isSpare = open.position.kind === 'decide' && open.position.skill === 'spare'
+  const lines = evidenceLines(open, 'figures').slice(-Math.min(squeeze.throws, isSpare ? SPARE_THROWS : squeeze.throws))
+  const width = Math.max(...lines.map(columnsOf)) + EVIDENCE_GAP
+  const across = Math.max(1, Math.floor((columns + EVIDENCE_GAP) / width))
+  const rows = Math.ceil(lines.length / across)
+  const inColumns = Array.from({ length: across }, (_, at) => lines.slice(at * rows, (at + 1) * rows)).filter(
+    (list) => list.length > 0,
+  )
+  const inked = inColumns.map((list, column) =>
+    list.map((line, row) => textRow(theme, [line, column * rows + row === lines.length - 1 ? 'strong' : 'plain'])),
+  )
+  const [first = [], ...others] = inked
+  return [
+    ...(squeeze.head ? wrapWords(evidenceHead(open, 'figures'), columns) : []).map((row) =>
+      textRow(theme, [row, 'faint']),
+    ),
+    ...others.reduce((left, right, at) => beside(left, width * (at + 1), right), first),
+  ]
+}
+
+/** The question with its answer as it stands; or what it was worth. */
+function belowRows(practice: PracticeState, squeeze: Squeeze, columns: number, theme: Theme): string[] {
+  const { open, stage } = practice
+  if (!open) return []
+  const { position, scenario, state } = open
+  const { bag, bowler } = scenario.setup
+  const spare =
+    position.kind === 'decide' && position.skill === 'spare' && state.standing !== FULL_RACK
+      ? `Spare: ${leaveName(state.standing)}. `
+      : ''
+  if (stage.kind === 'told') {
+    const said = stage.said
+    const lines = toldLines(open, said?.answer ?? null, stage.loss)
+    const heading = said ? '' : 'The first of its family, solved. '
+    const [first = '', ...rest] = lines
+    const ask = `${spare}${askWords(position, bowler.hand)}`
+    const yours = said ? saidWords(position, said.answer) : ''
+    return [
+      ...wrapWords(`${heading}${ask}${yours === '' ? '' : ` You said: ${yours}.`}`, columns).map((row) =>
+        textRow(theme, [row, 'faint']),
+      ),
+      ...wrapWords(first, columns).map((row) => textRow(theme, [row, stage.loss ? 'accent' : 'plain'])),
+      ...rest.flatMap((line) => wrapWords(line, columns)),
+    ]
+  }
+  const draft = stage.kind === 'asking' || stage.kind === 'sure' ? stage.draft : null
+  const line = position.kind === 'call' ? `${lineWords(position.decision, bag)}. ` : ''
+  return [
+    ...(squeeze.hint && supportOf(practice) === 'hint'
+      ? wrapWords(hintLine(position), columns).map((row) => textRow(theme, [row, 'faint']))
+      : []),
+    ...wrapWords(`${spare}${line}${askWords(position, bowler.hand)}`, columns).map((row) =>
+      textRow(theme, [row, 'strong']),
+    ),
+    ...(draft
+      ? answerRows(
+          position,
+          { draft, isSure: stage.kind === 'sure', standing: standingOf(open), bag, hand: bowler.hand },
+          columns,
+          theme,
+        )
+      : []),
+  ]
+}
