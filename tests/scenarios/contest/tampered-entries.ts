@@ -28,7 +28,7 @@ export const TAMPERINGS = [
   'played outside, own key',
   'a copy of the file',
 ] as const
-export type Tampering = (typeof TAMPERINGS)[number]
+type Tampering = (typeof TAMPERINGS)[number]
 
 export interface Answer {
   readonly tampering: Tampering
