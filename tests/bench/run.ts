@@ -14,8 +14,8 @@ const BENCHES: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
   latency: async () => (await import('./latency.js')).benchLatency(),
   start: async () => (await import('./start.js')).benchFirstPaint(),
   screen: async () => (await import('./screen.js')).benchScreen(),
-  contest: async () => (await import('./contest.js')).benchContest(),
   practice: async () => (await import('./practice.js')).benchPractice(),
+  contest: async () => (await import('./contest.js')).benchContest(),
 }
 
 /** Half an hour long unless told otherwise, and so only run when named. */

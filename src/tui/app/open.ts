@@ -37,12 +37,12 @@ export interface TrainerOptions {
   readonly dataFolder?: string
   /** Who plays, if anybody has said. */
   readonly player?: string
+  /** Given where practice is to be opened at once. */
+  readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
   /** An entry of a contest that was sat down to. */
   readonly entry?: { readonly open: OpenBlock; readonly states: readonly BlockState[] }
   /** A block that a host throws. */
   readonly joined?: JoinedBlock
-  /** Given where practice is to be opened at once. */
-  readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
   /** Plays a block line by line instead, where a screen reader is said to listen. */
   readonly playAloud: () => Promise<number>
 }
@@ -97,15 +97,15 @@ export async function openTrainer(asked: TrainerOptions): Promise<number> {
 }
 
 async function firstState(
-  { resume, against, drillPath, scenarioName, entry, joined, practice }: TrainerOptions,
+  { resume, against, drillPath, scenarioName, practice, entry, joined }: TrainerOptions,
   services: TrainerServices,
 ): Promise<AppState> {
-  if (joined) return entryState(playedElsewhere(joined), services)
-  if (entry) return entryState(services.adopt(entry.open, entry.states), services)
   if (practice) {
     const home = await startingState(undefined, services, [TOUR_SCENARIO])
     return { ...home, screen: { kind: 'practice', practice: beginAtOnce(practice.minutes, practice.kinds) } }
   }
+  if (joined) return entryState(playedElsewhere(joined), services)
+  if (entry) return entryState(services.adopt(entry.open, entry.states), services)
   if (drillPath !== undefined) return drillState(drillPath, services)
   if (resume !== undefined) return resumedState(resume, services)
   if (against !== undefined) return stateAgainst(against, services)

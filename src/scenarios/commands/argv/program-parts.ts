@@ -21,12 +21,12 @@ export interface ScreenOptions {
   readonly dataFolder?: string
   /** Who plays, if named on the command line. */
   readonly player?: string
+  /** Given where practice is to be opened at once. */
+  readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
   /** An entry of a contest that was sat down to; the trainer then opens on its next decision. */
   readonly entry?: { readonly open: OpenBlock; readonly states: readonly BlockState[] }
   /** A block whose lane is elsewhere, on the host of a contest. */
   readonly joined?: JoinedBlock
-  /** Given where practice is to be opened at once. */
-  readonly practice?: { readonly minutes: SessionMinutes; readonly kinds: readonly Kind[] | null }
 }
 
 /** What the program needs from outside: streams, the screen, and a place to leave the exit code. */

@@ -14,7 +14,7 @@ export function boardPage({ title, lane, deadline, lines }: Board): string {
   return htmlPage(title, [
     `<h1>${escaped(title)}</h1>`,
     `<p class="soft">${escaped(lane)}. Over at ${escaped(momentWords(deadline))}. Pins as they fell, once a frame is settled; places come when it is over.</p>`,
-    tableOf('Board', [head('player'), head('pins', 'n'), head('games', 'wide'), head('frames', 'n')], rows),
+    tableOf('Who bowls', [head('player'), head('pins', 'n'), head('games', 'wide'), head('frames', 'n')], rows),
     `<p id="said" class="soft" role="status">${lines.length === 0 ? 'Nobody has joined yet.' : ''}</p>`,
     '<script src="board.js"></script>',
   ])

@@ -28,7 +28,7 @@ export function standingsPage(report: StandingsReport): string {
   return htmlPage(title, [
     `<h1>${escaped(title)}</h1>`,
     `<p class="soft">${escaped(lane)}. Over at ${escaped(momentWords(deadline))}.</p>`,
-    places.length === 0 ? '<p>No entry has a place.</p>' : tableOf('Standings', heads, rows),
+    places.length === 0 ? '<p>No entry has a place.</p>' : tableOf('Places', heads, rows),
     `<p class="soft">${escaped(why)}</p>`,
     ...(places.some(({ shared }) => shared)
       ? ['<p class="soft">= marks a shared place: the difference is less than the frames can tell, or none.</p>']

@@ -47,7 +47,7 @@ function sparkline(values: readonly number[], highest: number, { glyphs }: Theme
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length
 
 function callWords({ count, right, claimed }: NonNullable<Remembered['calls']>): string {
-  return `${right} of ${count} right, sure of ${claimed.toFixed(1)}`
+  return `${right} of ${count}, sure of ${claimed.toFixed(1)}`
 }
 
 const unpricedWords = (count: number): string =>
