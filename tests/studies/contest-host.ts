@@ -69,7 +69,7 @@ export async function run([clients, throws, fuzzed, pause]: readonly string[] = 
       state = await joined.block.throwNext(state, suggested(state))
       times.push(performance.now() - from)
     }
-    told.push(JSON.stringify(joined.block.states.at(-1)!.throws.map(({ observation }) => observation)))
+    told.push(JSON.stringify(state.throws.slice(0, each).map(({ observation }) => observation)))
   }
   await Promise.all(Array.from({ length: count }, (_, number) => play(number)))
   const sorted = times.sort((a, b) => a - b)

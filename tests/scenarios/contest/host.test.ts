@@ -29,6 +29,7 @@ async function stop(): Promise<void> {
 beforeAll(start)
 afterAll(stop)
 
+const TOKEN = 'q'.repeat(32)
 const send = async (path: string, body: unknown, headers: Record<string, string> = {}) => {
   const response = await fetch(`${url}/${path}`, {
     method: 'POST',
@@ -69,6 +70,9 @@ it('throws what the simulator throws, tells only what is seen of it, and vouches
 it('answers the same message the same, and nothing out of turn', async () => {
   const { block, token } = await joinHost({ url, by: { code: CODE, player: 'Brono' } })
   const decision = suggested(block.states[0]!)
+  // Asked again with the same secret, for no answer came, it is the same entry.
+  const again = await send('join', { version: 1, token, code: CODE, player: 'Brono' })
+  expect([again.status, JSON.parse(again.text).token]).toEqual([200, token])
   const first = await send('throw', { number: 0, decision }, bearer(token))
   expect(first.status).toBe(200)
   expect(await send('throw', { number: 0, decision }, bearer(token))).toEqual(first)
@@ -84,11 +88,11 @@ it('refuses strangers and nonsense in one sentence, without a trace of itself', 
   const { block, token } = await joinHost({ url, by: { code: CODE, player: 'Cille' } })
   const decision = suggested(block.states[0]!)
   const answers = [
-    [403, await send('join', { version: 1, code: '000000', player: 'Darro' })],
-    [409, await send('join', { version: 1, code: CODE, player: 'cille' })],
-    [400, await send('join', { version: 1, code: CODE, player: 'a\u001b[31m' })],
+    [403, await send('join', { version: 1, token: TOKEN, code: '000000', player: 'Darro' })],
+    [409, await send('join', { version: 1, token: TOKEN, code: CODE, player: 'cille' })],
+    [400, await send('join', { version: 1, token: TOKEN, code: CODE, player: 'a\u001b[31m' })],
     [400, await send('join', '{"version":1,')],
-    [400, await send('join', { version: 1, code: CODE, player: 'Darro', seed: 1 })],
+    [400, await send('join', { version: 1, token: TOKEN, code: CODE, player: 'Darro', seed: 1 })],
     [401, await send('throw', { number: 0, decision })],
     [401, await send('throw', { number: 0, decision }, bearer('x'.repeat(32)))],
     [400, await send('throw', { number: 0, decision: { ...decision, ballId: '__proto__' } }, bearer(token))],

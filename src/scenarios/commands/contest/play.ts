@@ -6,7 +6,7 @@ import { ScenarioError } from '../../files/text/scenario-error.js'
 import { openingLines } from '../../plain/opening-lines.js'
 import { playLines } from '../../plain/play-lines.js'
 import { blockStore } from '../../store/block-store.js'
-import { dataFolder } from '../../store/data-folder.js'
+import { dataFolder, withDataFolder } from '../../store/data-folder.js'
 import { nameIfReadable } from '../../store/player-name.js'
 import { HELD_BACK_WORDS, rulesLines } from '../../words/contest-words.js'
 import type { CommandConsole } from '../console/console.js'
@@ -27,7 +27,7 @@ export interface ContestPlayOptions {
 /** Sits down to a contest: checks pack and passphrase, and begins or goes on with the player's entry. @throws ScenarioError, WriteError */
 export async function sitDown(path: string, options: ContestPlayOptions, console: CommandConsole): Promise<Entered> {
   const pack = await readPack(path)
-  const player = await nameIfReadable(options.player, console.environment, console.tell)
+  const player = await nameIfReadable(options.player, withDataFolder(console.environment, options.data), console.tell)
   const passphrase = await passphraseFrom(options.passphrase, console)
   if (passphrase === null) throw new ScenarioError([`${path}: the passphrase is needed; say --passphrase WORDS.`])
   const data = dataFolder(options.data, console.environment)

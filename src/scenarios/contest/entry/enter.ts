@@ -83,7 +83,6 @@ export async function enter({
     throw new ScenarioError([`${path}: "${title}" opens at ${opens}.`])
   if (now.getTime() >= Date.parse(deadline)) throw new ScenarioError([`${path}: "${title}" was over at ${deadline}.`])
   checkModel(path, pack)
-  await rememberContest(data, opened)
   const { blocks, played } = await store.left()
   const at = localTime(now)
   const mine = knownHere(data, opened).entries.filter((one) => isSame(one.player, player))

@@ -1,3 +1,4 @@
+import { randomBytes } from 'node:crypto'
 import { z } from 'zod'
 import type { BlockState, Decision, FieldThrowRecord, ThrowRecord, Truth } from '../../../sim/world/block/types.js'
 import { layPattern } from '../../../sim/world/lane/pattern.js'
@@ -16,6 +17,7 @@ import { WIRE_VERSION } from './wire.js'
 const ANSWER_MILLISECONDS = 20_000
 const LARGEST_ANSWER_BYTES = 4_000_000
 const TRIES = 5
+const TOKEN_BYTES = 24
 const BETWEEN_TRIES_MILLISECONDS = 1000
 
 export interface Joining {
@@ -34,10 +36,8 @@ export interface Joined {
 
 /** Joins a hosted contest, or comes back to it. @throws ScenarioError where the host refuses or is not there */
 export async function joinHost({ url, by }: Joining): Promise<Joined> {
-  const answer = await asked(
-    url,
-    'token' in by ? { path: 'entry', token: by.token } : { path: 'join', body: { version: WIRE_VERSION, ...by } },
-  )
+  const body = { version: WIRE_VERSION, token: randomBytes(TOKEN_BYTES).toString('base64url'), ...by }
+  const answer = await asked(url, 'token' in by ? { path: 'entry', token: by.token } : { path: 'join', body }, TRIES)
   if (!answer.isFine) throw new ScenarioError([`${url}: ${answer.sentence}`])
   const joined = joinAnswer.safeParse(answer.data)
   if (!joined.success)

@@ -1,4 +1,4 @@
-import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
+import { createHash, timingSafeEqual } from 'node:crypto'
 import { advance, checkDecision } from '../../../sim/world/block/advance.js'
 import type { BlockState } from '../../../sim/world/block/types.js'
 import { ScenarioError } from '../../files/text/scenario-error.js'
@@ -53,12 +53,12 @@ interface RoomParts {
 }
 
 const MOST_SEATS = 500
-const TOKEN_BYTES = 24
 
 const digestOf = (token: string): string => createHash('sha256').update(token).digest('hex')
 
 interface Joining {
   readonly code: string
+  readonly token: string
   readonly player: string
   readonly hand?: 'right' | 'left' | undefined
   readonly level?: string | undefined
@@ -158,16 +158,16 @@ export async function openRoom({
   }
 
   return {
-    join: ({ code, player, hand, level }) =>
+    join: ({ code, token, player, hand, level }) =>
       inTurn(async () => {
         if (!isSameText(code, joinCode)) throw new Refusal(403, 'That is not the code of this contest.')
         if (seats.size >= MOST_SEATS) throw new Refusal(503, 'There is no room for more players.')
+        if (tokens.has(digestOf(token))) return told(token, await seatBy(token))
         const isTaken = [...tokens.values()].some((guest) => isSameName(guest.player, player))
         if (isTaken) throw new Refusal(409, `${player} plays here already; come back with your own code.`)
         try {
           const guest = { player: player.trim(), hand, level }
           const { open, states } = await sit({ entry: '', ...guest })
-          const token = randomBytes(TOKEN_BYTES).toString('base64url')
           tokens.set(digestOf(token), { ...guest, entry: open.contest!.entry })
           await writeTokens(folder, tokens)
           const seat = seatOf(open, states)

@@ -23,6 +23,8 @@ const half = z.number().multipleOf(0.5).min(0).max(60)
 export const joinSchema = z.strictObject({
   version: z.literal(WIRE_VERSION),
   code: z.string().max(40),
+  /** The player's own secret, drawn by them: whoever asks to join again with it, for no answer came, gets the same entry. */
+  token: z.string().regex(/^[A-Za-z0-9_-]{32}$/),
   player: z.string().refine(isPlayerName),
   hand: z.enum(['right', 'left']).optional(),
   level: z.string().max(20).optional(),
