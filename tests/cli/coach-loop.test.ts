@@ -86,7 +86,7 @@ describe('a drill made of somebody’s record', () => {
     }
     const told = (await run(['drill', 'results', drill, join(data, 'records')])).out
     expect(told).toContain('| Bo | 2 of 2 | 2 | 2 | 0.0 |')
-  }, 60_000)
+  })
 
   it('has the answers in a key for the coach and not in the file', async () => {
     const [first] = (await loadDrill(drill)).positions
@@ -97,7 +97,7 @@ describe('a drill made of somebody’s record', () => {
     const key = (await run(['drill', 'key', one])).out
     expect(key).toContain(`slide ${aim.feetBoard}, target ${aim.targetBoard}`)
     expect(JSON.stringify(parse(readFileSync(drill, 'utf8')).positions)).not.toMatch(/best|cost|pins/)
-  }, 30_000)
+  })
 
   it('cannot be played before its words are written', async () => {
     const unwritten = join(folder, 'unwritten.yaml')
@@ -180,7 +180,7 @@ describe('a group', () => {
     for (const { skills, unnamed, givenAway } of review.players) {
       expect(Math.abs(sum([...skills, unnamed].map((one) => one.mean)) - givenAway.total.mean)).toBeLessThan(0.15)
     }
-  }, 60_000)
+  })
 
   it('compares two periods as a script does that knows only the JSON', async () => {
     const argv = [

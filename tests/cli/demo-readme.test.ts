@@ -57,7 +57,7 @@ it('takes the whole way of the demo files’ README, command by command', async 
   for (const made of ['key.md', 'frame.html', 'again.yaml', 'group.html', 'progress.html', 'record.notes.json']) {
     expect(existsSync(made), made).toBe(true)
   }
-}, 110_000)
+})
 
 const isDrill = (data: string, name: string): boolean =>
   JSON.parse(readFileSync(join(data, 'records', name), 'utf8')).origin.cameToBe === 'drill'
