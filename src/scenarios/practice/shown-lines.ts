@@ -14,8 +14,8 @@ import { evidenceOf, lastAsMeant, type OpenPosition, standingLine, thrownAt } fr
 export const vanishesAt = ({ position }: OpenPosition): SightMark | null =>
   position.kind === 'read' ? (position.vanishesFeet as SightMark | null) : null
 
-/** How much room a line of evidence has: all in words, or the figures alone under a heading that says what they are. */
-export type EvidenceLook = 'words' | 'figures'
+/** How much room a line of evidence has: all in words, the figures alone under a heading that says what they are, or those without the speed. */
+export type EvidenceLook = 'words' | 'figures' | 'tight'
 
 /** One thrown ball of the evidence on one line; of one that vanished only what was seen before. */
 function evidenceWords(open: OpenPosition, record: ThrowRecord, isLast: boolean, look: EvidenceLook): string {
@@ -23,7 +23,7 @@ function evidenceWords(open: OpenPosition, record: ThrowRecord, isLast: boolean,
   const line = shortDecision(record.decision, bag)
   const vanishes = isLast ? vanishesAt(open) : null
   if (vanishes === null)
-    return `${line}: ${look === 'words' ? inWords(record, bowler.hand) : inFigures(record, bowler.hand)}`
+    return `${line}: ${look === 'words' ? inWords(record, bowler.hand) : inFigures(record, bowler.hand, look)}`
   const marks = seenMarks(record, vanishes)
   const said = marks.map(
     (board, mark) => `${boardWords(board)} at ${mark === 0 ? 'the arrows' : `${SIGHT_MARKS_FEET[mark]} ft`}`,
@@ -37,12 +37,17 @@ const inWords = (record: ThrowRecord, hand: Hand): string =>
     .map((part) => part.replace(/ \(.*\)$/, '').replace(' at the arrows', ''))
     .join(', ')
 
-function inFigures(record: ThrowRecord, hand: Hand): string {
+function inFigures(record: ThrowRecord, hand: Hand, look: EvidenceLook): string {
   const { arrowsBoard, contact, speedMph } = record.observation
   const breakpoint = breakpointPlace(record.observation).replace(' ft', '')
-  return [boardWords(arrowsBoard), breakpoint, shortContact(contact, hand), speedMph.toFixed(1)]
-    .filter(Boolean)
-    .join(', ')
+  const speed = look === 'tight' ? '' : speedMph.toFixed(1)
+  return [boardWords(arrowsBoard), breakpoint, shortContact(contact, hand), speed].filter(Boolean).join(', ')
+}
+
+const UNITS: Readonly<Record<EvidenceLook, string>> = {
+  words: 'arrows, breakpoint, contact, speed',
+  figures: 'arrows, breakpoint at ft, contact, mph',
+  tight: 'arrows, breakpoint at ft, contact',
 }
 
 /** How the evidence is to be read, with the names of the balls in it. */
@@ -51,7 +56,7 @@ export function evidenceHead(open: OpenPosition, look: EvidenceLook): string {
   const used = bag.flatMap(({ id, name }, place) =>
     evidenceOf(open).some(({ decision }) => decision.ballId === id) ? [`${place + 1} ${name}`] : [],
   )
-  const units = look === 'words' ? 'arrows, breakpoint, contact, speed' : 'arrows, breakpoint at ft, contact, mph'
+  const units = UNITS[look]
   return `Ball slide/target: ${units}. ${used.length > 1 ? 'Balls' : 'Ball'} ${used.join(', ')}.`
 }
 

@@ -1,4 +1,4 @@
-import { evidenceHead, evidenceLines, standingOf, toldLines } from '../../../scenarios/practice/shown-lines.js'
+import { standingOf, toldLines } from '../../../scenarios/practice/shown-lines.js'
 import {
   CARRY_OVER_LINE,
   calibrationLine,
@@ -12,35 +12,19 @@ import { lineWords } from '../../../scenarios/words/throw-words.js'
 import { calibrationOf } from '../../../sim/analysis/practice/learner.js'
 import { endOf, SESSION_MINUTES, type SessionMinutes, sessionLength } from '../../../sim/analysis/practice/session.js'
 import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
-import { beside, indent, page, type Size } from '../../draw/layout.js'
+import { indent, page, type Size } from '../../draw/layout.js'
 import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
 import { menuRows } from '../../parts/menu.js'
 import { isTested, type PracticeState, supportOf } from '../../state/practice-state.js'
-import { columnsOf, wrapWords } from '../../terminal/fit.js'
+import { wrapWords } from '../../terminal/fit.js'
 import { answerRows } from './answer-rows.js'
+import { evidenceRows, SQUEEZES, type Squeeze } from './evidence-rows.js'
 import { practicePicture } from './practice-lane.js'
 
 const LANE_FRAME_ROWS = 3
-/** What gives way, in this order, where there is little room: the lane's height, the hint, the heading, the oldest throws. */
-interface Squeeze {
-  readonly laneRows: number
-  readonly hint: boolean
-  readonly head: boolean
-  readonly throws: number
-}
-const ALL: Squeeze = { laneRows: 6, hint: true, head: true, throws: 99 }
-const SQUEEZES: readonly Squeeze[] = [
-  ALL,
-  { ...ALL, laneRows: 4 },
-  { ...ALL, laneRows: 4, hint: false },
-  { ...ALL, laneRows: 3, hint: false },
-  { laneRows: 3, hint: false, head: false, throws: 99 },
-  { laneRows: 3, hint: false, head: false, throws: 6 },
-  { laneRows: 3, hint: false, head: false, throws: 4 },
-]
 const MOST_LANE_ROWS = 22
 const BAR_COLUMNS = 20
 const KEY_ROWS = 1
@@ -72,6 +56,7 @@ export function practiceScreen(practice: PracticeState, notice: string, size: Si
 
 function keyWords({ stage, open }: PracticeState) {
   if (stage.kind === 'choosing') return { up: 'how long', left: null, enter: 'begin' } as const
+  if (stage.kind === 'opening' || stage.kind === 'keeping') return { up: null, left: null, enter: null } as const
   if (stage.kind === 'told') return { up: null, left: null, enter: 'go on' } as const
   if (stage.kind === 'over') return { up: null, left: null, enter: 'home' } as const
   if (stage.kind === 'sure') return { up: null, left: 'how sure', enter: 'that is it' } as const
@@ -166,33 +151,6 @@ function headRow(practice: PracticeState, columns: number, theme: Theme): string
     textRow(theme, [`${columns >= BOWLER_COLUMNS ? `${scenario.setup.bowler.name}${dot}` : ''}${sheet} `, 'faint']),
     columns,
   )
-}
-
-const EVIDENCE_GAP = 2
-/** First balls tell little of a spare: the latest are enough. */
-const SPARE_THROWS = 3
-
-/** Every first ball on this lane, in as many columns as fit. */
-function evidenceRows({ open, stage }: PracticeState, squeeze: Squeeze, columns: number, theme: Theme): string[] {
-  if (!open || (stage.kind === 'told' && stage.said)) return []
-  const isSpare = open.position.kind === 'decide' && open.position.skill === 'spare'
-  const lines = evidenceLines(open, 'figures').slice(-Math.min(squeeze.throws, isSpare ? SPARE_THROWS : squeeze.throws))
-  const width = Math.max(...lines.map(columnsOf)) + EVIDENCE_GAP
-  const across = Math.max(1, Math.floor((columns + EVIDENCE_GAP) / width))
-  const rows = Math.ceil(lines.length / across)
-  const inColumns = Array.from({ length: across }, (_, at) => lines.slice(at * rows, (at + 1) * rows)).filter(
-    (list) => list.length > 0,
-  )
-  const inked = inColumns.map((list, column) =>
-    list.map((line, row) => textRow(theme, [line, column * rows + row === lines.length - 1 ? 'strong' : 'plain'])),
-  )
-  const [first = [], ...others] = inked
-  return [
-    ...(squeeze.head ? wrapWords(evidenceHead(open, 'figures'), columns) : []).map((row) =>
-      textRow(theme, [row, 'faint']),
-    ),
-    ...others.reduce((left, right, at) => beside(left, width * (at + 1), right), first),
-  ]
 }
 
 /** The question with its answer as it stands; or what it was worth. */
