@@ -98,7 +98,7 @@ describe('play, line by line', () => {
       typed: ['?', 'bag'],
     })
     expect([exitCode, err]).toEqual([0, ''])
-    expect(out).toContain('2 and 1 left      feet two boards left, target one')
+    expect(out).toContain('2 and 1 left      move: feet 2 boards left, target 1')
     expect(out).toContain('The block stops here, unfinished.')
     const left = readdirSync(data, { recursive: true, withFileTypes: true })
     expect(left.filter((entry) => entry.isFile())).toEqual([])

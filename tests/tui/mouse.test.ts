@@ -68,7 +68,7 @@ describe('the mouse', () => {
   it('turns the wheel as the arrows', async () => {
     const { type, until } = await sit('on', false)
     type('\u001B[<65;3;3M')
-    await until('▸ Bag and bowler')
+    await until('▸ Lane of the day')
     type('\u001B[<64;3;3M')
     await vi.waitFor(() => until('▸ New block'))
   })
