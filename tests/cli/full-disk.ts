@@ -7,6 +7,8 @@ import { type KilledPlay, lookedOver } from './kill-moments.js'
 import { openScreen } from './killed-screen.js'
 
 const ROOM = 'size=8m'
+/** A throw wants a press that comes well after the last result. */
+const FRESH_PRESS_MILLISECONDS = 600
 
 export interface FullPlay extends KilledPlay {
   /** Exit code of plain play; on the screen, whether the one clear line was there. */
@@ -61,6 +63,7 @@ export async function screenOnFullDisk(kilobytes: number, program: readonly stri
     let told = 0
     let said = false
     while (told < 12) {
+      await wait(FRESH_PRESS_MILLISECONDS)
       screen.press('\r')
       const now = await settled(screen, stands)
       if (now === stands) {
@@ -71,6 +74,7 @@ export async function screenOnFullDisk(kilobytes: number, program: readonly stri
       told++
     }
     makeRoom(disk)
+    await wait(FRESH_PRESS_MILLISECONDS)
     screen.press('\r')
     if ((await settled(screen, stands)) !== stands) told++
     await screen.kill()

@@ -23,7 +23,7 @@ export interface KilledPlay {
   readonly twice: number
   /** Drafts, locks and claims still lying about after somebody has come again. */
   readonly drafts: readonly string[]
-  /** Whether the block was filed, so that there is nothing to go on with. */
+  /** Whether the block was filed, at once or by whoever came next, and there was nothing to go on with. */
   readonly filed: boolean
 }
 
@@ -73,7 +73,8 @@ export async function lookedOver(data: string, told: number): Promise<KilledPlay
   const broken = [...left, ...records, ...journals].filter((one) => one.throws < 0 && !one.empty).map((one) => one.name)
   const after = Math.max(0, ...records.map((one) => one.throws))
   rmSync(data, { recursive: true, force: true })
-  const filed = blocks.length === 0 && count > 0
+  const isOver = sound.some((record) => replayRecord(record, 'filed').states.at(-1)!.spot === null)
+  const filed = count > 0 && (blocks.length === 0 || isOver)
   return { told, kept: count, after, broken, twice: Math.max(0, standing - 1), drafts, filed }
 }
 

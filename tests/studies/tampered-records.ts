@@ -6,6 +6,11 @@ const RECORDS = 2000
 /**
  * Changes 2,000 records and gives them to `verify`, a third of them as they are, a third with the scenario's hash made anew, a third with
  * every digest made anew. Each must be refused or told by other lines than the record it was made from. Argument: how many.
+ *
+ *     made anew (`npm run study tampered-records 2000`; 138 changes left the record as it was)
+ *     nothing                621 records, refused 621, told  0, silent 0
+ *     the scenario's hash    623 records, refused 623, told  0, silent 0
+ *     every digest           618 records, refused 600, told 18, silent 0
  */
 export async function run([records]: readonly string[] = []): Promise<void> {
   const answers = await answersToTampered(await soundRecord(), Number(records ?? RECORDS), 1)
