@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { type Joined, joinHost } from '../../src/scenarios/contest/host/client.js'
 import { openRoom } from '../../src/scenarios/contest/host/room.js'
 import { serveRoom } from '../../src/scenarios/contest/host/server.js'
+import { canonicalText } from '../../src/scenarios/store/hashes.js'
 import { folder, SEED, sealed, suggested } from '../scenarios/contest/contest-for-tests.js'
 import { mutated } from '../scenarios/files/text/mutations.js'
 
@@ -20,6 +21,9 @@ const megabytes = (): string => (process.memoryUsage().rss / 1e6).toFixed(0)
  * A hosted contest on loopback: 50 clients at once, each throwing every six seconds, a third of them killed in mid-throw and back again; then 2,000
  * malformed, overlong, replayed and out-of-order messages. Prints what was lost, what was told that should not be, answer times and
  * memory. Arguments: clients, throws each, fuzzed messages, milliseconds between a client's throws.
+ *
+ *     `npm run study contest-host 50 3 500 6000`, clients and host in one process beside other work: median 33 ms, p99 233 ms, most 641 ms;
+ *     throws lost 0, leaks 0, all saw the same; 154 MB before, 176 with 50 clients, 169 after 500 messages
  */
 export async function run([clients, throws, fuzzed, pause]: readonly string[] = []): Promise<void> {
   const { opened, key } = sealed()
@@ -69,7 +73,7 @@ export async function run([clients, throws, fuzzed, pause]: readonly string[] = 
       state = await joined.block.throwNext(state, suggested(state))
       times.push(performance.now() - from)
     }
-    told.push(JSON.stringify(state.throws.slice(0, each).map(({ observation }) => observation)))
+    told.push(canonicalText(state.throws.slice(0, each).map(({ observation }) => observation)))
   }
   await Promise.all(Array.from({ length: count }, (_, number) => play(number)))
   const sorted = times.sort((a, b) => a - b)
