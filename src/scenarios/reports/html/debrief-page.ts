@@ -30,6 +30,7 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
   const report = debriefReport(record, debrief)
   const { account, ended, throws } = debrief
   const { bag, bowler } = ended.setup
+  const { sums } = account
   const most = Math.max(2, ...report.ledger.frames.map(({ chargedPins }) => chargedPins))
   const who = record.player === undefined ? '' : `${record.player}, `
   return htmlPage(`${record.scenario.title}, debrief`, [
@@ -38,9 +39,9 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
     `<p class="soft">${escaped(originWords(record))}.</p>`,
     tiles([
       tile(report.games.length === 1 ? 'Score' : 'Scores', report.games.join(' ') || '–'),
-      tile('Cost of the choices', report.givenAway.total.toFixed(1), 'pins'),
-      tile('First balls', report.givenAway.firstBalls.toFixed(1)),
-      tile('Spares', report.givenAway.spares.toFixed(1)),
+      tile('Cost of the choices', sums.block.chargedPins.toFixed(1), 'pins'),
+      tile('First balls', sums.firstBalls.chargedPins.toFixed(1)),
+      tile('Spares', sums.spares.chargedPins.toFixed(1)),
     ]),
     ...scoreSheets(ended, report, most),
     '<h3>Findings and what to practise</h3>',
