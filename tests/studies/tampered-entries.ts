@@ -10,6 +10,8 @@ const ENTRIES = 1000
  *
  * An edited choice signed by the player's own key is another block of the same player: it is refused unless every pin falls as before,
  * and is then kept out as another state of the same entry.
+ *
+ *     1,000 in all: refused, or out of the places, 1,000; believed 0; without a reason 0; good ones kept out 0 of 2
  */
 export async function run([entries]: readonly string[] = []): Promise<void> {
   const { opened } = sealed()
