@@ -1,9 +1,8 @@
 import { openPack, readPack } from '../../contest/pack/pack.js'
 import { checkEntry } from '../../contest/standings/check-entry.js'
 import { EXIT } from '../../files/text/exit-codes.js'
-import { ScenarioError } from '../../files/text/scenario-error.js'
 import type { CommandConsole } from '../console/console.js'
-import { passphraseFrom } from './passphrase-from.js'
+import { neededPassphrase } from './passphrase-from.js'
 
 /** Checks entries each by itself, a line of JSON each. */
 export async function contestCheckCommand(
@@ -12,9 +11,7 @@ export async function contestCheckCommand(
   console: CommandConsole,
 ): Promise<number> {
   const pack = await readPack(options.pack)
-  const passphrase = await passphraseFrom(options.passphrase, console)
-  if (passphrase === null)
-    throw new ScenarioError([`${options.pack}: the passphrase is needed; say --passphrase WORDS.`])
+  const passphrase = await neededPassphrase(options.pack, options.passphrase, console)
   const opened = openPack(options.pack, pack, passphrase)
   let isRefused = false
   for (const path of paths) {

@@ -9,7 +9,7 @@ import { ScenarioError } from '../../files/text/scenario-error.js'
 import { recordsFolder } from '../../store/data-folder.js'
 import { rulesLines } from '../../words/contest-words.js'
 import type { CommandConsole } from '../console/console.js'
-import { passphraseFrom } from './passphrase-from.js'
+import { neededPassphrase } from './passphrase-from.js'
 
 export interface HostOptions {
   readonly key: string
@@ -28,8 +28,7 @@ export async function hostCommand(path: string, options: HostOptions, console: C
   if (key.publicText !== pack.organiser)
     throw new ScenarioError([`${options.key}: another key sealed ${path}, and only that one vouches for its entries.`])
   checkModel(path, pack)
-  const passphrase = await passphraseFrom(options.passphrase, console)
-  if (passphrase === null) throw new ScenarioError([`${path}: the passphrase is needed; say --passphrase WORDS.`])
+  const passphrase = await neededPassphrase(path, options.passphrase, console)
   const opened = openPack(path, pack, passphrase)
   const joinCode = String(randomInt(10 ** CODE_DIGITS)).padStart(CODE_DIGITS, '0')
   const room = await openRoom({ opened, key, folder: options.entries, joinCode })

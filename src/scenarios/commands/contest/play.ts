@@ -11,7 +11,7 @@ import { nameIfReadable } from '../../store/player-name.js'
 import { HELD_BACK_WORDS, rulesLines } from '../../words/contest-words.js'
 import type { CommandConsole } from '../console/console.js'
 import { notThrown } from '../play.js'
-import { passphraseFrom } from './passphrase-from.js'
+import { neededPassphrase } from './passphrase-from.js'
 
 export interface ContestPlayOptions {
   readonly passphrase?: string
@@ -28,8 +28,7 @@ export interface ContestPlayOptions {
 export async function sitDown(path: string, options: ContestPlayOptions, console: CommandConsole): Promise<Entered> {
   const pack = await readPack(path)
   const player = await nameIfReadable(options.player, withDataFolder(console.environment, options.data), console.tell)
-  const passphrase = await passphraseFrom(options.passphrase, console)
-  if (passphrase === null) throw new ScenarioError([`${path}: the passphrase is needed; say --passphrase WORDS.`])
+  const passphrase = await neededPassphrase(path, options.passphrase, console)
   const data = dataFolder(options.data, console.environment)
   const store = blockStore(data)
   await store.tryOut()

@@ -8,12 +8,11 @@ import { standingsCsv, standingsLines, standingsMarkdown } from '../../contest/s
 import { EXIT } from '../../files/text/exit-codes.js'
 import { jsonText } from '../../files/text/json.js'
 import { checkTarget, writePage } from '../../files/text/report-file.js'
-import { ScenarioError } from '../../files/text/scenario-error.js'
 import { dataFolder, debriefsFolder } from '../../store/data-folder.js'
 import { recordsAmong } from '../../store/records-among.js'
 import { type CommandConsole, printText } from '../console/console.js'
 import { progressOn } from '../console/progress.js'
-import { passphraseFrom } from './passphrase-from.js'
+import { neededPassphrase } from './passphrase-from.js'
 
 export interface StandingsOptions {
   readonly pack: string
@@ -35,9 +34,7 @@ export async function standingsCommand(
   console: CommandConsole,
 ): Promise<number> {
   const pack = await readPack(options.pack)
-  const passphrase = await passphraseFrom(options.passphrase, console)
-  if (passphrase === null)
-    throw new ScenarioError([`${options.pack}: the passphrase is needed; say --passphrase WORDS.`])
+  const passphrase = await neededPassphrase(options.pack, options.passphrase, console)
   const opened = openPack(options.pack, pack, passphrase)
   const entrants = options.entrants === undefined ? null : await readEntrants(options.entrants)
   const isContestFile = (path: string): boolean => /\.(pack|unsealing|standings)\.json$/.test(basename(path))

@@ -9,7 +9,7 @@ import { localTime } from '../../files/text/local-time.js'
 import { replaceFile } from '../../files/text/replace-file.js'
 import { ScenarioError } from '../../files/text/scenario-error.js'
 import type { CommandConsole } from '../console/console.js'
-import { passphraseFrom } from './passphrase-from.js'
+import { neededPassphrase } from './passphrase-from.js'
 
 export interface UnsealOptions {
   readonly key: string
@@ -25,8 +25,7 @@ export async function unsealCommand(path: string, options: UnsealOptions, consol
   const key = await readKey(options.key)
   if (key.publicText !== pack.organiser)
     throw new ScenarioError([`${options.key}: another key sealed ${path}, and only that one unseals it.`])
-  const passphrase = await passphraseFrom(options.passphrase, console)
-  if (passphrase === null) throw new ScenarioError([`${path}: the passphrase is needed; say --passphrase WORDS.`])
+  const passphrase = await neededPassphrase(path, options.passphrase, console)
   if (existsSync(options.out)) throw new WriteError(options.out, 'there is a file already; name another after --out')
   const unsealing = unsealingOf(openPack(path, pack, passphrase), localTime(new Date()), key)
   await replaceFile(options.out, `${jsonText(unsealing)}\n`, SHARED & ~process.umask())
