@@ -68,7 +68,7 @@ const house: BlockSetup = {
  *   a ball in the gutter before the arrows "NaN at the arrows"               it is said to be off the lane by then
  *
  * Pattern swing of these blocks is now -0.09 a throw (standard error 0.05, 9 blocks). Still to be minded: on flat oil many lines
- * are as good, and the nearest that is as good by what could be known can be far outside, 16 boards in two cases of 20.
+ * are as good, and the nearest that is as good from what had been seen can be far outside, 16 boards in two cases of 20.
  * The rule of thumb answers any gutter as one on the own side; doubled, it runs away across the lane (block 18).
  * No block here stays on a line that goes from good to bad, so moved-too-late and missed-a-change are read in tests only.
  *

@@ -7,7 +7,7 @@ export interface CalledThrow {
   /** How sure the player said to be, 0 to 1. */
   readonly sureShare: number
   readonly came: Contact
-  /** How the throw was to be expected to meet the rack by what could be known. */
+  /** How the throw was to be expected to meet the rack from what had been seen. */
   readonly chances: readonly ContactChance[]
 }
 
@@ -21,7 +21,7 @@ export interface CallScore {
   readonly right: number
   /** How many would have been right, had the player been right as often as they were sure. */
   readonly claimed: number
-  /** How many of these calls were to be expected to come right, by what could be known. */
+  /** How many of these calls were to be expected to come right, from what had been seen. */
   readonly toExpect: number
   /** The same, had the likeliest reaction been called each time. */
   readonly toExpectOfLikeliest: number

@@ -17,7 +17,7 @@ export interface Price extends Loss {
   readonly lessonPins: number
 }
 
-/** What first balls cost at one moment, by what could be known. Each is worked out once. */
+/** What first balls cost at one moment, from what had been seen. Each is worked out once. */
 export interface FirstBallPrices {
   /** What all others are held against. */
   readonly leader: JudgedThrow

@@ -67,5 +67,5 @@ export interface PracticeFairGrade extends FairGradeBase {
   readonly percentile: null
 }
 
-/** A decision graded by what could be known when it was made. Nothing that came after it has a part in it. */
+/** A decision graded from what had been seen when it was made. Nothing that came after it has a part in it. */
 export type FairGrade = PricedFairGrade | PracticeFairGrade

@@ -12,7 +12,7 @@ import type { PricedFairGrade } from './grade-types.js'
 /** Worth of a shot, delivery by delivery. */
 const judgedAt = keptWith(shotKey, ({ situations }: FairSpareSearch, shot: SpareShot) => judgeSpare(situations, shot))
 
-/** What throws at a leave cost at one moment, by what could be known. */
+/** What throws at a leave cost at one moment, from what had been seen. */
 export interface SparePrices {
   readonly lossOf: (decision: Decision) => Loss
   /** In pins; the one figure that every place prints for this choice. */

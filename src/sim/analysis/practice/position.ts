@@ -85,7 +85,7 @@ export interface CallPosition extends PositionBase {
   readonly skill: 'call'
   /** The line about to be thrown. */
   readonly decision: Decision
-  /** Equally likely entry boards of it if thrown as meant, by what could be known. */
+  /** Equally likely entry boards of it if thrown as meant, from what had been seen. */
   readonly ideal: readonly number[]
   /** Where it enters on the real oil if thrown as meant. */
   readonly truth: number

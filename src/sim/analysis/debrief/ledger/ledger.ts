@@ -8,7 +8,7 @@
  * Q: expected worth on the true oil over the bowler's misses. R: worth of what the throw left.
  */
 export interface LedgerTerms {
-  /** What the choice cost by what could be known: the grade, the only part that is charged. */
+  /** What the choice cost from what had been seen: the grade, the only part that is charged. */
   readonly givenAwayPins: number
   /** How much more or less it turned out to lose on the oil as it was; mean 0 when the belief is right. */
   readonly patternSwingPins: number
@@ -24,7 +24,7 @@ export interface LedgerTerms {
 export interface ThrowWorths {
   /** Of the best choice with the oil in sight, on the oil as it was. */
   readonly bestKnown: number
-  /** Of the best choice by what could be known, on the oil as it was. */
+  /** Of the best choice from what had been seen, on the oil as it was. */
   readonly bestFair: number
   /** Of the choice made, on the oil as it was. */
   readonly choice: number

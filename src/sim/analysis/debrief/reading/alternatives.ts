@@ -35,7 +35,7 @@ export interface AlternativesAsked {
 
 /**
  * The road not taken: the best that is shown, each ball on its best line, and the neighbouring moves with the ball that was
- * thrown, each at the one price it has by what could be known and on the oil as it was. Nothing of them depends on what was
+ * thrown, each at the one price it has from what had been seen and on the oil as it was. Nothing of them depends on what was
  * thrown or fell.
  */
 export function alternativesOf({ bag, decision, best, prices, onTrueOil }: AlternativesAsked): Alternative[] {

@@ -22,7 +22,7 @@ export interface FirstBallThrown {
   readonly innovationOf: InnovationOf
 }
 
-/** Works out the counterfactuals of one first ball, by what could be known before it. */
+/** Works out the counterfactuals of one first ball, from what had been seen before it. */
 export function readFirstBall(thrown: FirstBallThrown): FirstBallReading {
   const { before, record, verdict, openPrices, onTrueOil, innovationOf } = thrown
   const { decision, spot } = record

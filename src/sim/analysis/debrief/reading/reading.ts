@@ -3,7 +3,7 @@ import type { PricedFairGrade } from '../../grade/grade-types.js'
 import type { Innovation } from './innovation.js'
 import type { PartShares } from './part-shares.js'
 
-/** What is needed of a grade by what could be known. */
+/** What is needed of a grade from what had been seen. */
 export type Verdict = Pick<
   PricedFairGrade,
   'best' | 'lostPins' | 'tooCloseToCallPins' | 'givenAwayPins' | 'teachingPins'
@@ -39,7 +39,7 @@ interface ReadingBase {
   readonly stands: boolean
 }
 
-/** All that findings are read from: one first ball, by what could be known before it was thrown. */
+/** All that findings are read from: one first ball, from what had been seen before it was thrown. */
 export interface FirstBallReading extends ReadingBase {
   readonly kind: 'first-ball'
   readonly staying: Staying | null
