@@ -72,6 +72,16 @@ describe('practice on the screen', () => {
           }
   })
 
+  it('says whole what a session is before it is begun', () => {
+    for (const size of SIZES) {
+      const rows = practiceScreen(openPractice(20), '', size, THEMES[0]![1]).map(bare)
+      for (const row of rows) expect(columnsOf(row)).toBeLessThanOrEqual(size.columns)
+      const words = rows.map((row) => row.trim()).join(' ')
+      expect(words).toContain('Each answer is kept as it is given; stop any time.')
+      expect(words).toContain('ask a certified coach; the rules of your centre come first.')
+    }
+  })
+
   it('tells nothing of a ball beyond where it vanished', () => {
     const hidden = opened.find(({ position }) => position.kind === 'read' && position.vanishesFeet === 15)
     if (!hidden) return

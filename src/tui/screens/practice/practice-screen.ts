@@ -17,6 +17,7 @@ import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
+import { laneSize } from '../../parts/lane-size.js'
 import { menuRows } from '../../parts/menu.js'
 import { isTested, type PracticeState, supportOf } from '../../state/practice-state.js'
 import { wrapWords } from '../../terminal/fit.js'
@@ -25,7 +26,8 @@ import { evidenceRows, SQUEEZES, type Squeeze } from './evidence-rows.js'
 import { practicePicture } from './practice-lane.js'
 
 const LANE_FRAME_ROWS = 3
-const MOST_LANE_ROWS = 22
+/** A longer line of words is hard to read. */
+const MOST_TEXT_COLUMNS = 100
 const BAR_COLUMNS = 20
 const KEY_ROWS = 1
 /** From this width on there is room for who bowls. */
@@ -35,7 +37,7 @@ const BOWLER_COLUMNS = 110
 export function practiceScreen(practice: PracticeState, notice: string, size: Size, theme: Theme): string[] {
   const { stage, open } = practice
   const keys = contextKeyLine('practice', size.columns, theme, keyWords(practice))
-  if (stage.kind === 'choosing') return page(choosingRows(stage.minutes, notice, theme), keys, size)
+  if (stage.kind === 'choosing') return page(choosingRows(stage.minutes, notice, size, theme), keys, size)
   if (stage.kind === 'over') return page(overRows(practice, size, theme), keys, size)
   if (!open) return page(waitingRows(practice, notice, size, theme), keys, size)
   const columns = size.columns - 2
@@ -48,9 +50,11 @@ export function practiceScreen(practice: PracticeState, notice: string, size: Si
   const roomFor = (lower: readonly string[]): number => size.rows - KEY_ROWS - 1 - lower.length - LANE_FRAME_ROWS
   const squeeze = SQUEEZES.find((one) => roomFor(lowerBy(one)) >= one.laneRows) ?? SQUEEZES.at(-1)!
   const lower = lowerBy(squeeze)
-  const laneRows = Math.min(MOST_LANE_ROWS, Math.max(squeeze.laneRows, roomFor(lower)))
+  // Lane and rack stand where a block has them, as far as the words below leave room.
+  const most = laneSize(size)
+  const laneRows = Math.min(most.rows, Math.max(squeeze.laneRows, roomFor(lower)))
   const picture = practicePicture(practice)
-  const lane = picture ? lanePicture(picture, Math.min(size.columns - 1, 140), laneRows, theme) : []
+  const lane = picture ? lanePicture(picture, most.columns, laneRows, theme) : []
   return page([headRow(practice, size.columns, theme), ...lane, ...indent(lower, 1)], keys, size)
 }
 
@@ -65,7 +69,7 @@ function keyWords({ stage, open }: PracticeState) {
   return { up: 'more, less', left: 'figure', enter: 'that is it' } as const
 }
 
-function choosingRows(minutes: SessionMinutes, notice: string, theme: Theme): string[] {
+function choosingRows(minutes: SessionMinutes, notice: string, size: Size, theme: Theme): string[] {
   const labels = SESSION_MINUTES.map((one) => `${one} minutes`)
   return [
     '',
@@ -77,9 +81,10 @@ function choosingRows(minutes: SessionMinutes, notice: string, theme: Theme): st
       'You decide, read the oil, call a line, and tell a bad throw from the lane.',
       'What costs you most comes most often. Each answer is kept as it is given; stop any time.',
       '',
-      'You choose for a simulated bowler. For how to throw, ask a certified coach; the rules',
-      'of your centre come first.',
-    ].map((line) => textRow(theme, [` ${line}`, 'faint'])),
+      'You choose for a simulated bowler. For how to throw, ask a certified coach; the rules of your centre come first.',
+    ]
+      .flatMap((line) => (line === '' ? [''] : wrapWords(line, Math.min(MOST_TEXT_COLUMNS, size.columns - 2))))
+      .map((line) => textRow(theme, [` ${line}`, 'faint'])),
     '',
     textRow(theme, [` ${notice}`, 'loss']),
   ]
@@ -113,7 +118,8 @@ function overRows({ desk }: PracticeState, size: Size, theme: Theme): string[] {
     ...endLines(endOf(desk.session)),
     calibrationLine(calibrationOf(desk.session.learner.answers)),
   ]
-  const wrapped = (line: string) => wrapWords(line, Math.min(100, size.columns - 3)).map((row) => ` ${row}`)
+  const wrapped = (line: string) =>
+    wrapWords(line, Math.min(MOST_TEXT_COLUMNS, size.columns - 3)).map((row) => ` ${row}`)
   return [
     '',
     textRow(theme, [' Practice is over', 'strong'], [`  ${desk.session.answered.length} positions`, 'faint']),
