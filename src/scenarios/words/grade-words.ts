@@ -73,7 +73,7 @@ function whyWords(
   const often = share >= NEARLY_ALWAYS ? `nearly always ${word}` : `${word} ${tenths(share)}`
   const briefly = often.replace(' times', '')
   const short = [often, briefly].map((words) => `${capital(words)}.`)
-  if (!last) return [`Too much of it ends ${often}.`, ...short]
+  if (!last) return [`This line is ${often}.`, ...short]
   const turned = breakpointPlace(last.observation)
   const seen = capital(`${turned === '' ? '' : `${turned} and `}${contactWords(last.observation.contact, bowler.hand)}`)
   const isSame = changeWords(last.decision, decision, bag, bowler.hand) === ''
@@ -162,7 +162,8 @@ function nextWords(
   const ball = bag.findIndex(({ id }) => id === best.ballId) + 1
   const brief = `Try ${isOwnBall ? '' : `ball ${ball}, `}${onLine(best)}${speed}.`
   if (isFar) return [whole, brief]
-  if (!last || changeWords(last.decision, decision, bag, bowler.hand) === '') return [`Try ${change}.`]
+  if (!last || changeWords(last.decision, decision, bag, bowler.hand) === '')
+    return brief.length < `Try ${change}.`.length ? [`Try ${change}.`, brief] : [`Try ${change}.`]
   const { phase, frame } = last.spot
   const line = phase === 'practice' ? 'the practice line' : `the line of frame ${frame}`
   if (change === '') return [`Try ${line} again.`]
