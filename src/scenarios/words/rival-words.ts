@@ -3,8 +3,17 @@ import { tally } from '../../sim/world/scoring/game.js'
 import { fellWords } from './throw-words.js'
 import { shortDecision } from './words.js'
 
-/** The last of a rival's throws, and the score up to it: `Theirs 3: 5 22/9, 9 pins, leaving 10; 59 so far.` */
-export function rivalThrowWords(block: BlockState, throws: readonly ThrowRecord[], name: string): string {
+/**
+ * The last of a rival's throws, and the score up to it: `Theirs 3: ball 5 22/9, 9 pins, leaving the 10; 59 so far.`
+ *
+ * @param isBrief without what was left standing
+ */
+export function rivalThrowWords(
+  block: BlockState,
+  throws: readonly ThrowRecord[],
+  name: string,
+  isBrief = false,
+): string {
   const last = throws.at(-1)
   if (!last) return `${name} nothing yet.`
   const { bag, bowler } = block.setup
@@ -13,7 +22,8 @@ export function rivalThrowWords(block: BlockState, throws: readonly ThrowRecord[
   const fell = fellWords(last, bowler.hand)
     .replace(/\.$/, '')
     .replace(/^./, (letter) => letter.toLowerCase())
-  return `${name} ${place}: ${shortDecision(last.decision, bag)}, ${fell}; ${scoreAfter(block, throws)} so far.`
+  const told = isBrief ? fell.replace(/, leaving .*$/, '') : fell
+  return `${name} ${place}: ball ${shortDecision(last.decision, bag)}, ${told}; ${scoreAfter(block, throws)} so far.`
 }
 
 /** Pins certain in the games of a block as far as some of its throws go. */

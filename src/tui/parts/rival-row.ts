@@ -5,25 +5,27 @@ import type { BlockState } from '../../sim/world/block/types.js'
 import { textRow } from '../draw/text-row.js'
 import type { Theme } from '../draw/theme.js'
 import { allPinsGiven, blockOf, isWeighed, type PlayState } from '../state/play-state.js'
-import { clipRow } from '../terminal/fit.js'
+import { clipRow, columnsOf } from '../terminal/fit.js'
 
 /** What the rival did in the frame the player has just bowled in, and how both stand; nothing the player is still to bowl. */
 export function rivalRow(play: PlayState, columns: number, theme: Theme): string {
-  return clipRow(textRow(theme, [rivalWords(play), 'accent']), columns)
+  const whole = rivalWords(play, false)
+  const words = columnsOf(whole) <= columns ? whole : rivalWords(play, true)
+  return clipRow(textRow(theme, [words, 'accent']), columns)
 }
 
-function rivalWords(play: PlayState): string {
+function rivalWords(play: PlayState, isBrief: boolean): string {
   const { rival, who } = play
   if (!rival) return ''
   const mine = blockOf(play)
   const own = `${who?.name ?? 'You'} ${soFar(mine)}`
   if (rival.kind === 'guest') {
     const theirs = blockOf(rival.play)
-    return `${own} so far. ${rivalThrowWords(theirs, theirs.throws, nameOf(rival.play))}`
+    return `${own} so far. ${rivalThrowWords(theirs, theirs.throws, nameOf(rival.play), isBrief)}`
   }
   const shown = shownThrows(mine, rival.block)
   if (shown.length === 0) return `Against ${rival.name}: each of its throws shows once you have made yours.`
-  return `${own} so far. ${rivalThrowWords(rival.block, shown, 'Theirs')}`
+  return `${own} so far. ${rivalThrowWords(rival.block, shown, 'Theirs', isBrief)}`
 }
 
 const nameOf = ({ who }: PlayState): string => who?.name ?? 'The guest'
