@@ -1,51 +1,37 @@
-import { sinceLastWords } from '../../../scenarios/words/change-words.js'
-import { sameLineWarning } from '../../../scenarios/words/grade-words.js'
 import { breakpointPlace } from '../../../scenarios/words/throw-words.js'
-import { costWords, pinsWords } from '../../../scenarios/words/words.js'
 import type { BeliefSummary } from '../../../sim/analysis/belief/summary.js'
 import type { PlayerView } from '../../../sim/analysis/view/player-view.js'
 import type { PinFall } from '../../../sim/world/block/pin-fall.js'
-import type { BlockState, PostedSheet, Spot } from '../../../sim/world/block/types.js'
+import type { Spot } from '../../../sim/world/block/types.js'
 import { FULL_RACK } from '../../../sim/world/pins/leaves.js'
 import { tally } from '../../../sim/world/scoring/game.js'
 import { clickable } from '../../draw/hits.js'
 import type { LanePicture } from '../../draw/lane-picture.js'
 import { LANE_FEET, type LaneScale, laneScale } from '../../draw/lane-scale.js'
 import { beside, indent, type Size } from '../../draw/layout.js'
-import { spreadRow, textRow } from '../../draw/text-row.js'
+import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
-import { callWords, MODE_WORDS, placeWords } from '../../draw/words.js'
 import { beliefWords } from '../../parts/belief.js'
 import { decisionPanelRows } from '../../parts/decision-panel.js'
 import { lanePicture } from '../../parts/lane.js'
 import { hasBeliefRow, laneSize } from '../../parts/lane-size.js'
-import { rivalRow, rivalTotalWords } from '../../parts/rival-row.js'
+import { rivalRow } from '../../parts/rival-row.js'
 import { sameLuckRow, seedRow } from '../../parts/same-luck.js'
 import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../parts/score-sheet.js'
 import { laydownBoard, recentSketches, sketchTrace } from '../../parts/sketches.js'
 import type { Compared } from '../../state/app-state.js'
-import { momentPins } from '../../state/play-moment.js'
-import {
-  allPinsGiven,
-  blockOf,
-  isOnlyTried,
-  isWholeBlock,
-  type PlayState,
-  pinsGiven,
-  tellsGrades,
-} from '../../state/play-state.js'
+import { blockOf, isWholeBlock, type PlayState, tellsGrades } from '../../state/play-state.js'
 import { ROLL_FRAMES } from '../../state/reduce-throw.js'
 import { tourLines } from '../../state/tour.js'
-import { drillPlaceWords } from './drill-rows.js'
+import { moveRow } from './move-row.js'
+import { headRow } from './play-head.js'
 import { BELIEF_HEADING, sidePanelRows } from './play-side.js'
 import { recentThrowRows } from './recent-throws.js'
-import { resultRows, standingWords } from './result.js'
+import { resultRows } from './result.js'
 
 const LANE_FRAME_ROWS = 3
 /** Everything but the lane, without air between: head, result, score, panel, move, keys. */
 const FIXED_ROWS = 10
-/** From this width on the head says when grades are told. */
-const MODE_COLUMNS = 110
 /** Between the pins and what stands beside them. */
 const SIDE_GAP_COLUMNS = 3
 /** From this width on there is room beside the score sheet. */
@@ -63,7 +49,7 @@ export interface PlayLayout {
 
 /** How the play screen shares out a size: first the lane grows, then the latest throws get rows. */
 export function playLayout(size: Size, hasRival = false): PlayLayout {
-  const { rows: laneRows, columns: laneColumns, sideColumns } = laneSize(size, hasRival)
+  const { rows: laneRows, columns: laneColumns, sideColumns } = laneSize(size)
   const beliefAt =
     sideColumns > 0 ? 'lane' : size.columns >= BELIEF_COLUMNS ? 'sheet' : hasBeliefRow(size) ? 'row' : 'nowhere'
   const left = size.rows - FIXED_ROWS - LANE_FRAME_ROWS - (beliefAt === 'row' ? 1 : 0) - (hasRival ? 1 : 0) - laneRows
@@ -172,35 +158,6 @@ const tourRows = (step: number, theme: Theme): string[] => [
   textRow(theme, [' The first frame, guided. Esc leaves it; ? then t brings it back.', 'faint']),
 ]
 
-function headRow(play: PlayState, view: PlayerView | null, columns: number, theme: Theme): string {
-  const block = blockOf(play)
-  const dot = ` ${theme.glyphs.separator} `
-  const mode = columns >= MODE_COLUMNS ? `${dot}${play.contest === undefined ? MODE_WORDS[play.mode] : 'contest'}` : ''
-  const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}${mode}` : ''
-  const drilled = drillPlaceWords(play)
-  const now = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
-  const place = [drilled, drilled !== '' && play.stage.kind === 'done' ? 'answered' : now].filter(Boolean).join(dot)
-  return spreadRow(
-    textRow(theme, [` ${play.contest ?? play.scenario.title}`, 'strong'], [about, 'faint']),
-    textRow(theme, [`${place} `, 'strong']),
-    columns,
-  )
-}
-
-function placeNow({ setup }: BlockState, spot: Spot): string {
-  if (spot.phase === 'practice') return `Practice ${spot.frame} of ${setup.practiceThrows * setup.lanes.length}`
-  return placeWords(spot, setup.games)
-}
-
-const overWords = (play: PlayState): string => (isOnlyTried(play) ? 'The frame is over' : 'The block is over')
-
-function postedWords(posted: PostedSheet | null): string {
-  if (!posted) return 'no sheet'
-  const { lengthFeet, volumeMillilitres, ratio } = posted
-  if (volumeMillilitres === undefined || ratio === undefined) return `sheet ${lengthFeet} ft`
-  return `sheet ${lengthFeet} ft, ${volumeMillilitres} mL, ${ratio}:1`
-}
-
 /** The game being bowled, or the last one. */
 const gameShown = (play: PlayState): readonly (readonly number[])[] => {
   const block = blockOf(play)
@@ -241,65 +198,11 @@ function pictureOf(play: PlayState, fall: PinFall | null): LanePicture {
   return {
     ...base,
     traces: past,
-    ...(block.spot ? { aim: { laydownBoard: laydownBoard(bowler, feetBoard), targetBoard } } : {}),
+    ...(block.spot && stage.kind !== 'done'
+      ? { aim: { laydownBoard: laydownBoard(bowler, feetBoard), targetBoard } }
+      : {}),
     ...(last && breakpointPlace(last.observation) !== ''
       ? { breakpoint: { board: last.observation.breakpointBoard, feet: last.observation.breakpointFeet } }
       : {}),
   }
-}
-
-function moveRow(play: PlayState, view: PlayerView | null, columns: number, theme: Theme): string {
-  if (play.notice !== '') return textRow(theme, [play.notice, 'loss'])
-  const { stage } = play
-  if (stage.kind === 'leaving') {
-    return textRow(theme, ['End the block here and show the oil? The rest will not be bowled.', 'accent'])
-  }
-  const block = blockOf(play)
-  if (stage.kind === 'passing') {
-    const next = play.rival?.kind === 'guest' ? (play.rival.play.who?.name ?? '') : ''
-    return textRow(theme, [`${play.who?.name ?? ''}'s turn is over. Enter: ${next} bowls.`, 'accent'])
-  }
-  if (stage.kind === 'done') return textRow(theme, [rivalTotalWords(play) || totalWords(play), 'strong'])
-  const standing = textRow(theme, [standingWords(block.standing), block.standing === FULL_RACK ? 'faint' : 'strong'])
-  if (block.standing !== FULL_RACK) return standing
-  const last = view?.onThisLane.findLast((record) => record.standingBefore === FULL_RACK)
-  const called = play.call ? ` Called ${callWords(play.call, block.setup.bowler.hand)}.` : ''
-  if (!last) {
-    return spreadRow(textRow(theme, ['First ball on this lane.', 'faint'], [called, 'accent']), standing, columns)
-  }
-  const { bag, bowler } = block.setup
-  const change = sinceLastWords(last.decision, play.decision, bag, bowler.hand)
-  const warning = tellsGrades(play)
-    ? sameLineWarning(block, play.decision, (index) => pinsGiven(play.grades[index]))
-    : ''
-  return spreadRow(
-    textRow(
-      theme,
-      ['Against your last line: ', 'faint'],
-      [`${change}.${called}`, 'accent'],
-      [warning && ` ${warning}`, 'loss'],
-    ),
-    standing,
-    columns,
-  )
-}
-
-/** Where an entry that is over went to; a host's lies with the host. */
-const handInWords = (path: string | null): string =>
-  path === null ? 'Being filed.' : path === '' ? 'The host has your entry.' : `Hand in ${path}`
-
-function totalWords(play: PlayState): string {
-  if (play.moment) {
-    const [now, then] = [momentPins(play), play.moment.thenPins].map((pins) => costWords(pins).toLowerCase())
-    return `This time: ${now}. In the block: ${then}. Enter goes back.`
-  }
-  const block = blockOf(play)
-  const totals = block.balls.map((game) => tally(block.setup.scoring, game).total)
-  const sum = totals.reduce((all, total) => all + total, 0)
-  const score = totals.length > 1 ? `${totals.join(', ')}: ${sum} in all` : `${sum}`
-  if (play.contest !== undefined) return `${score}. ${handInWords(play.recordPath)}`
-  if (play.mode === 'test') return `${score}. What the choices cost is told in the debrief.`
-  const isOpen = play.grades.includes(undefined)
-  const cost = isOpen ? 'being weighed' : pinsWords(allPinsGiven(play))
-  return `${score}. Cost of your choices: ${cost}.`
 }

@@ -6,6 +6,7 @@ import { spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { seenWords } from '../../draw/words.js'
 import { blockOf, isOwn, type PlayState, type ThrowGrade, tellsGrades } from '../../state/play-state.js'
+import { ROLL_FRAMES } from '../../state/reduce-throw.js'
 import { columnsOf } from '../../terminal/fit.js'
 
 /** What the last choice was worth and what became of it; while the ball rolls, only the first. */
@@ -16,7 +17,10 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
   if (stage.kind === 'rolling')
     return [
       gradeRow(play, stage.grade, block, stage.next.throws.at(-1)!, columns, theme),
-      textRow(theme, [`The ball is on its way${theme.glyphs.ellipsis}`, 'faint']),
+      textRow(theme, [
+        `${stage.frame < ROLL_FRAMES ? 'The ball is on its way' : 'The pins fall'}${theme.glyphs.ellipsis}`,
+        'faint',
+      ]),
     ]
   const last = block.throws.at(-1)
   if (!last)
@@ -33,9 +37,10 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
   // What fell stands beside the grade where it fits, else beside what was seen; the reason, told before, gives way last.
   const strong = (words: string) => textRow(theme, [words, 'strong'])
   if (columnsOf(whole) + fell.length < columns) return [spreadRow(whole, strong(fell), columns), textRow(theme, seen)]
-  const short = [fell, leaveName(last.standingAfter)].find((words) => seen.length + words.length < columns)
+  // A strike is said in as few words as it is called by.
+  const name = last.standingAfter === 0 ? fell : leaveName(last.standingAfter)
+  const short = [fell, name].find((words) => seen.length + words.length < columns)
   if (short !== undefined) return [whole, spreadRow(textRow(theme, seen), strong(short), columns)]
-  const name = leaveName(last.standingAfter)
   return [spreadRow(graded(columns - name.length - 1), strong(name), columns), textRow(theme, seen)]
 }
 
