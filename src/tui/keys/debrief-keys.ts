@@ -21,7 +21,14 @@ export const DEBRIEF_KEYS: readonly KeyBinding[] = [
     line: { in: ['debrief'], does: 'view' },
   },
   { command: 'up', keys: ['up', 'k'], shown: '↑ k', does: 'scroll up', contexts: ['debrief'] },
-  { command: 'down', keys: ['down', 'j'], shown: '↓ j', does: 'scroll down', contexts: ['debrief'] },
+  {
+    command: 'down',
+    keys: ['down', 'j'],
+    shown: '↓ j',
+    does: 'scroll down',
+    contexts: ['debrief'],
+    line: { in: ['debrief'], keys: '↑ ↓', does: 'scroll' },
+  },
   {
     command: 'costly',
     keys: ['n'],

@@ -25,15 +25,14 @@ export const hasBeliefRow = ({ columns, rows }: Size): boolean =>
   columns < BELIEF_FROM.columns && rows >= BELIEF_FROM.rows
 
 /**
- * The lane's size on a terminal, the same on every screen of a block, so that lane and rack stay where they are.
- *
- * @param hasRival whether a row tells of whom the block is bowled against
+ * The lane's size on a terminal, the same on every screen of a block, so that lane and rack stay where they are; the row below
+ * it is air, or tells of whom the block is bowled against.
  */
-export function laneSize(size: Size, hasRival = false): LaneSize {
+export function laneSize(size: Size): LaneSize {
   const most = size.rows >= 56 ? 30 : size.rows >= 50 ? 26 : 20
   const hasSide = size.columns >= SIDE_FROM.columns && size.rows >= SIDE_FROM.rows
   const sideColumns = !hasSide ? 0 : size.columns >= WIDE_SIDE_FROM_COLUMNS ? WIDE_SIDE_COLUMNS : SIDE_COLUMNS
-  const spare = size.rows - ROWS_AROUND - (hasBeliefRow(size) ? 1 : 0) - (hasRival ? 1 : 0)
+  const spare = size.rows - ROWS_AROUND - (hasBeliefRow(size) ? 1 : 0)
   return {
     columns: Math.min(MOST_LANE_COLUMNS, size.columns - 1 - sideColumns),
     rows: Math.min(most, Math.max(LEAST_LANE_ROWS, spare - 1)),

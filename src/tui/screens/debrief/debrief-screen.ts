@@ -6,7 +6,7 @@ import { type Span, spreadRow, textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { throwLabel } from '../../draw/words.js'
 import { beliefWords } from '../../parts/belief.js'
-import { contextKeyLine } from '../../parts/key-hints.js'
+import { contextKeyLine, type KeyWords } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
 import { laneSize } from '../../parts/lane-size.js'
 import type { Compared } from '../../state/app-state.js'
@@ -71,17 +71,31 @@ export function debriefScreen(
   compared: Compared | null = null,
 ): string[] {
   const head = [headRow(play, debrief.view, size.columns, theme)]
-  const foot = notice === '' ? contextKeyLine('debrief', size.columns, theme) : textRow(theme, [` ${notice}`, 'loss'])
+  const keys = contextKeyLine('debrief', size.columns, theme, keyWords(debrief.view, size))
+  const foot = notice === '' ? keys : textRow(theme, [` ${notice}`, 'loss'])
   if (debrief.view === 'luck') {
     return page([...head, '', ...indent(sameLuckRows(play, compared, size.columns - 3, theme), 1)], foot, size)
   }
-  const isWhole = debrief.view === 'ledger' || debrief.view === 'findings' || debrief.view === 'calls'
-  const body = isWhole
+  const body = isOfBlock(debrief.view)
     ? wholeRows(play, debrief, size, theme)
     : debrief.view === 'throw'
       ? throwRows(play, debrief, size, theme)
       : aboutThrowRows(play, debrief, size, theme)
   return page([...head, ...body], foot, size)
+}
+
+/** Pages about the whole block, which may be longer than the screen. */
+const isOfBlock = (view: DebriefView): boolean => view === 'ledger' || view === 'findings' || view === 'calls'
+
+/** From this size on the lane of the chosen throw stands above ledger and findings. */
+const hasLaneAbove = (view: DebriefView, size: Size): boolean =>
+  view !== 'calls' && size.columns >= WIDE_COLUMNS && size.rows >= TALLEST_ROWS
+
+/** Keys with nothing to do on a page are not named there. */
+function keyWords(view: DebriefView, size: Size): KeyWords {
+  const isLong = isOfBlock(view)
+  const hasLane = isLong ? hasLaneAbove(view, size) : view !== 'luck'
+  return { ...(hasLane ? {} : { wear: null, roll: null }), ...(isLong ? {} : { down: null }) }
 }
 
 /** The views, the one in sight marked, and what the choices cost. */
@@ -112,7 +126,7 @@ function tabRow(view: DebriefView, titles: typeof VIEW_TITLES, theme: Theme): st
 function throwRows(play: PlayState, debrief: DebriefState, size: Size, theme: Theme): string[] {
   const isWide = size.columns >= WIDE_COLUMNS
   const columns = isWide ? FACT_COLUMNS : Math.min(110, size.columns - 2)
-  const spare = size.rows - ROWS_AROUND_LANE - laneSize(size, play.rival !== null).rows - WORD_ROWS
+  const spare = size.rows - ROWS_AROUND_LANE - laneSize(size).rows - WORD_ROWS
   const barRows = Math.max(LEAST_BAR_ROWS, Math.min(MOST_BAR_ROWS, spare))
   const air = spare - barRows >= 2 ? [''] : []
   const timeline = timelineRows(gradesOf(play), debrief.chosen, columns, barRows, theme)
@@ -141,7 +155,7 @@ function laneAndLegend(
   theme: Theme,
   further: readonly Span[] = [],
 ): string[] {
-  const { rows, columns, sideColumns } = laneSize(size, play.rival !== null)
+  const { rows, columns, sideColumns } = laneSize(size)
   const picture = lanePicture(debriefLane(play, debrief), columns, rows, theme)
   const side = sideColumns > 0 ? seenRows(play, debrief.chosen, sideColumns - SIDE_GAP_COLUMNS, theme) : []
   const legend = ` ${debriefLegend(play, debrief, size.columns, theme)}`
@@ -177,7 +191,7 @@ const gradesOf = (play: PlayState) =>
 /** The lane with one table about the throw below it. */
 function aboutThrowRows(play: PlayState, debrief: DebriefState, size: Size, theme: Theme): string[] {
   const columns = Math.min(110, size.columns - 2)
-  const rows = size.rows - ROWS_AROUND_LANE - laneSize(size, play.rival !== null).rows
+  const rows = size.rows - ROWS_AROUND_LANE - laneSize(size).rows
   const table =
     debrief.view === 'choices'
       ? [
@@ -212,8 +226,7 @@ function wholeRows(play: PlayState, debrief: DebriefState, size: Size, theme: Th
       : debrief.view === 'findings'
         ? findings.rows
         : callScoreRows(play, debrief.chosen, columns, theme)
-  const hasLane = isWide && size.rows >= TALLEST_ROWS
-  const lane = hasLane ? laneAndLegend(play, debrief, size, theme) : []
+  const lane = hasLaneAbove(debrief.view, size) ? laneAndLegend(play, debrief, size, theme) : []
   const high = size.rows - 1 - 2 - lane.length
   const first = Math.min(pointedRow + debrief.scroll, Math.max(0, rows.length - high))
   const isCut = first + high < rows.length
