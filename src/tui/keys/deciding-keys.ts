@@ -149,7 +149,6 @@ export const DECIDING_KEYS: readonly KeyBinding[] = [
     shown: ',',
     does: 'half a board left',
     contexts: DECIDING,
-    line: { in: ['what-if'], keys: ', .', does: 'by halves' },
   },
   { command: 'half-right', keys: ['.'], shown: '.', does: 'half a board right', contexts: DECIDING },
   {

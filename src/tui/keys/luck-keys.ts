@@ -8,7 +8,6 @@ export const LUCK_KEYS: readonly KeyBinding[] = [
     shown: 'e',
     does: 'set the seed of oil and luck',
     contexts: ['bowler'],
-    line: { in: ['bowler'], does: 'seed' },
   },
   {
     command: 'against',
@@ -16,7 +15,6 @@ export const LUCK_KEYS: readonly KeyBinding[] = [
     shown: 'g',
     does: 'two at these keys by turns',
     contexts: ['bowler'],
-    line: { in: ['bowler'], does: 'guest' },
   },
   {
     command: 'against',

@@ -56,7 +56,6 @@ export const MENU_KEYS: readonly KeyBinding[] = [
     shown: 's',
     does: 'style of a typical bowler',
     contexts: ['bowler'],
-    line: { in: ['bowler'], does: 'style' },
   },
   {
     command: 'bag',
@@ -64,7 +63,6 @@ export const MENU_KEYS: readonly KeyBinding[] = [
     shown: 'b',
     does: "the scenario's bag or yours",
     contexts: ['bowler'],
-    line: { in: ['bowler'], does: 'bag' },
   },
   {
     command: 'mode',
@@ -72,7 +70,6 @@ export const MENU_KEYS: readonly KeyBinding[] = [
     shown: 'm',
     does: 'when grades are told',
     contexts: ['bowler'],
-    line: { in: ['bowler'], does: 'grades' },
   },
   { command: 'left', keys: ['left', 'h'], shown: '← h', does: 'the value before', contexts: ['settings'] },
   {

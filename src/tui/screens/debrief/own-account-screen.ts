@@ -29,7 +29,7 @@ export function ownAccountScreen(play: PlayState, own: OwnAccount, size: Size, t
     '',
   ]
   const body = index === undefined ? waitingRows(play, theme) : askingRows(play, own, index, size, theme)
-  return page([...head, ...body], contextKeyLine('own-account', size.columns, theme), size)
+  return page([...head, ...body], contextKeyLine('own-account', size.columns, theme, { back: 'skip' }), size)
 }
 
 function waitingRows(play: PlayState, theme: Theme): string[] {
