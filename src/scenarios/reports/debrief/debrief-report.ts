@@ -32,7 +32,8 @@ export function debriefReport(record: BlockRecord, debrief: Debrief) {
     givenAway: {
       firstBalls: rounded(sums.firstBalls.chargedPins, 2),
       spares: rounded(sums.spares.chargedPins, 2),
-      total: rounded(sums.block.chargedPins, 2),
+      // Fine enough that whoever rounds it once more prints the same figure as the header.
+      total: rounded(sums.block.chargedPins, 6),
     },
     againstTheOil: { firstBalls: rounded(firstBallPins, 2), spares: rounded(sparePins, 2) },
     ledger: {
