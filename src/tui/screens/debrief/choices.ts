@@ -7,7 +7,7 @@ import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
 import { blockOf, counts, type PlayState } from '../../state/play-state.js'
 
-const FIGURE_COLUMNS = 9
+const FIGURE_COLUMNS = 10
 const LEAST_BAR_COLUMNS = 12
 const WORD_COLUMNS = 42
 
@@ -42,7 +42,7 @@ export function choiceRows(play: PlayState, index: number, columns: number, rows
 
 function headings(columns: number, theme: Theme): string {
   const canvas = newCanvas(columns, 1)
-  put(canvas, 0, 0, 'Instead, against what was thrown, in pins', 'faint')
+  put(canvas, 0, 0, 'Instead (slide/target), against what was thrown, in pins', 'faint')
   putRight(canvas, columns - FIGURE_COLUMNS, 0, 'as seen', 'faint')
   putRight(canvas, columns, 0, 'real oil', 'faint')
   return canvasRows(canvas, theme)[0]!

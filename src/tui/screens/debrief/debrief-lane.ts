@@ -87,11 +87,12 @@ export function debriefLegend(play: PlayState, debrief: DebriefState, columns: n
     const older = glyphs.braille ? `${dashed} ${dotted}` : 'ooo ...'
     return textRow(theme, [`${solid} as you saw it`, 'last'], [`   ${older} the ones before`, 'older'])
   }
-  const ramp = theme.colouredGround
-    ? `${LEGEND_LEVELS.map((level) => `${theme.style('plain', level)}  `).join('')}\u001B[0m`
-    : LEGEND_LEVELS.map((level) => glyphs.oil[level]!.repeat(2)).join('')
-  const what = debrief.shows === 'oil' ? ' oil at this shot' : ' oil removed so far'
   const isLong = columns >= LONG_COLUMNS
+  const step = isLong ? 2 : 1
+  const ramp = theme.colouredGround
+    ? `${LEGEND_LEVELS.map((level) => theme.style('plain', level) + ' '.repeat(step)).join('')}\u001B[0m`
+    : LEGEND_LEVELS.map((level) => glyphs.oil[level]!.repeat(step)).join('')
+  const what = debrief.shows === 'oil' ? ' oil at this shot' : ' oil removed so far'
   const hasBest = play.accounts[debrief.chosen]?.graded != null
   const best = hasBest
     ? ([

@@ -79,6 +79,7 @@ function tableRows({ scores, lost, games }: Table, columns: number, theme: Theme
   // What choices lose in a whole block is no measure for a part of one.
   if (isWhole) putRight(canvas, CHOICES_END, 0, 'choices alone', 'faint')
   const barColumns = Math.min(MOST_BAR_COLUMNS, columns - BAR_START)
+  if (barColumns >= LEAST_BAR_COLUMNS) put(canvas, BAR_START, 0, heading, 'faint')
   entries.forEach(([name, score], index) => {
     const isYou = index === 0
     const y = index + 1
