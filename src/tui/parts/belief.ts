@@ -5,6 +5,8 @@ import type { Theme } from '../draw/theme.js'
 import { wrapWords } from '../terminal/fit.js'
 
 const SURE_SHARE = 0.995
+/** A longer line of words is hard to read. */
+const MOST_COLUMNS = 110
 
 /** How sure anyone could be of the fresh pattern before a choice, from what had been shown. */
 export function beliefRows(
@@ -16,7 +18,7 @@ export function beliefRows(
   return [
     textRow(theme, ['How well the fresh oil could be read', 'strong'], [`, ${when}`, 'faint']),
     ...(belief
-      ? wrapWords(beliefSentences(belief).join(' '), columns)
+      ? wrapWords(beliefSentences(belief).join(' '), Math.min(MOST_COLUMNS, columns))
       : [textRow(theme, [`Working it out${theme.glyphs.ellipsis}`, 'faint'])]),
   ]
 }

@@ -131,9 +131,7 @@ function bagRows(bag: readonly BallSpecification[], columns: number, rows: numbe
   const fits = full.reduce((sum, lines) => sum + lines.length, 0) <= rows
   const lines = fits ? full : bag.map((ball) => [clipRow(`${ball.name}, ${surfaceWords(ball)}`, columns - 2)])
   return lines.flatMap((ball, index) =>
-    ball.map((row, line) =>
-      line === 0 ? textRow(theme, [`${index + 1} `, 'accent'], row) : textRow(theme, [`  ${row}`, 'faint']),
-    ),
+    ball.map((row, line) => textRow(theme, [line === 0 ? `${index + 1} ` : '  ', 'accent'], row)),
   )
 }
 

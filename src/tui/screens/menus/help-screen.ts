@@ -11,6 +11,8 @@ import { wrapWords } from '../../terminal/fit.js'
 const KEY_COLUMNS = 7
 const SECTION_COLUMNS = 40
 const WORD_COLUMNS = 30
+/** A word and one line of what it means. */
+const WORD_AND_MEANING_COLUMNS = 80
 /** Title and the row below it, and the keys. */
 const ROWS_AROUND = 3
 /** Commands that mean the same in every place and are told once. */
@@ -64,7 +66,7 @@ export function helpScreen(context: KeyContext, help: Help, size: Size, theme: T
       ? ([`${theme.glyphs.left}${name}${theme.glyphs.right} `, 'accent'] as const)
       : ([` ${name}  `, 'faint'] as const)
   const below = rows.length - room - first
-  const more = below > 0 ? textRow(theme, [`${below} more rows below `, 'faint']) : ''
+  const more = below > 0 ? textRow(theme, [`${below} more ${below === 1 ? 'row' : 'rows'} below `, 'faint']) : ''
   const head = spreadRow(
     textRow(theme, ' ', tab('Keys', 'keys'), tab('Words of the trade', 'words')),
     more,
@@ -127,11 +129,15 @@ function sectionRows(title: string, bindings: readonly KeyBinding[], theme: Them
 const keyRow = (keys: string, does: string, theme: Theme): string =>
   textRow(theme, [`  ${keys.padEnd(KEY_COLUMNS)}`, 'accent'], ` ${does}`)
 
-/** Every word with what it means; one that needs a second row gets it. */
+/** Every word with what it means, in two columns where both fit; one that needs a second row gets it. */
 function wordRows(columns: number, theme: Theme): string[] {
-  return GLOSSARY.flatMap(({ word, means }) =>
-    wrapWords(means, columns - WORD_COLUMNS).map((row, line) =>
+  const across = columns >= 2 * WORD_AND_MEANING_COLUMNS ? 2 : 1
+  const rows = GLOSSARY.flatMap(({ word, means }) =>
+    wrapWords(means, Math.floor(columns / across) - WORD_COLUMNS).map((row, line) =>
       textRow(theme, [(line === 0 ? word : '').padEnd(WORD_COLUMNS), 'accent'], row),
     ),
   )
+  if (across === 1) return rows
+  const half = Math.ceil(rows.length / across)
+  return beside(rows.slice(0, half), WORD_AND_MEANING_COLUMNS, rows.slice(half))
 }

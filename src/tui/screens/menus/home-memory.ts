@@ -11,7 +11,7 @@ export function memoryRows(remembered: Remembered, rows: number, theme: Theme): 
   const { costs, skills, unpriced, lanesMet, lanesOfAll, calls } = remembered
   const below = [
     textRow(theme, ['Lanes met'.padEnd(NAME_COLUMNS), 'faint'], `${lanesMet} of ${lanesOfAll}`),
-    ...(calls ? [textRow(theme, ['Calls  ', 'faint'], callWords(calls))] : []),
+    ...(calls ? [textRow(theme, ['Calls right'.padEnd(NAME_COLUMNS), 'faint'], callWords(calls))] : []),
     ...(unpriced > 0 ? [textRow(theme, [unpricedWords(unpriced), 'faint'])] : []),
   ]
   if (costs.length === 0) return below
@@ -47,7 +47,7 @@ function sparkline(values: readonly number[], highest: number, { glyphs }: Theme
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length
 
 function callWords({ count, right, claimed }: NonNullable<Remembered['calls']>): string {
-  return `${right} of ${count}, sure of ${claimed.toFixed(1)}`
+  return `${right} of ${count}; you said ${claimed.toFixed(claimed < 10 ? 1 : 0)}`
 }
 
 const unpricedWords = (count: number): string =>

@@ -12,6 +12,7 @@ const NAME_COLUMNS = 20
 const FIGURE_COLUMNS = 20
 const STRETCH_COLUMNS = 10
 const BAR_COLUMNS = 24
+const MOST_TITLE_COLUMNS = 48
 
 /** What choices cost over time, by skill; scrolled where it is longer than the screen. */
 export function progressScreen(
@@ -34,7 +35,7 @@ export function progressScreen(
         theme,
         [' Progress', 'strong'],
         ['  cost in pins a game, with 95 % intervals', 'faint'],
-        [below > 0 ? `  ${below} more rows below` : '', 'faint'],
+        [below > 0 ? `  ${below} more ${below === 1 ? 'row' : 'rows'} below` : '', 'faint'],
       ),
       '',
       ...rows.slice(first, first + room),
@@ -153,7 +154,7 @@ function callRows({ calibration }: ProgressReport, theme: Theme): string[] {
   const { count, right, claimed, byConfidence } = calibration
   return [
     '',
-    textRow(theme, [' Calls', 'strong'], `  ${right} of ${count} came right; you were sure of ${claimed.toFixed(1)}`),
+    textRow(theme, [' Calls', 'strong'], `  ${right} of ${count} came right; you said ${claimed.toFixed(1)} would`),
     ...byConfidence.map(
       (one) => ` ${`${Math.round(one.sureShare * 100)} % sure`.padEnd(NAME_COLUMNS)}${one.right} of ${one.count}`,
     ),
@@ -168,7 +169,7 @@ function drillRows({ drills }: ProgressReport, theme: Theme): string[] {
 }
 
 function laneRows({ lanes }: ProgressReport, columns: number, theme: Theme): string[] {
-  const name = Math.max(NAME_COLUMNS, columns - FIGURE_COLUMNS - 24)
+  const name = Math.min(MOST_TITLE_COLUMNS, Math.max(NAME_COLUMNS, columns - FIGURE_COLUMNS - 24))
   return [
     textRow(theme, [` ${'Lanes met'.padEnd(name)}`, 'strong'], ['blocks  best  cost a game', 'faint']),
     ...lanes.map(({ title, blocks, bestGame, cost }) => {

@@ -56,7 +56,7 @@ export function scenarioScreen(
     '',
     textRow(theme, [' New block', 'strong'], ['  choose the lanes', 'faint'], ...filterSpans(filter, theme)),
     textRow(theme, [` ${notice}`, 'loss']),
-    ...beside(menu, menuColumns, about.slice(0, rows)),
+    ...beside(menu, menuColumns, about.length > rows ? about.filter((row) => row !== '') : about),
   ]
   return page(body, contextKeyLine(filter?.isOpen ? 'filter' : 'scenarios', size.columns, theme), size)
 }

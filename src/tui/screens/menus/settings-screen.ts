@@ -7,7 +7,7 @@ import { SETTING_ROWS, type Settings } from '../../settings/settings.js'
 import { wrapWords } from '../../terminal/fit.js'
 
 const LABEL_COLUMNS = 14
-const LIST_COLUMNS = 44
+const LIST_COLUMNS = 46
 
 /** Every setting with its value, and what the one under the hand is for. */
 export function settingsScreen(settings: Settings, cursor: number, notice: string, size: Size, theme: Theme): string[] {

@@ -26,14 +26,14 @@ export function sidePanelRows({ block, belief }: SideParts, columns: number, the
     .slice(-FIELD_ROWS)
     .map(
       ({ bowlerName, observation, hand }) =>
-        `${bowlerName}: ${trimmed(observation.breakpointBoard)} at ${trimmed(observation.breakpointFeet)} ${shortContact(observation.contact, hand)}`,
+        `${bowlerName}: ${trimmed(observation.breakpointBoard)} at ${trimmed(observation.breakpointFeet)}, ${shortContact(observation.contact, hand)}`,
     )
   const heading = (text: string) => textRow(theme, [text, 'faint'])
   const rows = [
     '',
     ...(belief ? [heading(BELIEF_HEADING), ...beliefWords(belief), ''] : []),
     ...(games.length > 0 ? [heading('So far'), ...games, ''] : []),
-    ...(others.length > 0 ? [heading('Others on this lane'), ...others] : []),
+    ...(others.length > 0 ? [heading('Others: board at ft, came in'), ...others] : []),
   ]
   return rows.map((row) => clipRow(row, columns))
 }
