@@ -79,6 +79,7 @@ export async function idleOnEveryScreen(): Promise<{ readonly idle: Idle[]; read
     games: [7],
     frames: 0,
     isOwn: true,
+    isDrill: false,
   }
   const services = fixtureServices({
     past: [past],

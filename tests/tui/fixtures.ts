@@ -1,3 +1,4 @@
+import type { Drill } from '../../src/scenarios/drills/load-drill.js'
 import type { Scenario } from '../../src/scenarios/files/scenario/scenario.js'
 import { loadScenario } from '../../src/scenarios/library/load.js'
 import type { BlockNotes } from '../../src/scenarios/store/block-notes.js'
@@ -256,6 +257,7 @@ interface FixtureParts {
   readonly past?: readonly PastBlock[]
   readonly remembered?: Remembered
   readonly openPast?: () => Promise<PlayedBlock>
+  readonly openDrill?: () => Promise<Drill>
   /** A clock in milliseconds; without one every look at it comes a second after the last, so that no key counts as held. */
   readonly now?: () => number
 }
@@ -307,6 +309,7 @@ export function fixtureServices(parts: FixtureParts = {}): FixtureServices {
     keepComparison: async () => {},
     keptAverage: async () => null,
     keepAverage: async () => {},
+    openDrill: parts.openDrill ?? (() => Promise.reject(new Error('there is no drill'))),
     readProgress: async () => madeUpProgress(),
     openPast: parts.openPast ?? (() => Promise.reject(new Error('there is no past block'))),
     findKit: async () => ({ kit: parts.kit ?? EMPTY_KIT, problem: '' }),

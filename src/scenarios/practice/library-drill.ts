@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises'
 import {
   DECIDED_SKILLS,
   type DecidedSkill,
@@ -38,14 +39,32 @@ const libraryPositions = (positions: readonly Position[], skill: DecidedSkill): 
 export const drillNamed = (name: string): Promise<Drill> =>
   name.startsWith(LIBRARY_PREFIX) ? libraryDrill(name) : loadDrill(name)
 
+const SHORT_POSITIONS = 5
+
+/**
+ * A few positions of a drill of the library.
+ *
+ * @param from how many to pass over, going round
+ * @throws ScenarioError
+ */
+export const shortLibraryDrill = (name: string, from: number): Promise<Drill> =>
+  libraryDrill(name, (all) => {
+    const first = from % Math.max(1, all.length)
+    return [...all.slice(first), ...all.slice(0, first)].slice(0, SHORT_POSITIONS)
+  })
+
+type Choose = (all: readonly DecidePosition[]) => readonly DecidePosition[]
+
 /** The drill of one skill, each of its positions played up to where the player comes in. @throws ScenarioError */
-async function libraryDrill(name: string): Promise<Drill> {
+async function libraryDrill(name: string, choose: Choose = (all) => all): Promise<Drill> {
   const skill = librarySkill(name)
   const set = await readyPositions()
   const isCurrent = (await standingOfSet(set)) !== 'earlier-model'
   const ready: Drill['positions'][number][] = []
-  for (const position of libraryPositions(set.positions, skill)) {
+  for (const position of choose(libraryPositions(set.positions, skill))) {
     const open = await openPosition(position)
+    // Playing one again takes a while; whoever waits may still press a key.
+    await setImmediate()
     if (!open.state.spot) continue
     const asked = isCurrent ? position : null
     const { bag, bowler } = open.scenario.setup

@@ -34,6 +34,10 @@ export function realServices(
       const { ownProgress } = await import('../../scenarios/reports/progress/own-progress.js')
       return ownProgress(dataFolder(said.dataFolder, environment), said.player)
     },
+    openDrill: async ({ name, answered }) => {
+      const { shortLibraryDrill } = await import('../../scenarios/practice/library-drill.js')
+      return shortLibraryDrill(name, answered)
+    },
     levels: () => LEVELS,
     fit: fitScenario,
     practice: practiceKeeper(environment, said),

@@ -1,3 +1,5 @@
+import type { Drill } from '../../scenarios/drills/load-drill.js'
+import type { WaitingDrill } from '../../scenarios/drills/waiting-drill.js'
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import type { BallData } from '../../scenarios/files/schema/ball.js'
 import type { LaneOfTheDay } from '../../scenarios/library/lane-of-the-day.js'
@@ -23,19 +25,6 @@ import type { DebriefState } from './debrief-state.js'
 import type { DrillPlay } from './drill-types.js'
 import type { PlayState, ThrowGrade } from './play-state.js'
 import type { PracticeEvent, PracticeState } from './practice-state.js'
-
-export type HomeEntry =
-  | 'continue'
-  | 'practice'
-  | 'new'
-  | 'today'
-  | 'debrief'
-  | 'past'
-  | 'progress'
-  | 'kit'
-  | 'settings'
-  | 'keys'
-  | 'quit'
 
 /** Who bowls with what on a scenario, being chosen. */
 export interface BowlerChoice extends BlockSource {
@@ -100,8 +89,8 @@ export interface Played {
 }
 
 export type Screen =
-  /** `takingUp` is the block just being played again up to where it was left. */
-  | { readonly kind: 'home'; readonly cursor: number; readonly takingUp?: KeptBlock }
+  /** `takingUp` is the block just being played again up to where it was left; `opening` the drill whose positions are. */
+  | { readonly kind: 'home'; readonly cursor: number; readonly takingUp?: KeptBlock; readonly opening?: WaitingDrill }
   /** The cursor counts what the filter lets through. */
   | { readonly kind: 'scenarios'; readonly cursor: number; readonly filter?: Filter }
   | ({ readonly kind: 'bowler' } & BowlerChoice)
@@ -150,6 +139,8 @@ export interface AppState {
   readonly momentFrom: ScreenOf<'debrief'> | null
   /** What the home screen tells of the blocks before; null until it is read. */
   readonly remembered: Remembered | null
+  /** The drill on what costs most, where none was played since; null until that is known. */
+  readonly waitingDrill: WaitingDrill | null
   /** The lane of the day; null until it is worked out. */
   readonly today: LaneOfTheDay | null
   /** Of the block on screen or the last one that was; null before the first. */
@@ -189,7 +180,9 @@ export type Action =
   | { readonly type: 'scenarios-read'; readonly scenarios: AppState['scenarios'] }
   | { readonly type: 'progress-read'; readonly report: ProgressReport }
   | { readonly type: 'past-read'; readonly blocks: readonly PastBlock[] }
-  | { readonly type: 'remembered'; readonly remembered: Remembered }
+  | { readonly type: 'remembered'; readonly remembered: Remembered; readonly drill: WaitingDrill | null }
+  | { readonly type: 'drill-opened'; readonly waiting: WaitingDrill; readonly drill: Drill }
+  | { readonly type: 'drill-refused'; readonly waiting: WaitingDrill; readonly sentence: string }
   | { readonly type: 'today-read'; readonly today: LaneOfTheDay }
   | { readonly type: 'comparing'; readonly compared: Compared }
   | { readonly type: 'averaged'; readonly averages: Pick<Averages, 'of'> & Partial<Averages> }
@@ -200,30 +193,6 @@ export type Action =
   /** What came back from the files while practising. */
   | { readonly type: 'practice'; readonly event: PracticeEvent }
   | { readonly type: 'trouble'; readonly sentence: string }
-
-/** Entries of the home screen: only those that lead somewhere. */
-export function homeEntries(state: Pick<AppState, 'kept' | 'finished' | 'hasPast'>): readonly HomeEntry[] {
-  const entries: (HomeEntry | null)[] = [
-    state.kept.length > 0 ? 'continue' : null,
-    'practice',
-    'new',
-    'today',
-    state.finished ? 'debrief' : null,
-    state.hasPast ? 'past' : null,
-    state.hasPast ? 'progress' : null,
-    'kit',
-    'settings',
-    'keys',
-    'quit',
-  ]
-  return entries.filter((entry) => entry !== null)
-}
-
-/** The home screen with the hand on what most go on with: the unfinished block, else a new one. */
-export function atHome(state: Pick<AppState, 'kept' | 'finished' | 'hasPast'>): ScreenOf<'home'> {
-  const entries = homeEntries(state)
-  return { kind: 'home', cursor: Math.max(0, entries.indexOf(entries.includes('continue') ? 'continue' : 'new')) }
-}
 
 /** Which keys hold just now. */
 export function keyContext(state: AppState): KeyContext {

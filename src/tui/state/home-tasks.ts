@@ -1,5 +1,7 @@
 import { type Dispatch, useEffect } from 'react'
+import { waitingDrill } from '../../scenarios/drills/waiting-drill.js'
 import type { Action, AppState } from './app-state.js'
+import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'
 
 /** Reads what the home screen tells of the blocks before, and works out the lane of the day, after its first picture stands. */
@@ -20,7 +22,7 @@ export function useHome(state: AppState, dispatch: Dispatch<Action>, services: T
       const remembered = await services.remembered(past)
       if (isGone) return
       dispatch({ type: 'past-read', blocks: past })
-      dispatch({ type: 'remembered', remembered })
+      dispatch({ type: 'remembered', remembered, drill: waitingDrill(remembered, past) })
     }
     // The list of past blocks says why it cannot be read.
     const turn = setImmediate(() => void read().catch(() => {}))
@@ -29,4 +31,12 @@ export function useHome(state: AppState, dispatch: Dispatch<Action>, services: T
       clearImmediate(turn)
     }
   }, [isUnread, dispatch, services])
+  const opening = (state.screen.kind === 'home' && state.screen.opening) || null
+  useEffect(() => {
+    if (opening === null) return
+    services.openDrill(opening).then(
+      (drill) => dispatch({ type: 'drill-opened', waiting: opening, drill }),
+      (fault: unknown) => dispatch({ type: 'drill-refused', waiting: opening, sentence: sentenceOf(fault) }),
+    )
+  }, [opening, dispatch, services])
 }

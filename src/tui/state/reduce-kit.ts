@@ -12,7 +12,8 @@ import {
   settleTyping,
 } from '../forms/form.js'
 import type { Command } from '../keys/binding.js'
-import { type AppState, atHome, type ScreenOf } from './app-state.js'
+import type { AppState, ScreenOf } from './app-state.js'
+import { atHome } from './home-entries.js'
 import { moved } from './lists.js'
 import { pastedName } from './naming.js'
 

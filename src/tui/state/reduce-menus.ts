@@ -4,17 +4,10 @@ import type { PastBlock } from '../../scenarios/store/past-blocks.js'
 import { STYLES } from '../../sim/world/bowler/levels.js'
 import type { Command } from '../keys/binding.js'
 import { SETTING_ROWS, stepSetting } from '../settings/settings.js'
-import {
-  type AppState,
-  atHome,
-  type BowlerChoice,
-  type Filter,
-  homeEntries,
-  type Screen,
-  type ScreenOf,
-} from './app-state.js'
+import type { AppState, BowlerChoice, Filter, Screen, ScreenOf } from './app-state.js'
 import { bowlerEntries, chosenScenario } from './bowler-choice.js'
 import { debriefOf } from './debrief-state.js'
+import { goHome, homeEntries } from './home-entries.js'
 import { filtered, moved, reduceFilter, scrolled } from './lists.js'
 import { reduceNaming } from './naming.js'
 import type { PlayState } from './play-state.js'
@@ -34,7 +27,7 @@ export function menu(state: AppState, screen: MenuScreen, command: Command, serv
   if (command === 'back' && screen.kind !== 'bowler') return goHome(state)
   switch (screen.kind) {
     case 'home':
-      return screen.takingUp ? state : home(state, screen.cursor, command, services)
+      return screen.takingUp || screen.opening ? state : home(state, screen.cursor, command, services)
     case 'scenarios': {
       const listed = listedScenarios(state, screen.filter)
       const scenario = listed[screen.cursor]
@@ -66,8 +59,6 @@ export const listedScenarios = ({ scenarios }: Pick<AppState, 'scenarios'>, filt
 export const listedBlocks = (blocks: readonly PastBlock[] | null, filter: Filter | undefined) =>
   filtered(blocks ?? [], filter, ({ title, bowledAt }) => `${title} ${bowledAt.toISOString().slice(0, 10)}`)
 
-const goHome = (state: AppState): AppState => ({ ...state, screen: atHome(state) })
-
 function home(state: AppState, cursor: number, command: Command, services: TrainerServices): AppState {
   const entries = homeEntries(state)
   if (command !== 'enter') {
@@ -78,6 +69,8 @@ function home(state: AppState, cursor: number, command: Command, services: Train
       return { ...state, screen: { kind: 'home', cursor, takingUp: state.kept[0]! } }
     case 'practice':
       return { ...state, screen: { kind: 'practice', practice: openPractice() } }
+    case 'drill':
+      return { ...state, screen: { kind: 'home', cursor, opening: state.waitingDrill! } }
     case 'today':
       return chooseToday(state, services)
     case 'debrief':

@@ -4,11 +4,12 @@ import type { BlockState } from '../../sim/world/block/types.js'
 import type { Command } from '../keys/binding.js'
 import { commandFor } from '../keys/keys.js'
 import { again, isAgain } from './again.js'
-import { type Action, type AppState, atHome, keyContext, type Screen } from './app-state.js'
+import { type Action, type AppState, keyContext, type Screen } from './app-state.js'
 import { averaged } from './averaged.js'
 import { debriefOf, rollOn, runOn } from './debrief-state.js'
 import { afterPosition } from './drill-play.js'
 import { isAtStake, whyNotNow } from './fresh-press.js'
+import { atHome, goHome } from './home-entries.js'
 import { leaveBlock } from './leave-block.js'
 import { backFromMoment } from './play-moment.js'
 import { blockOf, type PlayState, playedOn } from './play-state.js'
@@ -16,6 +17,7 @@ import { playedOf } from './played.js'
 import { practised, reducePractice } from './practice-state.js'
 import { clicked } from './reduce-click.js'
 import { reduceHelp } from './reduce-help.js'
+import { reduceHome } from './reduce-home.js'
 import { pasted, reduceKit } from './reduce-kit.js'
 import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.js'
 import { menu } from './reduce-menus.js'
@@ -114,7 +116,9 @@ function reduce(state: AppState, action: Action, services: TrainerServices): App
         ...(screen.kind === 'past' ? { screen: { ...screen, blocks: action.blocks } } : {}),
       }
     case 'remembered':
-      return { ...state, remembered: action.remembered }
+    case 'drill-opened':
+    case 'drill-refused':
+      return reduceHome(state, action, services)
     case 'today-read':
       return { ...state, today: action.today }
     case 'comparing':
@@ -226,8 +230,6 @@ function play(state: AppState, play: PlayState, command: Command, services: Trai
   }
   return withPlay(state, reducePlay(play, command, services))
 }
-
-const goHome = (state: AppState): AppState => withScreen(state, atHome(state))
 
 function takenUp(state: AppState, kept: KeptBlock, played: PlayedBlock, services: TrainerServices): AppState {
   const { screen } = state

@@ -1,3 +1,5 @@
+import type { Drill } from '../../scenarios/drills/load-drill.js'
+import type { WaitingDrill } from '../../scenarios/drills/waiting-drill.js'
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import type { BallData } from '../../scenarios/files/schema/ball.js'
 import type { LaneOfTheDay } from '../../scenarios/library/lane-of-the-day.js'
@@ -40,6 +42,8 @@ export interface TrainerServices extends Keeper {
   readonly playerName: string | undefined
   /** The lane and seed of the date that clocks here show. */
   laneOfToday(): LaneOfTheDay
+  /** A few positions of a drill of the library, with as many passed over as were answered before. @throws ScenarioError */
+  openDrill(waiting: WaitingDrill): Promise<Drill>
   /** What choices cost over time, from the blocks that are priced already. @throws ScenarioError */
   readProgress(): Promise<ProgressReport>
   /** @throws ScenarioError */

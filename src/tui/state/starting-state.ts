@@ -1,7 +1,8 @@
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
 import type { PlayedBlock } from '../../scenarios/store/keeper.js'
-import { type AppState, atHome } from './app-state.js'
+import type { AppState } from './app-state.js'
 import { startPosition } from './drill-play.js'
+import { atHome } from './home-entries.js'
 import { startAgainst } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { goOnWith, startBlock, startTour } from './start.js'
@@ -57,7 +58,7 @@ export async function startingState(
     services.readSettings(),
   ])
   const home: AppState = {
-    screen: atHome({ kept: left.blocks, finished: null, hasPast }),
+    screen: atHome({ kept: left.blocks, finished: null, hasPast, waitingDrill: null }),
     scenarios,
     kept: left.blocks,
     finished: null,
@@ -70,6 +71,7 @@ export async function startingState(
     played: null,
     momentFrom: null,
     remembered: null,
+    waitingDrill: null,
     today: null,
     compared: null,
     notice: found.problem || problem || (left.problems[0] ?? ''),

@@ -64,6 +64,13 @@ describe('what the home screen remembers', () => {
     expect(await remembered()).toMatchObject({ unpriced: 1, costs: [expect.any(Number)] })
   })
 
+  it('leaves out what answers a drill, which is no game', async () => {
+    const before = await remembered()
+    const origin = { ...recordOf(scenario, block).origin, cameToBe: 'drill' } as const
+    await file('drilled.json', { player: 'Ansa', seed: 'drilled', block: 'd'.repeat(24), origin })
+    expect(await remembered()).toEqual(before)
+  })
+
   it('is nothing where there is nothing', async () => {
     const told = await rememberedOf(data, [])
     expect(told).toMatchObject({ costs: [], skills: [], unpriced: 0, lanesMet: 0, calls: null })

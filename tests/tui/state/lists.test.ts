@@ -60,7 +60,16 @@ describe('a long list', () => {
 
 describe('what was bowled on a lane', () => {
   it('is counted by its title, with the best game of all its blocks', () => {
-    const block = { path: '', name: '', seed: '', bowledAt: new Date(0), throws: 20, frames: 10, isOwn: true }
+    const block = {
+      path: '',
+      name: '',
+      seed: '',
+      bowledAt: new Date(0),
+      throws: 20,
+      frames: 10,
+      isOwn: true,
+      isDrill: false,
+    }
     const played = playedOf([
       { ...block, title: 'A', games: [150, 211] },
       { ...block, title: 'A', games: [190] },

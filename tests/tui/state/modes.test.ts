@@ -4,7 +4,8 @@ import { noNotes } from '../../../src/scenarios/store/block-notes.js'
 import { startingBag } from '../../../src/tui/forms/ball-form.js'
 import { startingBowler } from '../../../src/tui/forms/bowler-form.js'
 import { commandFor } from '../../../src/tui/keys/keys.js'
-import { type Action, type AppState, homeEntries, keyContext } from '../../../src/tui/state/app-state.js'
+import { type Action, type AppState, keyContext } from '../../../src/tui/state/app-state.js'
+import { homeEntries } from '../../../src/tui/state/home-entries.js'
 import { blockOf, type PlayState } from '../../../src/tui/state/play-state.js'
 import { reducer } from '../../../src/tui/state/reduce.js'
 import { startBlock } from '../../../src/tui/state/start.js'
@@ -185,6 +186,7 @@ describe('past blocks', () => {
     games: [9],
     frames: 1,
     isOwn: true,
+    isDrill: false,
   }
   const listed = () => {
     const past = { ...home, hasPast: true }

@@ -36,17 +36,26 @@ const LIBRARY: Partial<Readonly<Record<Skill, string>>> = {
   spares: 'library:spare',
 }
 
+/** The drill of the library on a skill; null where there is none. */
+export const libraryDrillOf = (skill: Skill): string | null => LIBRARY[skill] ?? null
+
+/** The skill that costs most, in pins a game; null where nothing costs enough for a drill of its own. */
+export function dearestSkill(skills: readonly SkillCost[]): SkillCost | null {
+  const [dearest] = [...skills].sort((a, b) => b.mean - a.mean)
+  return dearest && dearest.mean >= LEAST_PINS ? dearest : null
+}
+
 /** The drill for what costs most; null where nothing costs enough. */
 export function suggestedDrill(skills: readonly SkillCost[], findings: readonly SkillFinding[]): SuggestedDrill | null {
-  const [dearest] = [...skills].sort((a, b) => b.mean - a.mean)
-  if (!dearest || dearest.mean < LEAST_PINS) return null
+  const dearest = dearestSkill(skills)
+  if (!dearest) return null
   const [finding] = findings.filter(({ skill }) => skill === dearest.skill).sort((a, b) => b.pins - a.pins)
   if (!finding) return null
   return {
     skill: dearest.skill,
     pinsPerGame: dearest.mean,
     practise: finding.practise,
-    library: LIBRARY[dearest.skill] ?? null,
+    library: libraryDrillOf(dearest.skill),
     record: finding.record,
   }
 }

@@ -6,11 +6,12 @@ import { contextKeyLine } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
 import { laneSize } from '../../parts/lane-size.js'
 import { menuRows, menuWidth } from '../../parts/menu.js'
-import { type AppState, type HomeEntry, homeEntries } from '../../state/app-state.js'
+import type { AppState } from '../../state/app-state.js'
+import { type HomeEntry, homeEntries } from '../../state/home-entries.js'
 import { clipRow } from '../../terminal/fit.js'
 import { memoryRows } from './home-memory.js'
 
-const PLAIN_LABELS: Readonly<Record<Exclude<HomeEntry, 'continue' | 'today'>, string>> = {
+const PLAIN_LABELS: Readonly<Record<Exclude<HomeEntry, 'continue' | 'drill' | 'today'>, string>> = {
   practice: 'Practice',
   new: 'New block',
   debrief: 'Look back at the last block',
@@ -51,7 +52,10 @@ export function homeScreen(
   const entries = menuRows(labels, cursor, theme).map((row) => ` ${row}`)
   const memory = state.remembered ? memoryRows(state.remembered, entries.length, theme) : []
   const menu = memory.length > 0 ? beside(entries, Math.max(MENU_COLUMNS, menuWidth(entries)), memory) : entries
-  const notice = state.notice === '' ? '' : textRow(theme, [` ${state.notice}`, 'loss'])
+  const isOpening = state.screen.kind === 'home' && state.screen.opening
+  const notice = isOpening
+    ? textRow(theme, [` Setting the pins of the drill${theme.glyphs.ellipsis}`, 'faint'])
+    : textRow(theme, [state.notice === '' ? '' : ` ${state.notice}`, 'loss'])
   const below = size.rows - 1 - head.length - menu.length - 1
   const laneRows = Math.min(20, below - LANE_FRAME_ROWS)
   const lane =
@@ -61,6 +65,7 @@ export function homeScreen(
 
 function labelOf(entry: HomeEntry, state: AppState, columns: number): string {
   if (entry === 'continue') return continueLabel(state, columns)
+  if (entry === 'drill') return `Drill waiting: ${state.waitingDrill?.skill}`
   if (entry !== 'today') return PLAIN_LABELS[entry]
   const { today } = state
   const whole = `Lane of the day: ${today?.title}`
