@@ -91,7 +91,7 @@ export function onlyStyled(row: string): string {
 export function wrapWords(text: string, columns: number): string[] {
   const rows: string[] = []
   let row = ''
-  for (const word of text.split(/\s+/).filter(Boolean).map(visibleLine)) {
+  for (const word of heldTogether(text.split(/\s+/).filter(Boolean).map(visibleLine), columns)) {
     const joined = row === '' ? word : `${row} ${word}`
     if (columnsOf(joined) <= columns) row = joined
     else {
@@ -101,4 +101,19 @@ export function wrapWords(text: string, columns: number): string[] {
   }
   if (row !== '') rows.push(row)
   return rows
+}
+
+const UNIT = /^(?:%|ft|mL|mph|deg|rpm|pins?)(?![A-Za-z])/
+const NUMBERED = /\b(?:board|slide|target|frame|ball)$/i
+
+/** Words, but a figure with its unit and a word with the figure it names as one, where both fit on a row. */
+function heldTogether(words: readonly string[], columns: number): string[] {
+  const held: string[] = []
+  for (const word of words) {
+    const last = held.at(-1) ?? ''
+    const belongs = (/\d$/.test(last) && UNIT.test(word)) || (NUMBERED.test(last) && /^\d/.test(word))
+    if (belongs && columnsOf(`${last} ${word}`) <= columns) held[held.length - 1] = `${last} ${word}`
+    else held.push(word)
+  }
+  return held
 }

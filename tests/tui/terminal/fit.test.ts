@@ -28,6 +28,13 @@ describe('fitting rows', () => {
       { seed: 5 },
     )
   })
+
+  it('ends no row between a figure and its unit, or a word and the figure it names', () => {
+    expect(wrapWords('comes in at 17.1 (pocket 26 %).', 24)).toEqual(['comes in at 17.1 (pocket', '26 %).'])
+    expect(wrapWords('it came in light at 13.4 mph', 24)).toEqual(['it came in light at', '13.4 mph'])
+    expect(wrapWords('asymmetric hybrid, slide 21.5', 25)).toEqual(['asymmetric hybrid,', 'slide 21.5'])
+    expect(wrapWords('slide 21.5', 6)).toEqual(['slide', '21.5'])
+  })
 })
 
 describe('reading what a terminal can show', () => {
