@@ -7,10 +7,9 @@ import {
 } from '../../sim/analysis/practice/position.js'
 import { type Drill, loadDrill } from '../drills/load-drill.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
-import { SKILL_WORDS, whyLine } from '../words/practice-words.js'
+import { hintWords, SKILL_WORDS } from '../words/practice-words.js'
 import { openPosition } from './open-position.js'
 import { readyPositions, standingOfSet } from './position-set.js'
-import { standingOf } from './shown-lines.js'
 
 /** What a drill of the library is named by. */
 const LIBRARY_PREFIX = 'library:'
@@ -66,18 +65,15 @@ async function libraryDrill(name: string, choose: Choose = (all) => all): Promis
     // Playing one again takes a while; whoever waits may still press a key.
     await setImmediate()
     if (!open.state.spot) continue
-    const asked = isCurrent ? position : null
-    const { bag, bowler } = open.scenario.setup
-    const lookFor = asked
-      ? whyLine(asked, null, { bag, hand: bowler.hand, standing: standingOf(open) })
-      : 'What did the balls before this one tell?'
+    // What was best is told by the grade; a second answer to it, out of those that were offered, would only be another figure.
+    const lookFor = isCurrent ? hintWords(position) : 'What did the balls before this one tell?'
     ready.push({
       scenario: open.scenario,
       state: open.state,
       states: open.states,
       given: position.moment.decisions,
       throws: 1,
-      lookFor: lookFor || 'The usual shot at it was good.',
+      lookFor,
     })
   }
   return { title: `Library: ${SKILL_WORDS[skill]}`, positions: ready }

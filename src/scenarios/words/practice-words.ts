@@ -199,20 +199,24 @@ export function saidWords(position: Position, answer: Answer): string {
   return ''
 }
 
-/** A hint for the second position of a family, where one can be given without the answer. */
-export function hintLine(position: Position): string {
+/** The hint for the second position of a family. */
+export const hintLine = (position: Position): string =>
+  `Hint: ${hintWords(position).replace(/^./, (letter) => letter.toLowerCase())}`
+
+/** What helps at a position without giving the answer away. */
+export function hintWords(position: Position): string {
   switch (position.kind) {
     case 'decide': {
       const stands = position.standing === null ? undefined : position.answers[position.standing]
-      if (!stands?.contacts) return 'Hint: a miss to one side costs more than to the other. Which?'
+      if (!stands?.contacts) return 'A miss to one side costs more than to the other. Which?'
       const { entryBoard, contacts } = stands
-      return `Hint: your last line, as meant, comes in at about ${entryBoard.toFixed(1)} (pocket ${percentWords(contacts.pocket)}).`
+      return `Your last line, as meant, comes in at about ${entryBoard.toFixed(1)} (pocket ${percentWords(contacts.pocket)}).`
     }
     case 'read':
-      return 'Hint: where the ball turned tells the length; how an inside and an outside ball differed tells the shape.'
+      return 'Where the ball turned tells the length; how an inside and an outside ball differed tells the shape.'
     case 'call':
-      return 'Hint: leave out what the bowler missed by. Where did the balls over the target come in?'
+      return 'Leave out what the bowler missed by. Where did the balls over the target come in?'
     case 'throw-or-lane':
-      return 'Hint: was it on target at the arrows, and at its usual speed? Then the hand explains less.'
+      return 'Was it on target at the arrows, and at its usual speed? Then the hand explains less.'
   }
 }
