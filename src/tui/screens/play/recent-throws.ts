@@ -8,7 +8,7 @@ import { throwLabel } from '../../draw/words.js'
 
 /** Where figures end and words begin. */
 const FIGURE_ENDS = { throw: 4, ball: 10, slide: 17, target: 25, arrows: 33 } as const
-const WORD_STARTS = { breakpoint: 37, 'came in': 54, left: 68 } as const
+const WORD_STARTS = { breakpoint: 36, 'came in': 51, left: 64 } as const
 
 /** The latest throws on a lane, newest first: what was decided and what was seen of it. */
 export function recentThrowRows(
@@ -42,11 +42,15 @@ export function recentThrowRows(
     put(canvas, WORD_STARTS.breakpoint, row, breakpointPlace(record.observation), ink)
     if (record.standingBefore === FULL_RACK)
       put(canvas, WORD_STARTS['came in'], row, shortContact(record.observation.contact, hand), ink)
-    put(canvas, WORD_STARTS.left, row, leftWords(record), ink)
+    put(canvas, WORD_STARTS.left, row, leftWords(record, columns - WORD_STARTS.left, theme), ink)
   })
   return canvasRows(canvas, theme)
 }
 
-function leftWords({ standingBefore, standingAfter }: ThrowRecord): string {
-  return standingAfter === 0 && standingBefore !== FULL_RACK ? 'spare' : leaveName(standingAfter)
+/** What was left; where that is too long for its column, without what it is called. */
+function leftWords({ standingBefore, standingAfter }: ThrowRecord, room: number, { glyphs }: Theme): string {
+  if (standingAfter === 0 && standingBefore !== FULL_RACK) return 'spare'
+  const name = leaveName(standingAfter)
+  const pins = name.length > room ? name.split(' ')[0]! : name
+  return pins.length <= room ? pins : `${pins.slice(0, room - glyphs.ellipsis.length)}${glyphs.ellipsis}`
 }
