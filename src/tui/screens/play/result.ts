@@ -13,7 +13,7 @@ import { columnsOf } from '../../terminal/fit.js'
 export function resultRows(play: PlayState, columns: number, theme: Theme): string[] {
   const { stage } = play
   const block = blockOf(play)
-  if (stage.kind === 'weighing') return [weighingRow(play, stage.turns, theme), '']
+  if (stage.kind === 'weighing') return [weighingRow(play, stage.turns, columns, theme), '']
   if (stage.kind === 'rolling')
     return [
       gradeRow(play, stage.grade, block, stage.next.throws.at(-1)!, columns, theme),
@@ -45,14 +45,13 @@ export function resultRows(play: PlayState, columns: number, theme: Theme): stri
 }
 
 /** A drill's grade on its way; from the second turn of the clock on, how long it has been. */
-function weighingRow(play: PlayState, turns: number, theme: Theme): string {
+function weighingRow(play: PlayState, turns: number, columns: number, theme: Theme): string {
   if (play.contest !== undefined) return textRow(theme, [`The choice is made${theme.glyphs.ellipsis}`, 'faint'])
   if (!tellsGrades(play)) return ''
-  const bar = theme.glyphs.dot.repeat(turns)
-  return textRow(theme, [
-    `Weighing the choice against the best from what you had seen${theme.glyphs.ellipsis} ${bar}`,
-    'faint',
-  ])
+  const words = `Weighing the choice against the best from what you had seen${theme.glyphs.ellipsis} `
+  // At the edge the dots begin anew.
+  const room = Math.max(1, columns - columnsOf(words))
+  return textRow(theme, [words + theme.glyphs.dot.repeat(turns % (room + 1)), 'faint'])
 }
 
 /** The grade of a choice made in `before`: what it cost, why and what to try; or why there is none. */
