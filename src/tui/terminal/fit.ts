@@ -103,8 +103,8 @@ export function wrapWords(text: string, columns: number): string[] {
   return rows
 }
 
-const UNIT = /^(?:%|ft|mL|mph|deg|rpm|pins?)(?![A-Za-z])/
-const NUMBERED = /\b(?:board|slide|target|frame|ball)$/i
+const UNIT = /^(?:%|ft|mL|mph|deg|degrees|rpm|lb|grit|pins?)(?![A-Za-z])/
+const NUMBERED = /\b(?:board|slide|target|frame|ball|RG|differential|intermediate)$/i
 
 /** Words, but a figure with its unit and a word with the figure it names as one, where both fit on a row. */
 function heldTogether(words: readonly string[], columns: number): string[] {
