@@ -57,7 +57,8 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
       passedOver,
       ownThrows: open.ownThrows(),
     }
-    return open.contest === undefined ? played : { ...played, notes: noNotes('test'), contest: open.contest.title }
+    if (open.contest !== undefined) return { ...played, notes: noNotes('test'), contest: open.contest.title }
+    return open.cameToBe === 'short-block' ? { ...played, notes: noNotes('test'), isShort: true } : played
   }
 
   return {

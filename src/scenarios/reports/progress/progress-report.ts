@@ -45,6 +45,7 @@ export function progressReport({ blocks, calls, unpriced, practice }: ProgressSo
     })),
     calibration: calibrationOf(calls),
     drills: drillsOf(counted),
+    shortBlocks: shortBlocksOf(counted),
     lanes: lanesOf(counted),
     practice,
   }
@@ -69,6 +70,17 @@ function drillsOf(blocks: readonly ReviewedBlock[]) {
     choices: priced.length,
     asGoodAsTheBest: priced.filter(({ givenAwayPins }) => givenAwayPins === 0).length,
     costPins: rounded(sum(priced.map(({ givenAwayPins }) => givenAwayPins)), 2),
+  }
+}
+
+/** The short blocks that practice ended with, each in order of play: whether what was practised stuck. */
+function shortBlocksOf(blocks: readonly ReviewedBlock[]) {
+  const short = blocks.filter(({ record }) => record.origin.cameToBe === 'short-block')
+  return {
+    blocks: short.length,
+    choices: sum(short.map(({ report }) => ownChoices(report))),
+    cost: told(short.map(totalCost)),
+    each: short.map((block) => ({ day: dayOf(block), perGame: rounded(totalCost(block).value, 1) })),
   }
 }
 
