@@ -90,7 +90,9 @@ function lanesOf(blocks: readonly ReviewedBlock[]) {
   return titles
     .map((title) => {
       const here = blocks.filter(({ report }) => report.title === title)
-      const games = here.flatMap(({ report }) => (report.finished ? report.games : []))
+      const games = here.flatMap(({ record, report }) =>
+        report.finished && record.origin.cameToBe !== 'short-block' ? report.games : [],
+      )
       return {
         title,
         scenario: here[0]!.record.name,

@@ -126,7 +126,7 @@ export function playLowerRows(
   const block = blockOf(play)
   const columns = size.columns - 2
   const blank = (which: number) => (air >= which ? [''] : [])
-  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(block.spot), theme)
+  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(play), theme)
   const field = play.stage.kind === 'deciding' ? play.field : null
   return [
     ...blank(1),
@@ -210,7 +210,11 @@ const gameShown = (play: PlayState): readonly (readonly number[])[] => {
   return block.balls[game - 1] ?? []
 }
 
-const frameShown = (spot: Spot | null): number | null => (spot?.phase === 'game' ? spot.frame : null)
+/** The frame being bowled, if any. */
+const frameShown = (play: PlayState): number | null => {
+  const { spot } = blockOf(play)
+  return spot?.phase === 'game' && play.stage.kind !== 'done' ? spot.frame : null
+}
 
 const standingShown = (play: PlayState): number => (blockOf(play).spot ? blockOf(play).standing : FULL_RACK)
 

@@ -33,7 +33,8 @@ import { practicePicture } from './practice-lane.js'
 
 const LANE_FRAME_ROWS = 3
 const MOST_LANE_ROWS = 22
-const BAR_COLUMNS = 20
+/** Of the bar that says how far the session is; the shorter where there is little room. */
+const BAR_COLUMNS = { wide: 20, narrow: 10 } as const
 const KEY_ROWS = 1
 /** From this width on there is room for who bowls. */
 const BOWLER_COLUMNS = 110
@@ -157,7 +158,8 @@ function headRow(practice: PracticeState, columns: number, theme: Theme): string
   const { plan, answered } = desk.session
   const all = sessionLength(plan)
   const at = Math.min(all, answered.length + (practice.stage.kind === 'told' && practice.stage.said ? 0 : 1))
-  const filled = Math.round((BAR_COLUMNS * at) / all)
+  const bar = columns >= BOWLER_COLUMNS ? BAR_COLUMNS.wide : BAR_COLUMNS.narrow
+  const filled = Math.round((bar * at) / all)
   const [full, empty] = theme.glyphs.braille ? ['━', '─'] : ['=', '-']
   const { position, state, scenario } = open
   const posted = state.posted[state.spot!.lane]
@@ -172,7 +174,7 @@ function headRow(practice: PracticeState, columns: number, theme: Theme): string
       theme,
       [` ${at} of ${all} `, 'faint'],
       [full.repeat(filled), 'accent'],
-      [`${empty.repeat(BAR_COLUMNS - filled)}  `, 'faint'],
+      [`${empty.repeat(bar - filled)}  `, 'faint'],
       [practice.stage.kind !== 'told' && isTested(practice) ? `Test${dot}` : '', 'strong'],
       [headWords(position), 'strong'],
     ),
@@ -207,7 +209,7 @@ function belowRows(practice: PracticeState, squeeze: Squeeze, columns: number, t
     ]
   }
   const draft = stage.kind === 'asking' || stage.kind === 'sure' ? stage.draft : null
-  const line = position.kind === 'call' ? `${lineWords(position.decision, bag)}. ` : ''
+  const line = position.kind === 'call' ? `The line: ${lineWords(position.decision, bag)}. ` : ''
   return [
     ...(squeeze.hint && supportOf(practice) === 'hint'
       ? wrapWords(hintLine(position), columns).map((row) => textRow(theme, [row, 'faint']))
