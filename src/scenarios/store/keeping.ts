@@ -16,7 +16,7 @@ import { EMPTY_KIT, kitText, type OwnKit, readKit } from './own-kit.js'
 import { PLAYER_VARIABLE } from './player-name.js'
 import { ownThrows, readRecord, recordOf } from './record.js'
 import { rememberedOf } from './remembered.js'
-import { replayRecord } from './replay.js'
+import { replayKnown, replayRecord } from './replay.js'
 import { refuseSealedRecord } from './sealed-lanes.js'
 
 /** What the command line says of where to keep blocks and who plays; what it leaves out is asked of the environment. */
@@ -112,7 +112,7 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
       refuseSealedRecord(folder, path, record)
       const notes = notesOf(await textAt(saidWithRecord(folder, path)).catch(() => null))
       const worked = await readKeptAccount(debriefs, record)
-      const replay = replayRecord(record, path)
+      const replay = worked ? replayKnown(record, path) : replayRecord(record, path)
       const { player: bowledBy = player } = record
       return {
         ...replay,
