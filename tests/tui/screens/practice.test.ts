@@ -89,13 +89,13 @@ describe('practice on the screen', () => {
       practiceScreen({ ...waiting, stage: { kind: 'over' } }, '', size, theme)
         .map(bare)
         .join('\n'),
-    ).toMatch(/The questions are over[^]*Enter the short block/)
+    ).toMatch(/The questions are over[\s\S]*Enter the short block/)
     const short = { ...desk, session: { ...desk.session, plan: { ...desk.session.plan, hasShortBlock: false } } }
     expect(
       practiceScreen({ ...waiting, desk: short, stage: { kind: 'over' } }, '', size, theme)
         .map(bare)
         .join('\n'),
-    ).toMatch(/Practice is over[^]*Enter home/)
+    ).toMatch(/Practice is over[\s\S]*Enter home/)
   })
 })
 
