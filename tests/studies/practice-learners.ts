@@ -23,7 +23,7 @@ import {
 import { type Position, SKILLS, type Skill } from '../../src/sim/analysis/practice/position.js'
 import type { SkillNorms } from '../../src/sim/analysis/practice/profile.js'
 import { difficultyOf } from '../../src/sim/analysis/practice/rating.js'
-import { nextPosition } from '../../src/sim/analysis/practice/schedule.js'
+import { nextPosition, stoodBestLast } from '../../src/sim/analysis/practice/schedule.js'
 import { lossOf } from '../../src/sim/analysis/practice/scoring.js'
 import { type RandomSource, stream } from '../../src/sim/random.js'
 import { LEARNERS, learnerAnswer, type SimulatedLearner, taught, trueLoss } from './practice/learners.js'
@@ -62,6 +62,7 @@ function practise(
         asked,
         rungs: learner.rungs,
         day,
+        stoodBest: stoodBestLast(learner.answers, store),
       },
       how.draw,
     )

@@ -4,7 +4,7 @@ import { type Answered, type Learner, learned, normsOf, profileOf, seenLately } 
 import { type Answer, DECIDED_SKILLS, type Kind, type Position, type Skill } from './position.js'
 import type { SkillNorms } from './profile.js'
 import { difficultyOf } from './rating.js'
-import { familyKey, nextPosition } from './schedule.js'
+import { familyKey, nextPosition, stoodBestLast } from './schedule.js'
 import { lossOf, type PracticeLoss } from './scoring.js'
 
 export const SESSION_MINUTES = [5, 10, 20] as const
@@ -127,7 +127,7 @@ export function drawnOn(
   session: Session,
   draw: RandomSource,
 ): { readonly session: Session; readonly position: Position } | null {
-  const { plan, store, norms, learner, day, drawn } = session
+  const { plan, store, norms, learner, day, drawn, answered } = session
   if (drawn.length >= sessionLength(plan)) return null
   const isTested = isTest(plan, drawn.length)
   const hasDecisions = store.some(({ skill }) => TESTED.has(skill))
@@ -143,6 +143,7 @@ export function drawnOn(
       asked: drawn,
       rungs: learner.rungs,
       day,
+      stoodBest: stoodBestLast([...learner.answers, ...drawn.slice(answered.length)], store),
       families: new Set([...plan.families, ...(isTested ? [] : plan.comeBack)]),
       ...(isTested && hasDecisions ? { skills: TESTED } : {}),
     },
