@@ -1,5 +1,5 @@
 import { basename } from 'node:path'
-import { replayRecord } from '../../store/replay.js'
+import { replayKnown } from '../../store/replay.js'
 import type { Estimate } from '../review/estimate.js'
 import { choiceWords } from '../review/figures-words.js'
 import type { PlayerReport } from '../review/review-report.js'
@@ -96,7 +96,7 @@ function dearestTable({ dearest, blocks }: PlayerReport): string {
 }
 
 function blockPart({ path, record, report }: ReviewedBlock, most: number): string[] {
-  const replay = replayRecord(record, path)
+  const replay = replayKnown(record, path)
   const ended = replay.states[replay.states.length - 1]
   return [
     '<div class="block">',

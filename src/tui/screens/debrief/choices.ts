@@ -21,7 +21,7 @@ export function choiceRows(play: PlayState, index: number, columns: number, rows
   const faint = (words: string) => [textRow(theme, [words, 'faint'])]
   if (!counts(play, index))
     return faint('Practice has nothing at stake; other choices are priced from the first frame on.')
-  if (!account) return faint('Not weighed yet.')
+  if (!account) return faint(`Working them out${theme.glyphs.ellipsis}`)
   const alternatives = account.graded?.alternatives ?? []
   if (alternatives.length === 0) return faint('Other choices are priced for first balls; this was a spare.')
   const made = throws[index]!.decision

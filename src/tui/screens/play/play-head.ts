@@ -1,3 +1,4 @@
+import { SHORT_BLOCK_FRAMES } from '../../../sim/analysis/practice/short-block.js'
 import type { PlayerView } from '../../../sim/analysis/view/player-view.js'
 import type { BlockState, PostedSheet, Spot } from '../../../sim/world/block/types.js'
 import { spreadRow, textRow } from '../../draw/text-row.js'
@@ -17,7 +18,7 @@ export function headRow(play: PlayState, view: PlayerView | null, columns: numbe
   const mode = columns >= MODE_COLUMNS ? [play.contest === undefined ? MODE_WORDS[play.mode] : 'contest'] : []
   const title = ` ${play.contest ?? play.scenario.title}`
   const drilled = drillPlaceWords(play)
-  const now = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
+  const now = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot, play.isShort) : overWords(play)
   const place = [drilled, drilled !== '' && play.stage.kind === 'done' ? 'answered' : now].filter(Boolean).join(dot)
   const room = columns - columnsOf(title) - columnsOf(place) - 2
   const about = (view ? headOptions(view, mode) : [])
@@ -39,8 +40,9 @@ const headOptions = ({ laneName, posted }: PlayerView, mode: readonly string[]):
   [laneName],
 ]
 
-function placeNow({ setup }: BlockState, spot: Spot): string {
+function placeNow({ setup }: BlockState, spot: Spot, isShort = false): string {
   if (spot.phase === 'practice') return `Practice ${spot.frame} of ${setup.practiceThrows * setup.lanes.length}`
+  if (isShort) return `Short block ${spot.frame} of ${SHORT_BLOCK_FRAMES}`
   return placeWords(spot, setup.games)
 }
 

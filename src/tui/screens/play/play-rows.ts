@@ -2,7 +2,6 @@ import { breakpointPlace } from '../../../scenarios/words/throw-words.js'
 import type { BeliefSummary } from '../../../sim/analysis/belief/summary.js'
 import type { PlayerView } from '../../../sim/analysis/view/player-view.js'
 import type { PinFall } from '../../../sim/world/block/pin-fall.js'
-import type { Spot } from '../../../sim/world/block/types.js'
 import { FULL_RACK } from '../../../sim/world/pins/leaves.js'
 import { tally } from '../../../sim/world/scoring/game.js'
 import { clickable } from '../../draw/hits.js'
@@ -111,7 +110,7 @@ export function playLowerRows(
   const block = blockOf(play)
   const columns = size.columns - 2
   const blank = (which: number) => (air >= which ? [''] : [])
-  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(block.spot), theme)
+  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(play), theme)
   const field = play.stage.kind === 'deciding' ? play.field : null
   return [
     ...blank(1),
@@ -165,7 +164,11 @@ const gameShown = (play: PlayState): readonly (readonly number[])[] => {
   return block.balls[game - 1] ?? []
 }
 
-const frameShown = (spot: Spot | null): number | null => (spot?.phase === 'game' ? spot.frame : null)
+/** The frame being bowled, if any. */
+const frameShown = (play: PlayState): number | null => {
+  const { spot } = blockOf(play)
+  return spot?.phase === 'game' && play.stage.kind !== 'done' ? spot.frame : null
+}
 
 const standingShown = (play: PlayState): number => (blockOf(play).spot ? blockOf(play).standing : FULL_RACK)
 
