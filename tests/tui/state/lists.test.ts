@@ -74,6 +74,7 @@ describe('what was bowled on a lane', () => {
       { ...block, title: 'A', games: [150, 211] },
       { ...block, title: 'A', games: [190] },
       { ...block, title: 'B', games: [] },
+      { ...block, title: 'B', games: [78], isDrill: true },
     ])
     expect(played.get('A')).toEqual({ blocks: 2, bestGame: 211 })
     expect(played.get('B')).toEqual({ blocks: 1, bestGame: null })

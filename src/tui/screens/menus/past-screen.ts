@@ -11,7 +11,8 @@ import { listedBlocks } from '../../state/reduce-menus.js'
 import { wrapWords } from '../../terminal/fit.js'
 
 const ROWS_AROUND_LIST = 8
-const TITLE_COLUMNS = 38
+const TITLE_COLUMNS = 37
+const SCORE_COLUMNS = 13
 
 /** Blocks bowled before, latest first. */
 export function pastScreen(
@@ -62,9 +63,12 @@ function isBest({ title, games }: PastBlock, best: ReadonlyMap<string, Played>):
   return played !== undefined && played.blocks > 1 && games.some((game) => game === played.bestGame)
 }
 
-function blockWords({ bowledAt, title, games, throws }: PastBlock, best: boolean, theme: Theme): string {
+function blockWords({ bowledAt, title, games, throws, isDrill }: PastBlock, best: boolean, theme: Theme): string {
   const day = bowledAt.toISOString().slice(0, 10)
   const name = [...title].slice(0, TITLE_COLUMNS).join('').padEnd(TITLE_COLUMNS)
-  const score = games.length === 0 ? 'practice only' : games.join(', ')
-  return `${day}  ${name} ${best ? theme.glyphs.played : ' '} ${score.padEnd(12)}  ${throws === 1 ? '1 throw' : `${throws} throws`}`
+  const scores = games.map((score) => String(score).padStart(3)).join(', ')
+  // What answers a drill has no score of its own.
+  const score = isDrill ? 'drill' : games.length === 0 ? 'practice only' : scores
+  const mark = best && !isDrill ? theme.glyphs.played : ' '
+  return `${day}  ${name} ${mark} ${score.padEnd(SCORE_COLUMNS)}  ${String(throws).padStart(2)} ${throws === 1 ? 'throw' : 'throws'}`
 }
