@@ -132,12 +132,15 @@ const countedCosts = (blocks: readonly ReviewedBlock[]): Weighed[] =>
 
 const told = (values: readonly Weighed[]) => roundedEstimate(estimateOf(values.filter(({ weight }) => weight > 0)))
 
+/** Fine enough that whoever rounds it once more prints the figure that stands elsewhere. */
+const DECIMALS = 6
+
 /** Nobody gives away less than nothing, whatever a few blocks' interval says. */
 export function roundedEstimate({ mean, low, high, blocks }: Estimate): Estimate {
   return {
-    mean: rounded(mean, 2),
-    low: low === null ? null : rounded(Math.max(0, low), 2),
-    high: high === null ? null : rounded(high, 2),
+    mean: rounded(mean, DECIMALS),
+    low: low === null ? null : rounded(Math.max(0, low), DECIMALS),
+    high: high === null ? null : rounded(high, DECIMALS),
     blocks,
   }
 }
