@@ -79,7 +79,7 @@ export async function idleOnEveryScreen(): Promise<{ readonly idle: Idle[]; read
     games: [7],
     frames: 0,
     isOwn: true,
-    isDrill: false,
+    kind: 'block' as const,
   }
   const services = fixtureServices({
     past: [past],

@@ -20,9 +20,9 @@ export interface WaitingDrill {
  */
 export function waitingDrill({ skills }: Pick<Remembered, 'skills'>, past: readonly PastBlock[]): WaitingDrill | null {
   const own = past.filter(({ isOwn }) => isOwn)
-  if (own[0]?.isDrill) return null
+  if (own[0]?.kind === 'drill') return null
   const dearest = dearestSkill(skills)
   const name = dearest && libraryDrillOf(dearest.skill)
   if (!name) return null
-  return { skill: dearest.skill, name, answered: own.filter(({ isDrill }) => isDrill).length }
+  return { skill: dearest.skill, name, answered: own.filter(({ kind }) => kind === 'drill').length }
 }

@@ -23,8 +23,8 @@ export interface PastBlock {
   readonly frames: number
   /** Whether it carries the player's own name, or nobody's, and was bowled by a person. */
   readonly isOwn: boolean
-  /** Whether it answers a position of a drill, and is no block of its own. */
-  readonly isDrill: boolean
+  /** A drill answers a position and is no block of its own; a short block ends a session of practice. */
+  readonly kind: 'block' | 'drill' | 'short-block'
 }
 
 /** How many are listed: the latest. */
@@ -114,7 +114,7 @@ async function glance(
         games: bowled.map((game) => game.total),
         frames: bowled.reduce((sum, game) => sum + game.frames.filter(({ complete }) => complete).length, 0),
         isOwn: origin.cameToBe !== 'auto' && (player === undefined || player === me),
-        isDrill: origin.cameToBe === 'drill',
+        kind: origin.cameToBe === 'drill' || origin.cameToBe === 'short-block' ? origin.cameToBe : 'block',
       },
       compared: { scenarioHash, seed, player, block, origin, decisions },
     }

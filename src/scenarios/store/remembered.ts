@@ -37,7 +37,7 @@ const FRAMES_A_GAME = 10
 /** What there is to remember of the player's own blocks, latest first in the list. Nothing is graded for it: what is not priced is only counted. */
 export async function rememberedOf(data: string, past: readonly PastBlock[]): Promise<Remembered> {
   const own = past.filter(({ isOwn }) => isOwn)
-  const latest = own.filter(({ frames, isDrill }) => !isDrill && frames >= LEAST_FRAMES).slice(0, LATEST)
+  const latest = own.filter(({ frames, kind }) => kind !== 'drill' && frames >= LEAST_FRAMES).slice(0, LATEST)
   const told = (await Promise.all(latest.map((block) => tellOf(data, block)))).reverse()
   const whole = told.flatMap(({ costPins, frames }) => (costPins === null ? [] : [aGame(costPins, frames)]))
   const called = told.flatMap(({ calls }) => calls)

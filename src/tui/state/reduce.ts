@@ -14,7 +14,7 @@ import { leaveBlock } from './leave-block.js'
 import { backFromMoment } from './play-moment.js'
 import { blockOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
-import { isShortBlockNext, practised, reducePractice } from './practice-state.js'
+import { practised } from './practice-state.js'
 import { clicked } from './reduce-click.js'
 import { reduceHelp } from './reduce-help.js'
 import { reduceHome } from './reduce-home.js'
@@ -22,10 +22,11 @@ import { pasted, reduceKit } from './reduce-kit.js'
 import { accounted, accountWhole, lookBack, triedOut } from './reduce-look-back.js'
 import { menu } from './reduce-menus.js'
 import { chooseBall, reducePlay } from './reduce-play.js'
+import { practiceOn } from './reduce-practice.js'
 import { keptNot, keptOn, letGo, skip, tick } from './reduce-throw.js'
 import { changedBoth, handedOver, startAgainst } from './rival.js'
 import type { TrainerServices } from './services.js'
-import { goOnWith, startShortBlock, startTour } from './start.js'
+import { goOnWith, startTour } from './start.js'
 import { tourOn } from './tour.js'
 
 /** The one place where the trainer's state changes. Pure but for the seed of a new block, which services give. */
@@ -178,12 +179,8 @@ function command(state: AppState, command: Command, services: TrainerServices): 
   switch (screen.kind) {
     case 'play':
       return play(state, screen.play, command, services)
-    case 'practice': {
-      if (command === 'enter' && isShortBlockNext(screen.practice))
-        return screen.practice.shortBlock ? startShortBlock(state, screen.practice.shortBlock, services) : state
-      const practice = reducePractice(screen.practice, command)
-      return practice ? withScreen(state, { kind: 'practice', practice }) : goHome(state)
-    }
+    case 'practice':
+      return practiceOn(state, screen.practice, command, services)
     case 'debrief':
       return lookBack(state, screen, command, services)
     case 'kit':

@@ -14,7 +14,7 @@ const block = (about: Partial<PastBlock> = {}): PastBlock => ({
   games: [150],
   frames: 10,
   isOwn: true,
-  isDrill: false,
+  kind: 'block' as const,
   ...about,
 })
 const costing = (skill: SkillHistory['skill'], mean: number): SkillHistory => ({ skill, costs: [mean], mean })
@@ -24,11 +24,11 @@ describe('the drill that waits', () => {
     const skills = [costing('line', 4), costing('ball', 6)]
     const waiting = { skill: 'ball', name: 'library:ball', answered: 0 }
     expect(waitingDrill({ skills }, [block()])).toEqual(waiting)
-    const drilled = block({ isDrill: true })
+    const drilled = block({ kind: 'drill' })
     expect(waitingDrill({ skills }, [drilled, block()])).toBeNull()
     expect(waitingDrill({ skills }, [block(), drilled, drilled])).toEqual({ ...waiting, answered: 2 })
     // Whatever somebody else has played in the same folder.
-    expect(waitingDrill({ skills }, [block({ isDrill: true, isOwn: false }), block()])).toEqual(waiting)
+    expect(waitingDrill({ skills }, [block({ kind: 'drill', isOwn: false }), block()])).toEqual(waiting)
   })
 
   it('is none where nothing costs enough to name, or the library has none on it', () => {

@@ -126,7 +126,7 @@ function otherScreens(told: string): Exclude<AppState['screen'], { kind: 'play' 
     games: [187],
     frames: 10,
     isOwn: true,
-    isDrill: false,
+    kind: 'block' as const,
   }
   const many = Array.from({ length: 80 }, (_, index) => ({ ...past, path: `/records/${index}.json` }))
   const own = bowlerFields(startingBowler('right'))[0]!.step(startingBowler('right'), 1)

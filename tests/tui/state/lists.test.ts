@@ -68,13 +68,13 @@ describe('what was bowled on a lane', () => {
       throws: 20,
       frames: 10,
       isOwn: true,
-      isDrill: false,
+      kind: 'block' as const,
     }
     const played = playedOf([
       { ...block, title: 'A', games: [150, 211] },
       { ...block, title: 'A', games: [190] },
       { ...block, title: 'B', games: [] },
-      { ...block, title: 'B', games: [78], isDrill: true },
+      { ...block, title: 'B', games: [78], kind: 'drill' },
     ])
     expect(played.get('A')).toEqual({ blocks: 2, bestGame: 211 })
     expect(played.get('B')).toEqual({ blocks: 1, bestGame: null })

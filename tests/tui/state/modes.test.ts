@@ -186,7 +186,7 @@ describe('past blocks', () => {
     games: [9],
     frames: 1,
     isOwn: true,
-    isDrill: false,
+    kind: 'block' as const,
   }
   const listed = () => {
     const past = { ...home, hasPast: true }

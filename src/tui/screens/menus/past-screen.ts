@@ -63,12 +63,14 @@ function isBest({ title, games }: PastBlock, best: ReadonlyMap<string, Played>):
   return played !== undefined && played.blocks > 1 && games.some((game) => game === played.bestGame)
 }
 
-function blockWords({ bowledAt, title, games, throws, isDrill }: PastBlock, best: boolean, theme: Theme): string {
+const KIND_WORDS = { drill: 'drill', 'short-block': 'short block' } as const
+
+function blockWords({ bowledAt, title, games, throws, kind }: PastBlock, best: boolean, theme: Theme): string {
   const day = bowledAt.toISOString().slice(0, 10)
   const name = [...title].slice(0, TITLE_COLUMNS).join('').padEnd(TITLE_COLUMNS)
   const scores = games.map((score) => String(score).padStart(3)).join(', ')
   // What answers a drill has no score of its own.
-  const score = isDrill ? 'drill' : games.length === 0 ? 'practice only' : scores
-  const mark = best && !isDrill ? theme.glyphs.played : ' '
+  const score = kind !== 'block' ? KIND_WORDS[kind] : games.length === 0 ? 'practice only' : scores
+  const mark = best && kind === 'block' ? theme.glyphs.played : ' '
   return `${day}  ${name} ${mark} ${score.padEnd(SCORE_COLUMNS)}  ${String(throws).padStart(2)} ${throws === 1 ? 'throw' : 'throws'}`
 }
