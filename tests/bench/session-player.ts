@@ -42,18 +42,29 @@ const LOOKING: readonly Move[] = [
   ['p'],
   ['i'],
 ]
-/** Looks at a debrief before it is left. */
-const LOOKS = 12
+/** How somebody plays. */
+interface Manner {
+  /** Looks at a debrief before it is left. */
+  readonly looks: number
+  /** How often something else than a throw is done, against a curious player. */
+  readonly aside: number
+  /** Chance of leaving a debrief that is still being worked out, each time it is looked at. */
+  readonly impatience: number
+}
+export const CURIOUS: Manner = { looks: 12, aside: 1, impatience: 0.02 }
+/** Throws and throws, and looks back but shortly. */
+export const HURRIED: Manner = { looks: 2, aside: 0.15, impatience: 0.3 }
 
 /** A player who reads the screen and presses keys by it: the same screens in the same order lead to the same keys. */
-export function sessionPlayer(seed: string): (screen: string) => Move {
+export function sessionPlayer(seed: string, { looks: most, aside, impatience }: Manner): (screen: string) => Move {
   const random = seedrandom.alea(seed)
   const oneOf = <Value>(values: readonly Value[]): Value => values[Math.floor(random() * values.length)]!
   const chance = (share: number) => random() < share
   let looks = 0
   return (screen) => {
     if (screen.includes('Words of the trade')) return [ESCAPE]
-    if (screen.includes('on its way') || screen.includes('weighed…') || screen.includes('Weighing')) return []
+    if (screen.includes('Weighing')) return chance(impatience) ? [ESCAPE] : []
+    if (screen.includes('on its way') || screen.includes('weighed…')) return []
     if (screen.includes('Your account first')) return chance(0.3) ? [ESCAPE] : [oneOf([DOWN, UP]), ENTER]
     if (screen.includes('choose the lanes')) return [...new Array<string>(Math.floor(random() * 6)).fill(DOWN), ENTER]
     if (screen.includes('choose who bowls')) return [...oneOf([[], [DOWN], [LEFT], ['m']]), ENTER]
@@ -63,22 +74,25 @@ export function sessionPlayer(seed: string): (screen: string) => Move {
     if (screen.includes('The bag')) return [oneOf([DOWN, UP]), ENTER]
     if (screen.includes('Findings')) {
       looks++
-      if (looks <= LOOKS) return oneOf(LOOKING)
+      if (looks <= most) return oneOf(LOOKING)
       looks = 0
       return [ESCAPE]
     }
     if (/Enter throw/.test(screen)) {
-      if (chance(0.03)) return ['b']
-      if (chance(0.03)) return ['?']
-      if (chance(0.03)) return ['o']
-      if (chance(0.02)) return [ESCAPE]
-      if (chance(0.015)) return ['e']
-      const call = chance(0.2) ? ['c', oneOf([LEFT, RIGHT]), ENTER] : []
+      if (chance(0.03 * aside)) return ['b']
+      if (chance(0.03 * aside)) return ['?']
+      if (chance(0.03 * aside)) return ['o']
+      if (chance(0.02 * aside)) return [ESCAPE]
+      if (chance(0.015 * aside)) return ['e']
+      const call = chance(0.2 * aside) ? ['c', oneOf([LEFT, RIGHT]), ENTER] : []
       return [...call, ...oneOf(CHANGES), ENTER]
     }
-    if (/[▸>] Practice/.test(screen)) return [DOWN]
-    if (/[▸>] Quit/.test(screen)) return [UP, UP, UP]
-    if (screen.includes('New block')) return oneOf([[ENTER], [ENTER], [ENTER], [DOWN]])
+    if (screen.includes('New block')) {
+      if (/[▸>] (Resume|Practice)/.test(screen)) return [DOWN]
+      // One further down is the way out.
+      if (/[▸>] (Keys|Quit)/.test(screen)) return [UP, UP]
+      return oneOf([[ENTER], [ENTER], [ENTER], [DOWN]])
+    }
     return [ESCAPE]
   }
 }

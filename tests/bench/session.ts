@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process'
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
@@ -7,21 +7,33 @@ import { fileURLToPath } from 'node:url'
 import xterm from '@xterm/headless'
 import seedrandom from 'seedrandom'
 import { type BenchRow, figuresOf } from './measure.js'
-import { sessionPlayer } from './session-player.js'
+import { CURIOUS, HURRIED, sessionPlayer } from './session-player.js'
 import { slopeOf } from './slope.js'
 
 const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
 const PROBE = fileURLToPath(new URL('session-probe.mjs', import.meta.url))
 const MINUTE = 60_000
 /** How long somebody thinks at least and at most, between keys, and for a screen that has nothing to press. */
-const PLAYER = { thinking: [5000, 8000], key: 250, waiting: 1000, arguments: [] } as const
+const PLAYER = { manner: CURIOUS, thinking: [5000, 8000], key: 250, waiting: 1000, arguments: [] } as const
 /** As fast as the program takes it: six hours of a player in well under one. */
-const SCRIPT = { thinking: [30, 50], key: 10, waiting: 60, arguments: ['play', 'house-forty', '--no-motion'] } as const
+const SCRIPT = {
+  manner: HURRIED,
+  thinking: [90, 130],
+  key: 10,
+  waiting: 60,
+  arguments: ['play', 'house-forty', '--no-motion'],
+} as const
 const MINUTES_A_SAMPLE = 2
+/** Milliseconds without a change after which a picture stands, and how long that is waited for. */
+const STILL = 40
+const MOST_WAITED = 2000
 const SAMPLES_AT_SPEED = 40
 /** Code is still being compiled and caches filled in the first minutes; slopes leave them out. */
 const WARM_UP_MINUTES = 6
 const MEGABYTE = 1 << 20
+const MOVES_A_COUNT = 20
+/** Stands on every screen of the program. */
+const KEYS = '? keys'
 
 interface Sample {
   readonly minute: number
@@ -82,11 +94,23 @@ function memoryRows(
 ): BenchRow[] {
   const points = samples.map((sample) => [over.of(sample), bytesOf(sample) / MEGABYTE] as const)
   const known = points.filter(([, megabytes]) => Number.isFinite(megabytes))
+  if (known.length === 0) return []
   const level: BenchRow = { name, unit: 'MB', measured: figuresOf(known.map(([, megabytes]) => megabytes)) }
   if (known.length < 4) return [level]
   const { slope, halfWidth } = slopeOf(known)
   const said = `${name}, growth ${over.words} (95 %: ${sign(slope - halfWidth)} to ${sign(slope + halfWidth)})`
   return [level, { name: said, unit: 'MB', measured: figuresOf([slope]) }]
+}
+
+/** Throws that are on the disk, in blocks filed and left. */
+function keptThrows(folder: string): number {
+  const throwsIn = (name: string): number => {
+    const path = join(folder, 'data', name)
+    if (!existsSync(path)) return 0
+    const files = readdirSync(path).filter((file) => !file.startsWith('.'))
+    return files.reduce((sum, file) => sum + readFileSync(join(path, file), 'utf8').split('"standing"').length - 1, 0)
+  }
+  return throwsIn('records') + throwsIn('unfinished')
 }
 
 const sign = (value: number): string => (value < 0 ? `−${(-value).toFixed(1)}` : `+${value.toFixed(1)}`)
@@ -95,10 +119,16 @@ async function play(folder: string, { minutes, throws: most = Number.POSITIVE_IN
   const pace = Number.isFinite(most) ? SCRIPT : PLAYER
   const log = join(folder, 'probe.jsonl')
   const { child, screen } = open(folder, log, pace.arguments)
-  const ended = new Promise<void>((done) => child.on('close', () => done()))
+  const ended = new Promise<number | null>((done) => child.on('close', done))
   let isOver = false
-  ended.then(() => (isOver = true))
-  const player = sessionPlayer('session')
+  let lastScreen = ''
+  let exitCode: number | null = null
+  let lastMove: unknown = null
+  ended.then((code) => {
+    isOver = true
+    exitCode = code
+  })
+  const player = sessionPlayer('session', pace.manner)
   const chance = seedrandom.alea('pace')
   const start = performance.now()
   const minute = () => (performance.now() - start) / MINUTE
@@ -110,9 +140,17 @@ async function play(folder: string, { minutes, throws: most = Number.POSITIVE_IN
   const samples: Sample[] = []
   await wait(2000)
   while (minute() < minutes && throws < most && !isOver) {
-    const move = player(await screen())
+    const shown = await screen()
+    if (isOver) break
+    if (!shown.includes(KEYS)) {
+      // Not begun yet, or left already: nobody would press anything.
+      await wait(pace.waiting)
+      continue
+    }
+    const move = player(shown)
+    if (move.length > 0) [lastScreen, lastMove] = [shown, move]
     if (move.length > 0) moves++
-    if (move.at(-1) === '\r' && (await screen()).includes('Enter throw')) throws++
+    if (moves % MOVES_A_COUNT === 0) throws = keptThrows(folder)
     for (const key of move) {
       child.stdin!.write(key)
       await wait(pace.key)
@@ -124,7 +162,10 @@ async function play(folder: string, { minutes, throws: most = Number.POSITIVE_IN
     nextSample += between
     process.stderr.write(`${told(samples.at(-1)!)}, ${throws} throws\n`)
   }
-  if (isOver) throw new Error(`The program ended by itself after ${minute().toFixed(1)} minutes:\n${await screen()}`)
+  if (isOver)
+    throw new Error(
+      `The program ended with ${exitCode} after ${minute().toFixed(1)} minutes and ${JSON.stringify(lastMove)} at\n${lastScreen}\nand then\n${await screen()}`,
+    )
   child.stdin!.write('\u001B')
   await wait(500)
   child.stdin!.write('q')
@@ -153,8 +194,14 @@ function open(
     },
   })
   const emulator = new xterm.Terminal({ cols: 80, rows: 24, allowProposedApi: true, scrollback: 0 })
-  child.stdout!.on('data', (chunk: Buffer) => emulator.write(chunk))
+  let drawnAt = performance.now()
+  child.stdout!.on('data', (chunk: Buffer) => {
+    drawnAt = performance.now()
+    emulator.write(chunk)
+  })
+  /** What is on the screen once nothing more is being drawn: keys pressed at an older picture would go elsewhere. */
   const screen = async () => {
+    for (let waited = 0; performance.now() - drawnAt < STILL && waited < MOST_WAITED; waited += STILL) await wait(STILL)
     await new Promise<void>((done) => emulator.write('', done))
     const { active } = emulator.buffer
     return Array.from({ length: 24 }, (_, y) => active.getLine(y)?.translateToString(true) ?? '').join('\n')

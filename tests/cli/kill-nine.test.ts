@@ -1,18 +1,13 @@
 import { expect, it } from 'vitest'
 import { killAt } from './kill-moments.js'
 
-/** Results told and milliseconds after: from before the first throw on. */
+/** Results told and milliseconds after: from before the first throw on. Hundreds of others: `npm run study faults`. */
 const MOMENTS = [
   [0, 700],
   [1, 0],
-  [1, 3],
-  [2, 11],
   [2, 1],
   [3, 23],
-  [4, 7],
-  [5, 2],
-  [6, 30],
-  [8, 0],
+  [6, 0],
 ] as const
 
 it.each(MOMENTS)(

@@ -36,7 +36,7 @@ function takeTruth(hash: Hash, truth: Truth): void {
     truth.hookStartFeet,
     truth.rollStartFeet,
     truth.leftLaneFeet,
-    truth.touched,
+    truth.touched ?? -1,
   ])
   takeNumbers(hash, truth.normals)
   takeNumbers(hash, truth.path)

@@ -12,8 +12,7 @@ const SLOW_EVERY = 50
  * seed, option and typed line) and to every screen, and counts what reaches the terminal; it should be nothing. Commands that take
  * seconds (debrief, review, room, bag, auto, scenario check) get every fiftieth. Argument: how many payloads.
  *
- * It has not run to its end yet. Of the first 50 texts none reached the terminal from a screen; from commands 8 forged a line by a line
- * end in an option's own value (mended since, and held in by `hostile-text.test.ts`).
+ * The last run, of all 205 texts: none reached the terminal, from no command and no screen (fourteen minutes).
  */
 export async function run([most]: readonly string[] = []): Promise<void> {
   const payloads = PAYLOADS.slice(0, most === undefined ? PAYLOADS.length : Number(most))

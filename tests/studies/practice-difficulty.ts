@@ -1,8 +1,8 @@
 /**
  * Fits the weights of difficulty (`src/sim/analysis/practice/difficulty-weights.ts`) on scripted players, and holds them against players and
- * positions left out: `npm run study practice-difficulty`, some seconds. On 214 positions, half of them and two
- * players left out of the fit, 1000 answers: 90.5 % predicted to be sound and 89.9 % sound; by fifths of the prediction 68.8 and 73.5, 91.7 and 86.5,
- * 95.4 and 95.5, 97.6 and 97.0, 98.9 and 97.0 %.
+ * positions left out: `npm run study practice-difficulty`, some seconds. On 218 positions, half of them and two
+ * players left out of the fit, 1000 answers: 89.0 % predicted to be sound and 88.0 % sound; by fifths of the prediction 67.9 and 68.5, 88.3 and 86.0,
+ * 93.3 and 91.0, 96.9 and 96.5, 98.6 and 98.0 %.
  */
 import { readyPositions } from '../../src/scenarios/practice/position-set.js'
 import { type Position, SKILLS, type Skill } from '../../src/sim/analysis/practice/position.js'

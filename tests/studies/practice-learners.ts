@@ -2,14 +2,14 @@
  * Simulated learners practise on the ready positions: `npm run study practice-learners [runs]`, some minutes for 50 runs. Whether the profile finds
  * what each is weak in, whether its intervals hold, how much of practice the scheduler gives it, and what adaptive drawing gains over even drawing.
  *
- *     214 positions, 200 answers a run, 50 runs a learner (10 minutes)
+ *     218 positions, 200 answers a run, 50 runs a learner (5 minutes)
  *     learner              weakest by design came first   share of practice (even 12.5 %)   adaptive over even drawing, pins a game
- *     moves late           45 of 50                       41 %                              +0.50 ± 0.18
- *     misreader            50 of 50                       60 %                              +0.87 ± 0.07
- *     ball-loyal           50 of 50                       67 %                              +0.42 ± 0.06
- *     chaser               50 of 50                       72 %                              +1.73 ± 0.73
- *     noisy all-rounder    none by design                  8 %                              -0.22 ± 0.13
- *     80 % intervals hold 83.3 % of 2,000
+ *     moves late           50 of 50                       52 %                              +0.73 ± 0.12
+ *     misreader            50 of 50                       64 %                              +1.30 ± 0.09
+ *     ball-loyal           50 of 50                       68 %                              +0.77 ± 0.42
+ *     chaser               50 of 50                       72 %                              +2.28 ± 0.77
+ *     noisy all-rounder    none by design                 12 %                              -0.06 ± 0.14
+ *     80 % intervals hold 83.8 % of 2,000
  */
 import { readyPositions } from '../../src/scenarios/practice/position-set.js'
 import {
@@ -23,7 +23,7 @@ import {
 import { type Position, SKILLS, type Skill } from '../../src/sim/analysis/practice/position.js'
 import type { SkillNorms } from '../../src/sim/analysis/practice/profile.js'
 import { difficultyOf } from '../../src/sim/analysis/practice/rating.js'
-import { nextPosition } from '../../src/sim/analysis/practice/schedule.js'
+import { nextPosition, stoodBestLast } from '../../src/sim/analysis/practice/schedule.js'
 import { lossOf } from '../../src/sim/analysis/practice/scoring.js'
 import { type RandomSource, stream } from '../../src/sim/random.js'
 import { LEARNERS, learnerAnswer, type SimulatedLearner, taught, trueLoss } from './practice/learners.js'
@@ -62,6 +62,7 @@ function practise(
         asked,
         rungs: learner.rungs,
         day,
+        stoodBest: stoodBestLast(learner.answers, store),
       },
       how.draw,
     )

@@ -1,16 +1,16 @@
 /**
  * What answering by a rule costs on the ready positions, against the ideal observer (0) and a careful, human-like player: `npm run study
- * practice-strategies`, some seconds. Pins a position over the kinds each rule speaks of; `careful` is the careful player on the same positions. On 214 positions:
+ * practice-strategies`, some seconds. Pins a position over the kinds each rule speaks of; `careful` is the careful player on the same positions. On 218 positions:
  *
  * | rule | positions | rule | careful |
  * | --- | --- | --- | --- |
- * | the last line again | 144 | 2.81 | 0.08 |
- * | always 2 left | 144 | 2.87 | 0.09 |
- * | always the first | 144 | 2.28 | 0.08 |
- * | always the middle | 144 | 1.74 | 0.08 |
- * | always "pocket" | 20 | 1.81 | 0.12 |
- * | always 50 % | 24 | 1.81 | 0.23 |
- * | a third each, or the sheet | 26 | 2.11 | 1.06 |
+ * | the last line again | 144 | 2.75 | 0.09 |
+ * | always 2 left | 144 | 2.79 | 0.10 |
+ * | always the first | 144 | 2.34 | 0.09 |
+ * | always the middle | 144 | 1.68 | 0.09 |
+ * | always "pocket" | 20 | 1.91 | 0.12 |
+ * | always 50 % | 24 | 2.21 | 0.28 |
+ * | a third each, or the sheet | 30 | 2.00 | 0.98 |
  */
 import { readyPositions } from '../../src/scenarios/practice/position-set.js'
 import type { Answer, Position } from '../../src/sim/analysis/practice/position.js'

@@ -31,6 +31,16 @@ export const madeUpProgress = (told = ''): ProgressReport => ({
     ],
   },
   drills: { positions: 12, choices: 14, asGoodAsTheBest: 9, costPins: 7.3 },
+  shortBlocks: {
+    blocks: 3,
+    choices: 31,
+    cost: estimate(8.4),
+    each: [
+      { day: '2026-09-12', perGame: 11.2 },
+      { day: '2026-10-03', perGame: 8.1 },
+      { day: '2026-11-20', perGame: 6.0 },
+    ],
+  },
   lanes: Array.from({ length: 9 }, (_, place) => ({
     title: `The lane of a long name at Quillmoor, number ${place + 1}${told}`,
     scenario: 'house-forty',

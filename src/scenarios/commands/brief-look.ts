@@ -24,9 +24,9 @@ export interface BriefLook {
 }
 
 /** One first ball of so many is held against the best line with the oil in sight, and counts for the others. */
-const PRICED_EVERY = 2
+const PRICED_EVERY = 3
 /** One who sees the oil looks for a better line at every so many first balls on a lane, and shoots spares by habit. */
-const LOOKS_EVERY = 3
+const LOOKS_EVERY = 4
 
 /** Plays a game by each policy under one seed. @param reached is told after each game */
 export function briefLook(scenario: Scenario, reached: (games: number) => void): BriefLook {

@@ -8,6 +8,7 @@ import { originWords } from '../reports/debrief/origin-words.js'
 import { workedDebrief } from '../reports/debrief/worked-debrief.js'
 import { debriefHtml } from '../reports/html/debrief-page.js'
 import { frameHtml } from '../reports/html/frame-page.js'
+import { isBlockOver } from '../store/block-over.js'
 import { type Note, readNotes } from '../store/coach-notes.js'
 import { dataFolder, debriefsFolder } from '../store/data-folder.js'
 import { keptBlock } from '../store/kept-block.js'
@@ -68,7 +69,7 @@ export async function debriefCommand(
     return EXIT.fine
   }
   console.print(
-    `${replay.scenario.title} (${record.name}), seed ${record.seed}${debrief.ended.spot ? ', unfinished' : ''}`,
+    `${replay.scenario.title} (${record.name}), seed ${record.seed}${isBlockOver(record.origin.cameToBe, debrief.ended) ? '' : ', unfinished'}`,
   )
   for (const line of wrapped(`${originWords(record)}.`)) console.print(line)
   const lines = options.at ? frameLines(debrief, options.at, path) : debriefLines(debrief)

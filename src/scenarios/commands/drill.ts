@@ -5,6 +5,7 @@ import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
 import { historyLines } from '../plain/history-lines.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
+import { sharedLines } from '../plain/shared-lines.js'
 import { drillNamed } from '../practice/library-drill.js'
 import { type BlockStore, blockStore } from '../store/block-store.js'
 import { dataFolder, debriefsFolder, withDataFolder } from '../store/data-folder.js'
@@ -89,7 +90,7 @@ async function playPosition(
   const grades: Grade[] = []
   try {
     const ended = await playLines(state, {
-      lines: shared(typed),
+      lines: sharedLines(typed),
       say: console.print,
       object: console.print,
       keep: open.keep,
@@ -106,14 +107,5 @@ async function playPosition(
     return { ended, kept, grades }
   } finally {
     await open.leave()
-  }
-}
-
-/** Lines of a common source: who stops reading leaves the rest for who comes next. */
-async function* shared(typed: AsyncIterator<string>): AsyncIterable<string> {
-  for (;;) {
-    const { done, value } = await typed.next()
-    if (done) return
-    yield value
   }
 }

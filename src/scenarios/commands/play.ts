@@ -12,6 +12,7 @@ import { ScenarioError } from '../files/text/scenario-error.js'
 import { openingLines } from '../plain/opening-lines.js'
 import { playLines } from '../plain/play-lines.js'
 import { whileWaiting } from '../plain/while-waiting.js'
+import { isBlockOver } from '../store/block-over.js'
 import { type BlockStore, blockStore } from '../store/block-store.js'
 import { dataFolder, debriefsFolder, withDataFolder } from '../store/data-folder.js'
 import { keepAccount } from '../store/kept-account.js'
@@ -119,7 +120,7 @@ async function offerOf(store: BlockStore): Promise<string[]> {
   ]
 }
 
-interface PlayingOn {
+export interface PlayingOn {
   readonly script: readonly string[] | null
   readonly options: PlayOptions
   /** By the throw's number; filled as it goes. */
@@ -127,21 +128,21 @@ interface PlayingOn {
   /** Works the account out while the player thinks; null where nobody thinks, or nothing is priced. */
   readonly behind: Settling | null
   readonly rival: BlockBefore | null
+  /** What is typed; the console's own lines where left out. */
+  readonly lines?: AsyncIterable<string>
 }
 
-async function playOn(
-  { begun, keep, contest }: OpenBlock,
-  { script, options, grades, behind, rival }: PlayingOn,
+/** Plays an open block line by line until it is over or left; what a test does not tell is worked out all the same. */
+export async function playOn(
+  { begun, keep, contest, cameToBe }: OpenBlock,
+  { script, options, grades, behind, rival, lines }: PlayingOn,
   console: CommandConsole,
 ): Promise<BlockState> {
-  if (!begun.spot) return begun
+  if (isBlockOver(cameToBe, begun)) return begun
+  const typed = () => lines ?? console.lines()
   let at = 0
   return playLines(begun, {
-    lines: script
-      ? counted(script, (number) => (at = number))
-      : behind
-        ? whileWaiting(console.lines(), behind.step)
-        : console.lines(),
+    lines: script ? counted(script, (number) => (at = number)) : behind ? whileWaiting(typed(), behind.step) : typed(),
     say: console.print,
     object: (sentence) => {
       if (options.script !== undefined) throw new ScenarioError([`${options.script}:${at}: ${sentence}`])
@@ -149,26 +150,29 @@ async function playOn(
     },
     keep,
     notKept: (fault) => notThrown(fault, console),
-    grade: options.grade && contest === undefined,
+    grade: contest === undefined && options.grade && (cameToBe === 'short-block' ? 'quietly' : true),
+    enough: (state) => isBlockOver(cameToBe, state),
     graded: (grade) => grades.push(grade),
     thrown: (before, after) => behind?.thrown(before, after, grades.at(-1)),
     ...(rival ? { rival: rival.block } : {}),
   })
 }
 
-interface PlayedOn {
+export interface PlayedOn {
   readonly state: BlockState
   readonly grades: readonly Grade[]
   readonly behind: Settling | null
   readonly data: string
 }
 
-async function fileBlock(
+/** Files an open block as far as it was played, with what was worked out of it, and says where. */
+export async function fileBlock(
   open: OpenBlock,
   { state, grades, behind, data }: PlayedOn,
   console: CommandConsole,
 ): Promise<void> {
-  if (state.spot) console.print('The block stops here, unfinished.')
+  const isOver = isBlockOver(open.cameToBe, state)
+  if (!isOver) console.print('The block stops here, unfinished.')
   if (state.throws.length === 0) return
   const path = await open.file(state).catch((fault: unknown) => {
     console.tell('What was thrown is kept all the same. To go on once it can be filed: dryboard play --resume')
@@ -178,7 +182,7 @@ async function fileBlock(
   if (grades.some((grade) => grade))
     await keepAccount(debriefsFolder(data), record, { grades, account: settledAccount(state, grades, behind) })
   console.tell(`Record kept: ${path}`)
-  if (state.spot) console.tell(`To go on with it: dryboard play --resume ${path}`)
+  if (!isOver) console.tell(`To go on with it: dryboard play --resume ${path}`)
 }
 
 /** The whole account where only the last throw or two are missing from it; else it can wait until somebody asks. */

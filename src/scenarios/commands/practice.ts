@@ -25,6 +25,7 @@ import {
 } from '../words/practice-session-words.js'
 import { askWords, headWords, hintLine, SKILL_WORDS } from '../words/practice-words.js'
 import { type CommandConsole, printText } from './console/console.js'
+import { playShortBlock } from './short-block.js'
 
 export interface PracticeOptions {
   readonly minutes: SessionMinutes
@@ -47,6 +48,7 @@ export async function practiceCommand(options: PracticeOptions, console: Command
   console.print('Type ? for what you can say; quit stops without loss.')
   const typed = linesOf(console)
   let upcoming = nextOpen(desk, anewOn(console))
+  let hasAnswered = true
   for (;;) {
     const next = await upcoming
     if (!next) break
@@ -59,11 +61,16 @@ export async function practiceCommand(options: PracticeOptions, console: Command
     ahead.catch(() => {})
     upcoming = ahead
     const after = await askOne(desk, next.open, typed, console)
-    if (!after) break
+    if (!after) {
+      hasAnswered = false
+      break
+    }
     desk = after
   }
-  await typed.return?.()
   sayEnd(desk, console)
+  if (hasAnswered && desk.session.plan.hasShortBlock && !console.stoppedBy())
+    await playShortBlock({ desk, data, typed }, console)
+  await typed.return?.()
   const signal = console.stoppedBy()
   return signal ? SIGNAL_EXIT[signal] : EXIT.fine
 }

@@ -2,7 +2,6 @@ import { EXIT } from '../files/text/exit-codes.js'
 import { jsonText } from '../files/text/json.js'
 import { checkTarget, writePage } from '../files/text/report-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
-import { keptLaneFigures } from '../reports/html/kept-lane-figures.js'
 import { reviewHtml } from '../reports/html/review-page.js'
 import { anonymousBlocks, withoutFiles } from '../reports/review/anonymous.js'
 import { reviewCsv } from '../reports/review/csv.js'
@@ -68,7 +67,7 @@ export async function reviewCommand(
   await report(
     options.anonymous ? anonymousBlocks(within) : within,
     options.anonymous ? { period, ...withoutFiles(all) } : all,
-    { ...options, records, cache },
+    { ...options, records },
     console,
   )
   for (const { reasons } of faults) for (const reason of reasons) console.tell(reason)
@@ -78,21 +77,11 @@ export async function reviewCommand(
 async function report(
   blocks: readonly ReviewedBlock[],
   about: ReviewAbout,
-  {
-    html,
-    json,
-    csv,
-    records,
-    cache,
-  }: Pick<ReviewOptions, 'html' | 'json' | 'csv'> & { readonly records: readonly string[]; readonly cache: string },
+  { html, json, csv, records }: Pick<ReviewOptions, 'html' | 'json' | 'csv'> & { readonly records: readonly string[] },
   console: CommandConsole,
 ): Promise<void> {
   if (html !== undefined) {
-    const progress = progressOn(console, 'drawing lanes')
-    const lanes = await keptLaneFigures(blocks, cache, progress.reached)
-    progress.over()
-    const drawn = blocks.map((block, at) => ({ ...block, lanes: lanes[at]! }))
-    await writePage(html, reviewHtml(drawn, about), records)
+    await writePage(html, reviewHtml(blocks, about), records)
     console.tell(`Report written: ${html}`)
   } else if (json) printText(console, jsonText(reviewReport(blocks, about)))
   else if (csv) for (const line of reviewCsv(blocks)) console.print(line)

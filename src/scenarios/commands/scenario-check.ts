@@ -146,7 +146,7 @@ function linesOf({
     ...(difficulty && informationPins !== null
       ? [
           `  ${difficultyWord(difficulty)}: on first balls the rule of thumb loses ${difficulty.thumbPins.toFixed(1)} pins a game, the sheet's best line learnt by heart ${(difficulty.memoPins ?? 0).toFixed(1)}, never moving ${difficulty.stayPins.toFixed(1)},`,
-          `    against the best if you could see the oil${games === 1 ? ' (one game each, every other first ball priced; --fair looks longer)' : ''}`,
+          `    against the best if you could see the oil${games === 1 ? ' (one game each, every third first ball priced; --fair looks longer)' : ''}`,
           ...expectedLines(expected),
           `  seeing the oil before the first throw would be worth ${informationPins.toFixed(1)} pins on it`,
         ]

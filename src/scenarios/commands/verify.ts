@@ -7,6 +7,7 @@ import { locateNowhere } from '../files/text/source-text.js'
 import { visibleLine } from '../files/text/visible-text.js'
 import { builtInScenario } from '../library/library.js'
 import { originWords } from '../reports/debrief/origin-words.js'
+import { isBlockOver } from '../store/block-over.js'
 import { carryTableHash, scenarioHash } from '../store/hashes.js'
 import { modelFingerprint } from '../store/model-fingerprint.js'
 import { type BlockRecord, readRecord } from '../store/record.js'
@@ -60,7 +61,7 @@ async function verifyOne(path: string): Promise<Verified> {
     const { states } = replayRecord(record, path)
     const ended = states[states.length - 1]!
     const total = blockTotal(ended)
-    const finished = ended.spot === null
+    const finished = isBlockOver(record.origin.cameToBe, ended)
     const score = ended.balls.length === 0 ? 'nothing scored' : `${finished ? 'total' : 'so far'} ${total}`
     const words = visibleLine(
       `${path}: the same, ${ended.throws.length} throws, ${finished ? '' : 'unfinished, '}${score}`,

@@ -27,8 +27,8 @@ export interface LinePlay {
   readonly keep: (thrown: ThrowRecord) => Promise<void>
   /** Called for a throw that could not be kept, and so is not made; says it and goes on, or throws to stop the block. */
   readonly notKept: (fault: WriteError) => void
-  /** Whether each choice is priced before it is thrown. */
-  readonly grade: boolean
+  /** Whether each choice is priced before it is thrown, and whether that is said. */
+  readonly grade: boolean | 'quietly'
   /** Told the grade of each throw, that it need not be worked out again: null where there is none, undefined where nobody asked. */
   readonly graded?: (grade: PricedFairGrade | null | undefined) => void
   /** Throws somewhere else than here; the simulator's own where it is left out. */
@@ -53,7 +53,8 @@ export async function playLines(begun: BlockState, play: LinePlay): Promise<Bloc
       play.graded?.(price)
     },
   }
-  const warningOf = (decision: Decision): string => sameLineWarning(state, decision, (index) => costs.get(index) ?? 0)
+  const warningOf = (decision: Decision): string =>
+    play.grade === 'quietly' ? '' : sameLineWarning(state, decision, (index) => costs.get(index) ?? 0)
   announce(state, say)
   offer(state, say)
   for await (const typed of lines) {
@@ -96,7 +97,7 @@ export async function throwOne(
 ): Promise<BlockState> {
   say(`You throw: ${lineWords(decision, state.setup.bag)}${sinceLast(state, decision)}.`)
   const price = grade ? gradeOf(state, decision) : undefined
-  if (price) say(gradeLine(price, decision, state))
+  if (price && grade !== 'quietly') say(gradeLine(price, decision, state))
   graded?.(price)
   const next = elsewhere ? await elsewhere(state, decision) : advance(state, decision)
   await keep(next.throws[next.throws.length - 1])

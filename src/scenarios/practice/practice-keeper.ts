@@ -6,6 +6,7 @@ import type { Said } from '../store/keeping.js'
 import { PLAYER_VARIABLE } from '../store/player-name.js'
 import { answerAt, type Desk, nextOpen, sitDown } from './desk.js'
 import type { OpenPosition } from './open-position.js'
+import { type ShortBlockLane, shortBlockLane } from './short-block-lane.js'
 
 /** What a player says to a position; null for a solved example. */
 export type SaidAnswer = { readonly answer: Answer; readonly sureShare: number | null } | null
@@ -25,6 +26,8 @@ export interface PracticeKeeper {
     open: OpenPosition,
     said: SaidAnswer,
   ): Promise<{ readonly desk: Desk; readonly loss: PracticeLoss }>
+  /** The lane of the short block that a session ends with. */
+  shortBlock(desk: Desk): Promise<ShortBlockLane>
 }
 
 /** Keeps practice in the player's data folder. */
@@ -35,5 +38,6 @@ export function practiceKeeper(environment: Readonly<Record<string, string | und
     sitDown: (minutes, kinds) => sitDown({ data, player, minutes, kinds, now: new Date() }),
     next: nextOpen,
     answer: (desk, open, given) => answerAt(desk, open, given, new Date()),
+    shortBlock: ({ session }) => shortBlockLane(session),
   }
 }

@@ -11,6 +11,7 @@ import { problemSentences } from '../files/text/problems.js'
 import { readTextFile } from '../files/text/read-text-file.js'
 import { ScenarioError } from '../files/text/scenario-error.js'
 import { locateNowhere } from '../files/text/source-text.js'
+import { isBlockOver } from './block-over.js'
 import type { ContestSection } from './contest-section.js'
 import { recordsFolder, saidOfRecord, saidWithRecord } from './data-folder.js'
 import { takeOverJournal } from './journal-file.js'
@@ -115,7 +116,7 @@ export function blockStore(data: string, parts: StoreParts = {}): BlockStore {
     if (record.contest !== undefined)
       throw new ScenarioError([`${path}: it was handed in to a contest; it stays as it is.`])
     const replay = replayRecord(record, path)
-    if (!stateLeft(replay).spot)
+    if (isBlockOver(record.origin.cameToBe, stateLeft(replay)))
       throw new ScenarioError([`${path}: the block is finished; there is nothing to go on with.`])
     const isOwn = isSamePlayer(record.player, player) ?? (await isIn(path, records))
     const saidOf = isOwn ? saidOfRecord(path) : null

@@ -21,6 +21,8 @@ export interface PlayedBlock {
   readonly ownThrows?: readonly boolean[]
   /** Why later ones were passed over, one sentence each. */
   readonly passedOver?: readonly string[]
+  /** Whether it is the short block that practice ends with. */
+  readonly isShort?: boolean
   /** The contest it is an entry of: grades and oil are held back. None where it is left out. */
   readonly contest?: string
   /** Whose it is, where that is known and it is somebody else's. */
@@ -48,15 +50,15 @@ interface LeftBlocks {
   readonly problems: readonly string[]
 }
 
-/** All that has to stay on the disk but the settings. */
 /** Whose block a throw begins, and how that comes to be. */
 export interface ThrownBy {
   /** Whose it is where it is not the player's own. */
   readonly guest?: string
   /** In a drill what was thrown before is given. */
-  readonly cameToBe?: 'played' | 'drill'
+  readonly cameToBe?: 'played' | 'drill' | 'short-block'
 }
 
+/** All that has to stay on the disk but the settings. */
 export interface Keeper {
   /** Tries whether blocks can be kept at all, before one is played for nothing. @throws WriteError */
   tryOut(): Promise<void>

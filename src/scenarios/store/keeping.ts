@@ -16,7 +16,7 @@ import { EMPTY_KIT, kitText, type OwnKit, readKit } from './own-kit.js'
 import { PLAYER_VARIABLE } from './player-name.js'
 import { ownThrows, readRecord, recordOf } from './record.js'
 import { rememberedOf } from './remembered.js'
-import { replayRecord } from './replay.js'
+import { replayKnown, replayRecord } from './replay.js'
 import { refuseSealedRecord } from './sealed-lanes.js'
 
 /** What the command line says of where to keep blocks and who plays; what it leaves out is asked of the environment. */
@@ -57,7 +57,8 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
       passedOver,
       ownThrows: open.ownThrows(),
     }
-    return open.contest === undefined ? played : { ...played, notes: noNotes('test'), contest: open.contest.title }
+    if (open.contest !== undefined) return { ...played, notes: noNotes('test'), contest: open.contest.title }
+    return open.cameToBe === 'short-block' ? { ...played, notes: noNotes('test'), isShort: true } : played
   }
 
   return {
@@ -111,7 +112,7 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
       refuseSealedRecord(folder, path, record)
       const notes = notesOf(await textAt(saidWithRecord(folder, path)).catch(() => null))
       const worked = await readKeptAccount(debriefs, record)
-      const replay = replayRecord(record, path)
+      const replay = worked ? replayKnown(record, path) : replayRecord(record, path)
       const { player: bowledBy = player } = record
       return {
         ...replay,

@@ -9,7 +9,7 @@ import { withEntrySignature } from './entry-key.js'
 import { createJournal, type Journal, TakenOverError, unlinkIfThere } from './journal-file.js'
 import { draftPath, namedBy, saidPath } from './journal-names.js'
 import { noteOpening } from './openings.js'
-import { type Beginning, isPlayersOwn, type MadeBy } from './origin.js'
+import { type Beginning, type CameToBe, isPlayersOwn, type MadeBy } from './origin.js'
 import { type BlockRecord, blockNames, keptDecision, recordOf, recordStem, recordText } from './record.js'
 import { JOURNAL_FORMAT, JOURNAL_VERSION, type JournalHead, type KeptDecision } from './record-schema.js'
 
@@ -29,6 +29,7 @@ export interface OpenBlock {
   readonly scenario: Scenario
   readonly begun: BlockState
   readonly block: string
+  readonly cameToBe: CameToBe
   readonly player: string | undefined
   /** What contest it is an entry of; undefined where it is none. */
   readonly contest: ContestSection | undefined
@@ -125,6 +126,7 @@ export function openBlock(toOpen: BlockToOpen, kept: KeptIn): OpenBlock {
     scenario,
     begun,
     block,
+    cameToBe,
     player,
     contest,
     said,

@@ -2,8 +2,8 @@ import { z } from 'zod'
 import { oneOf, table, wholeFrom } from '../files/schema/fields.js'
 import { LOCAL_TIME } from '../files/text/local-time.js'
 
-/** How a block came to be; unknown where it comes from a file that did not say. */
-const WAYS = ['played', 'drill', 'contest', 'auto', 'unknown'] as const
+/** How a block came to be, a short block being the one that practice ends with; unknown where it comes from a file that did not say. */
+const WAYS = ['played', 'drill', 'short-block', 'contest', 'auto', 'unknown'] as const
 export type CameToBe = (typeof WAYS)[number]
 
 /**

@@ -73,7 +73,7 @@ function oftenWords(throws: readonly ThrowRecord[], hand: ToldBlock['setup']['bo
   const times = count(most)
   if (calls.length === 1) return most
   if (times === calls.length) return `${most} ${times === 2 ? 'both times' : `all ${times} times`}`
-  return times === 1 ? `a different way each of ${calls.length} times` : `${most} ${times} times in ${calls.length}`
+  return times === 1 ? calls.join(', ') : `${most} ${times} times in ${calls.length}`
 }
 
 const placeOf = ({ spot }: ThrowRecord): string =>

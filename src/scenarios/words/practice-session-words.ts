@@ -1,5 +1,6 @@
 import type { Answered, Calibration } from '../../sim/analysis/practice/learner.js'
 import type { SessionEnd, SessionPlan } from '../../sim/analysis/practice/session.js'
+import { SHORT_BLOCK_FRAMES } from '../../sim/analysis/practice/short-block.js'
 import { familyWords, percentWords, practicePins, SKILL_WORDS } from './practice-words.js'
 
 /** Sentences about a session of practice as a whole. */
@@ -13,11 +14,25 @@ export const STANDING_LINES = {
 } as const
 
 /** The plan, said at the start. */
-export function planLine({ minutes, families, comeBack, practice, test }: SessionPlan): string {
+export function planLine({ minutes, families, comeBack, practice, test, hasShortBlock }: SessionPlan): string {
   const told = families.map(familyWords)
   const two = told.length > 1 ? `two families that look alike, ${told.join(' and ')}` : (told[0] ?? 'all there are')
   const back = comeBack.length > 0 ? `, a look back at ${comeBack.map(familyWords).join(' and ')}` : ''
-  return `${minutes} minutes, about ${practice + test} positions: ${two}${back}, and a short test of ${test} without grades.`
+  const end = hasShortBlock
+    ? `then a short block without grades, ${SHORT_BLOCK_FRAMES} frames on fresh oil of the same kind`
+    : `and a short test of ${test} without grades`
+  return `${minutes} minutes, about ${practice + test} positions: ${two}${back}, ${end}.`
+}
+
+/** What the short block at the end is. @param family of the oil it is bowled on */
+export const shortBlockWords = (family: string): string =>
+  `Did it stick? A short block on fresh ${familyWords(family)} oil: ${SHORT_BLOCK_FRAMES} frames after the practice throws, no grades until it is over.`
+
+/** What it cost, once it is over. @param costs of its choices, pins */
+export function shortBlockLine(costs: readonly number[]): string {
+  const all = costs.reduce((sum, cost) => sum + cost, 0)
+  const perGame = (10 * all) / SHORT_BLOCK_FRAMES
+  return `Short block: ${costs.length} choices cost ${practicePins(all)}, ${practicePins(perGame)} a game. Progress keeps this beside the others.`
 }
 
 const dayWords = (days: number): string => (days <= 0 ? 'today' : days === 1 ? 'tomorrow' : `in ${days} days`)

@@ -8,6 +8,8 @@ const HEADPIN = 1
 const HEADPIN_FEET = 60
 /** A ball that turned later than this was seen to turn too short a way to tell its angle by. */
 const LATEST_BREAKPOINT_FEET = 54
+/** One that was widest earlier than this, as a ball set down inwards is, hooks only later on: its angle is not told by that. */
+const EARLIEST_BREAKPOINT_FEET = 34
 
 /**
  * Entry board and angle as far as an eye at the foul line can tell them: the boards of the call, and the angle at which the
@@ -19,7 +21,8 @@ export function entryWords({ observation, standingBefore }: ThrowRecord): string
   if (!boards || (standingBefore & pinBit(HEADPIN)) === 0) return ''
   const [from, to] = [Math.ceil(boards[0]), Math.floor(boards[1])]
   const entry = from >= to ? `${to}` : `${from}-${to}`
-  if (observation.breakpointFeet > LATEST_BREAKPOINT_FEET) return entry
+  const { breakpointFeet } = observation
+  if (breakpointFeet < EARLIEST_BREAKPOINT_FEET || breakpointFeet > LATEST_BREAKPOINT_FEET) return entry
   return `${entry} at ${seenAngleDegrees(observation).toFixed(0)} deg`
 }
 

@@ -2,7 +2,7 @@ import { type Dispatch, useEffect, useRef } from 'react'
 import type { BlockState } from '../../sim/world/block/types.js'
 import type { Action, AppState } from './app-state.js'
 import { positionOf } from './drill-types.js'
-import { blockOf, isOnlyTried, notesOf, type PlayState } from './play-state.js'
+import { blockOf, isBowledOut, isOnlyTried, notesOf, type PlayState } from './play-state.js'
 import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'
 
@@ -53,6 +53,7 @@ function useKeepingThrow({ screen }: AppState, dispatch: Dispatch<Action>, servi
     const by = {
       ...(from.who?.isGuest ? { guest: from.who.name } : {}),
       ...(from.drill ? { cameToBe: 'drill' as const } : {}),
+      ...(from.isShort ? { cameToBe: 'short-block' as const } : {}),
     }
     services.keepThrow(from.scenario, blockOf(from), next, by).then(
       () => dispatch({ type: 'kept', next }),
@@ -76,7 +77,8 @@ function useFiling(
 ): void {
   const isOurs = play !== null && !isOnlyTried(play) && play.grades.length > firstOwn(play) && play.recordPath === null
   const block = isOurs ? blockOf(play) : null
-  const isFinished = isLookedBackOn || block?.spot === null || (play?.drill !== undefined && play.stage.kind === 'done')
+  const isFinished =
+    isLookedBackOn || (play !== null && (isBowledOut(play) || (play.drill !== undefined && play.stage.kind === 'done')))
   const looked = useRef(play)
   looked.current = play
   useEffect(() => {

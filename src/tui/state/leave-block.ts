@@ -1,7 +1,7 @@
 import type { KeptBlock } from '../../scenarios/store/keeper.js'
 import type { AppState } from './app-state.js'
 import { positionOf } from './drill-types.js'
-import { blockOf, notesOf, type PlayState } from './play-state.js'
+import { isBowledOut, notesOf, type PlayState } from './play-state.js'
 import { landed } from './reduce-throw.js'
 import type { TrainerServices } from './services.js'
 
@@ -18,10 +18,10 @@ export function leaveBlock(state: AppState, services: TrainerServices): AppState
   if (play.contest !== undefined) return state
   if (play.stage.kind === 'done' && play.drill) return state
   const blocks = play.rival?.kind === 'guest' ? [play, play.rival.play] : [play]
-  const left = blocks.filter((one) => one.grades.length > 0 && !isUntouched(one) && blockOf(one).spot !== null)
+  const left = blocks.filter((one) => one.grades.length > 0 && !isUntouched(one) && !isBowledOut(one))
   return {
     ...state,
-    finished: play.grades.length > 0 && blockOf(play).spot === null ? play : state.finished,
+    finished: play.grades.length > 0 && isBowledOut(play) ? play : state.finished,
     kept: [...left.map(keptFrom), ...state.kept],
   }
 }
@@ -39,5 +39,6 @@ const keptFrom = (play: PlayState): KeptBlock => ({
     notes: notesOf(play),
     recordPath: play.recordPath,
     ...(play.ownThrows ? { ownThrows: play.ownThrows } : {}),
+    ...(play.isShort ? { isShort: true } : {}),
   }),
 })

@@ -5,6 +5,7 @@ import type { BeliefSummary } from '../../sim/analysis/belief/summary.js'
 import type { Account } from '../../sim/analysis/debrief/account.js'
 import type { ThrowAccount } from '../../sim/analysis/debrief/throw-account.js'
 import type { FairGrade } from '../../sim/analysis/grade/grade-types.js'
+import { isShortBlockOver } from '../../sim/analysis/practice/short-block.js'
 import type { BlockState, Decision } from '../../sim/world/block/types.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
 import type { DecisionField } from './decision-fields.js'
@@ -71,6 +72,8 @@ export interface PlayState {
   readonly recordPath: string | null
   /** By the throw's number: whether what it cost is the player's own; all are where it is left out. */
   readonly ownThrows?: readonly boolean[]
+  /** Whether it is the short block that practice ends with. */
+  readonly isShort?: boolean
   /** The contest it is an entry of: grades and oil are held back until it is over. */
   readonly contest?: string
   /** Throws accounted for so far, the first ones first; all of them once the account is whole. */
@@ -124,6 +127,10 @@ export const counts = (play: PlayState, index: number): boolean => blockOf(play)
 /** Whether grades are told during the block. */
 export const tellsGrades = (play: PlayState): boolean => play.mode === 'drill'
 
+/** Whether all that was to be bowled is bowled. */
+export const isBowledOut = (play: PlayState): boolean =>
+  play.isShort ? isShortBlockOver(blockOf(play)) : blockOf(play).spot === null
+
 export const blockOf = (play: PlayState): BlockState => play.states.at(-1)!
 
 /** Whether a block is only tried, so that nothing of it is kept: the guided first frame, or a moment played again. */
@@ -131,7 +138,7 @@ export const isOnlyTried = ({ tour, moment }: PlayState): boolean => tour !== nu
 
 /** Whether a block goes its whole way from its first throw and anybody may bowl it; a contest's is nobody else's. */
 export const isWholeBlock = (play: PlayState): boolean =>
-  !isOnlyTried(play) && play.drill === undefined && play.contest === undefined
+  !isOnlyTried(play) && play.drill === undefined && play.contest === undefined && !play.isShort
 
 /** Whether the coming throw is at a full rack, whose reaction can be called. */
 export const canCall = (play: PlayState): boolean => blockOf(play).standing === FULL_RACK && blockOf(play).spot !== null
@@ -177,13 +184,16 @@ export function playFrom(
 
 /** A block played before, as far as it came, with what is kept of its grades. */
 export function playedOn(
-  { scenario, states, notes, recordPath, ownThrows, contest, worked }: PlayedBlock,
+  { scenario, states, notes, recordPath, ownThrows, isShort, contest, worked }: PlayedBlock,
   suggestion?: Decision,
 ): PlayState {
   const grades = worked?.grades ?? new Array<ThrowGrade>(states.length - 1).fill(undefined)
   const play = playFrom(scenario, states, grades, suggestion ?? states.at(-1)?.throws.at(-1)?.decision, notes)
+  const isOver = isShort === true && isShortBlockOver(states.at(-1)!)
   return {
     ...play,
+    ...(isOver ? { stage: { kind: 'done' } } : {}),
+    ...(isShort ? { isShort } : {}),
     ...(ownThrows ? { ownThrows } : {}),
     ...(contest === undefined ? {} : { contest }),
     recordPath,

@@ -1,6 +1,7 @@
 import type { Desk } from '../../scenarios/practice/desk.js'
 import type { OpenPosition } from '../../scenarios/practice/open-position.js'
 import type { SaidAnswer } from '../../scenarios/practice/practice-keeper.js'
+import type { ShortBlockLane } from '../../scenarios/practice/short-block-lane.js'
 import type { Kind, Position } from '../../sim/analysis/practice/position.js'
 import type { PracticeLoss } from '../../sim/analysis/practice/scoring.js'
 import {
@@ -33,6 +34,8 @@ export interface PracticeState {
   readonly open: OpenPosition | null
   /** The one after it, made ready meanwhile; undefined while it is being made, null where the session ends. */
   readonly ahead: OpenPosition | null | undefined
+  /** Where the short block at the end is bowled; null until it is known, and where the session has none. */
+  readonly shortBlock: ShortBlockLane | null
   readonly stage: Stage
 }
 
@@ -41,6 +44,7 @@ export type PracticeEvent =
   | { readonly kind: 'made'; readonly desk: Desk; readonly open: OpenPosition | null }
   | { readonly kind: 'kept'; readonly desk: Desk; readonly loss: PracticeLoss }
   | { readonly kind: 'not-kept' }
+  | { readonly kind: 'short-block'; readonly lane: ShortBlockLane }
   /** Made ahead, to be drawn from now on. */
   | { readonly kind: 'further'; readonly positions: readonly Position[] }
 
@@ -50,6 +54,7 @@ export const openPractice = (minutes: SessionMinutes = 10, kinds: readonly Kind[
   desk: null,
   open: null,
   ahead: undefined,
+  shortBlock: null,
   stage: { kind: 'choosing', minutes },
 })
 
@@ -61,6 +66,10 @@ export const beginAtOnce = (minutes: SessionMinutes, kinds: readonly Kind[] | nu
 
 export const supportOf = ({ desk, open }: PracticeState): Support =>
   desk && open ? supportFor(desk.session, open.position) : 'none'
+
+/** Whether the session goes on with its short block. */
+export const isShortBlockNext = ({ desk, stage }: PracticeState): boolean =>
+  stage.kind === 'over' && desk !== null && desk.session.plan.hasShortBlock
 
 export const isTested = ({ desk }: PracticeState): boolean =>
   desk !== null && isTest(desk.session.plan, desk.session.answered.length)
@@ -106,6 +115,8 @@ export function practised(practice: PracticeState, event: PracticeEvent): Practi
       )
       return { ...practice, desk: { ...desk, session: { ...desk.session, store: [...store, ...fresh] } } }
     }
+    case 'short-block':
+      return { ...practice, shortBlock: event.lane }
     case 'not-kept':
       return practice.stage.kind === 'keeping' && practice.open
         ? { ...practice, stage: { kind: 'asking', draft: draftFor(practice.open.position) } }
@@ -175,7 +186,8 @@ export function reducePractice(practice: PracticeState, command: Command): Pract
       if (command !== 'enter') return practice
       return stage.said === null ? { ...practice, stage: { kind: 'keeping', said: null } } : shown(practice)
     case 'over':
-      return command === 'enter' ? null : practice
+      // Enter begins the short block where there is one; until its lane is there, it waits.
+      return command === 'enter' && !isShortBlockNext(practice) ? null : practice
     default:
       return practice
   }

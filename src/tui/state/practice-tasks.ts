@@ -1,7 +1,7 @@
 import { type Dispatch, useEffect, useRef } from 'react'
 import type { OpenPosition } from '../../scenarios/practice/open-position.js'
 import type { Action, AppState } from './app-state.js'
-import type { PracticeEvent } from './practice-state.js'
+import { isShortBlockNext, type PracticeEvent } from './practice-state.js'
 import { sentenceOf } from './sentence-of.js'
 import type { TrainerServices } from './services.js'
 
@@ -37,6 +37,13 @@ export function usePractice({ screen }: AppState, dispatch: Dispatch<Action>, se
       open: next?.open ?? null,
     }))
   }, [isAheadWanted, drawn, keeper, thinker, dispatch])
+
+  const isShortBlockWanted = practice !== null && isShortBlockNext(practice) && practice.shortBlock === null
+  useEffect(() => {
+    const desk = latest.current?.desk
+    if (!isShortBlockWanted || !desk) return
+    return whileWanted(keeper.shortBlock(desk), dispatch, (lane) => ({ kind: 'short-block', lane }))
+  }, [isShortBlockWanted, keeper, dispatch])
 
   const said = practice?.stage.kind === 'keeping' ? practice.stage : null
   useEffect(() => {

@@ -1,7 +1,15 @@
 import type { BlockState } from '../../sim/world/block/types.js'
 import { isAnswered } from './drill-play.js'
 import { isMomentOver } from './play-moment.js'
-import { blockOf, isOnlyTried, type PlayState, playFrom, type Rolling, type ThrowGrade } from './play-state.js'
+import {
+  blockOf,
+  isBowledOut,
+  isOnlyTried,
+  type PlayState,
+  playFrom,
+  type Rolling,
+  type ThrowGrade,
+} from './play-state.js'
 import { passesOn } from './rival.js'
 import type { TrainerServices } from './services.js'
 import { isTourOver } from './tour.js'
@@ -66,11 +74,12 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     suggestion ?? blockOf(play).throws.at(-1)?.decision,
     { mode: play.mode, calls, ownFindings: play.ownFindings },
   )
-  const { ownThrows, drill, contest } = play
+  const { ownThrows, drill, contest, isShort } = play
   const toured = {
     ...next,
     ...(ownThrows ? { ownThrows } : {}),
     ...(drill ? { drill } : {}),
+    ...(isShort ? { isShort } : {}),
     ...(contest === undefined ? {} : { contest }),
     tour: play.tour,
     moment: play.moment,
@@ -79,6 +88,7 @@ export function landed(play: PlayState, stage: Rolling, services: TrainerService
     belief: play.belief,
     resultAt: services.now(),
   }
-  if (isTourOver(toured) || isMomentOver(toured) || isAnswered(toured)) return { ...toured, stage: { kind: 'done' } }
+  if (isTourOver(toured) || isMomentOver(toured) || isAnswered(toured) || isBowledOut(toured))
+    return { ...toured, stage: { kind: 'done' } }
   return passesOn(toured) ? { ...toured, stage: { kind: 'passing' } } : toured
 }

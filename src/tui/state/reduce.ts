@@ -13,7 +13,7 @@ import { leaveBlock } from './leave-block.js'
 import { backFromMoment } from './play-moment.js'
 import { blockOf, type PlayState, playedOn } from './play-state.js'
 import { playedOf } from './played.js'
-import { practised, reducePractice } from './practice-state.js'
+import { isShortBlockNext, practised, reducePractice } from './practice-state.js'
 import { clicked } from './reduce-click.js'
 import { reduceHelp } from './reduce-help.js'
 import { pasted, reduceKit } from './reduce-kit.js'
@@ -23,7 +23,7 @@ import { chooseBall, reducePlay } from './reduce-play.js'
 import { keptNot, keptOn, letGo, skip, tick } from './reduce-throw.js'
 import { changedBoth, handedOver, startAgainst } from './rival.js'
 import type { TrainerServices } from './services.js'
-import { goOnWith, startTour } from './start.js'
+import { goOnWith, startShortBlock, startTour } from './start.js'
 import { tourOn } from './tour.js'
 
 /** The one place where the trainer's state changes. Pure but for the seed of a new block, which services give. */
@@ -175,6 +175,8 @@ function command(state: AppState, command: Command, services: TrainerServices): 
     case 'play':
       return play(state, screen.play, command, services)
     case 'practice': {
+      if (command === 'enter' && isShortBlockNext(screen.practice))
+        return screen.practice.shortBlock ? startShortBlock(state, screen.practice.shortBlock, services) : state
       const practice = reducePractice(screen.practice, command)
       return practice ? withScreen(state, { kind: 'practice', practice }) : goHome(state)
     }

@@ -1,5 +1,6 @@
 import type { Scenario } from '../../scenarios/files/scenario/scenario.js'
 import { ScenarioError } from '../../scenarios/files/text/scenario-error.js'
+import type { ShortBlockLane } from '../../scenarios/practice/short-block-lane.js'
 import { type Mode, noNotes } from '../../scenarios/store/block-notes.js'
 import type { PlayedBlock } from '../../scenarios/store/keeper.js'
 import type { AppState } from './app-state.js'
@@ -24,6 +25,17 @@ export function startBlock(
     if (fault instanceof ScenarioError) return { ...state, notice: fault.sentences[0] ?? fault.message }
     throw fault
   }
+}
+
+/** The short block that practice ends with, on the play screen. */
+export function startShortBlock(
+  state: AppState,
+  { scenario, seed }: ShortBlockLane,
+  services: TrainerServices,
+): AppState {
+  const started = startBlock(state, scenario, seed, services, 'test')
+  if (started.screen.kind !== 'play') return started
+  return { ...started, screen: { kind: 'play', play: { ...started.screen.play, isShort: true } } }
 }
 
 /** A block that was left, on the play screen as it stood. */

@@ -84,12 +84,18 @@ describe('practice on the screen', () => {
     const theme = THEMES[3]![1]
     expect(practiceScreen(openPractice(), '', size, theme).map(bare).join('\n')).toMatch(/▸ 10 minutes/)
     const waiting: PracticeState = { ...openPractice(), desk, stage: { kind: 'opening' } }
-    expect(practiceScreen(waiting, '', size, theme).map(bare).join('\n')).toMatch(/20 minutes, about 28 positions/)
+    expect(practiceScreen(waiting, '', size, theme).map(bare).join('\n')).toMatch(/20 minutes, about 18 positions/)
     expect(
       practiceScreen({ ...waiting, stage: { kind: 'over' } }, '', size, theme)
         .map(bare)
         .join('\n'),
-    ).toMatch(/Practice is over/)
+    ).toMatch(/The questions are over[\s\S]*Enter the short block/)
+    const short = { ...desk, session: { ...desk.session, plan: { ...desk.session.plan, hasShortBlock: false } } }
+    expect(
+      practiceScreen({ ...waiting, desk: short, stage: { kind: 'over' } }, '', size, theme)
+        .map(bare)
+        .join('\n'),
+    ).toMatch(/Practice is over[\s\S]*Enter home/)
   })
 })
 

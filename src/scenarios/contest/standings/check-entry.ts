@@ -205,6 +205,7 @@ const wayWords = (way: BlockRecord['origin']['cameToBe']): string =>
   ({
     played: 'played outside',
     drill: 'a drill',
+    'short-block': 'a short block after practice',
     auto: 'played by a policy',
     unknown: 'of unknown origin',
     contest: '',

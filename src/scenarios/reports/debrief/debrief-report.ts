@@ -7,6 +7,7 @@ import type { Decision } from '../../../sim/world/block/types.js'
 import { listPins } from '../../../sim/world/pins/leaves.js'
 import { tally } from '../../../sim/world/scoring/game.js'
 import { jsonText, rounded } from '../../files/text/json.js'
+import { isBlockOver } from '../../store/block-over.js'
 import type { BlockRecord } from '../../store/record.js'
 import { CAUTIONS } from '../../words/cautions.js'
 import { evidenceWords } from '../../words/evidence-words.js'
@@ -27,7 +28,7 @@ export function debriefReport(record: BlockRecord, debrief: Debrief) {
     title: record.scenario.title,
     seed: record.seed,
     model: record.model,
-    finished: ended.spot === null,
+    finished: isBlockOver(record.origin.cameToBe, ended),
     games: ended.balls.map((balls) => tally(ended.setup.scoring, balls).total),
     givenAway: {
       firstBalls: rounded(sums.firstBalls.chargedPins, 2),

@@ -4,6 +4,7 @@ import type { BlockRecord } from '../../store/record.js'
 export const CAME_TO_BE_WORDS: Readonly<Record<CameToBe, string>> = {
   played: 'played',
   drill: 'a drill',
+  'short-block': 'a short block after practice',
   contest: 'a contest',
   auto: 'played by a policy',
   unknown: 'origin unknown',

@@ -1,3 +1,4 @@
+import { isSame } from '../../../sim/analysis/debrief/ledger/throw-worths.js'
 import type { Alternative } from '../../../sim/analysis/debrief/reading/alternatives.js'
 import type { BlockSetup, ThrowRecord } from '../../../sim/world/block/types.js'
 import { shortDecision, signedPins } from '../../words/words.js'
@@ -12,6 +13,10 @@ export const OTHER_CHOICE_WORDS: Readonly<Record<Alternative['what'], string>> =
   best: 'the nearest as good as the best',
   'best-line-of-ball': 'the best line of that ball',
 }
+
+/** The frame, and the ball of it where that is not its first. */
+const placeOf = ({ spot: { game, frame, ball } }: ThrowRecord): string =>
+  `frame ${game}-${frame}${ball > 1 ? `, ball ${ball}` : ''}`
 
 export interface OtherChoices {
   readonly thrown: ThrowRecord
@@ -38,7 +43,7 @@ export function roadLines(throws: readonly DebriefedThrow[], bag: BlockSetup['ba
     '',
     'Other choices, where most was lost; pins gained: from what you had seen / on the real oil',
     ...dearest.flatMap(({ thrown, others }) => [
-      `  frame ${thrown.spot.game}-${thrown.spot.frame}, thrown ${shortDecision(thrown.decision, bag)}`,
+      `  ${placeOf(thrown)}, thrown ${shortDecision(thrown.decision, bag)}`,
       ...others.map(
         ({ what, decision, fairGainPins, knownGainPins }) =>
           `    ${shortDecision(decision, bag).padEnd(18)}${signedPins(fairGainPins).padStart(5)} / ${signedPins(knownGainPins).padStart(5)}  ${OTHER_CHOICE_WORDS[what]}`,
@@ -47,6 +52,12 @@ export function roadLines(throws: readonly DebriefedThrow[], bag: BlockSetup['ba
   ]
 }
 
+/** The best few, each line once; what is the best of all is told as that. */
 function best(alternatives: readonly Alternative[]): Alternative[] {
-  return [...alternatives].sort((a, b) => b.fairGainPins - a.fairGainPins).slice(0, TOLD_CHOICES)
+  const sorted = [...alternatives].sort(
+    (a, b) => b.fairGainPins - a.fairGainPins || Number(b.what === 'best') - Number(a.what === 'best'),
+  )
+  const isFirst = ({ decision }: Alternative, place: number): boolean =>
+    sorted.findIndex((other) => isSame(other.decision, decision)) === place
+  return sorted.filter(isFirst).slice(0, TOLD_CHOICES)
 }

@@ -1,6 +1,6 @@
 import { keepAccount, readKeptAccount } from '../../store/kept-account.js'
 import { type BlockRecord, ownThrows } from '../../store/record.js'
-import { type Replay, replayRecord } from '../../store/replay.js'
+import { type Replay, replayKnown, replayRecord } from '../../store/replay.js'
 import { type Debrief, debriefOf } from './debrief.js'
 
 export interface WorkedDebrief {
@@ -27,8 +27,8 @@ export interface DebriefWork {
  */
 export async function workedDebrief(record: BlockRecord, work: DebriefWork): Promise<WorkedDebrief> {
   const { path, folder, reached, quick = false } = work
-  const replay = replayRecord(record, path)
   const kept = await readKeptAccount(folder, record)
+  const replay = kept ? replayKnown(record, path) : replayRecord(record, path)
   const debrief = debriefOf(replay, {
     account: kept?.account ?? null,
     ...(kept ? { grades: kept.grades } : {}),

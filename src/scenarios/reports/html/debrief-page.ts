@@ -105,7 +105,7 @@ export function roads(throws: readonly DebriefedThrow[], bag: Bag): string[] {
   if (told.length === 0) return []
   const rows = told.flatMap(({ thrown, others }) =>
     others.map(({ what, decision, fairGainPins, knownGainPins }, index) => [
-      cell(index === 0 ? `${thrown.spot.game}-${thrown.spot.frame}` : ''),
+      cell(index === 0 ? `${thrown.spot.game}-${thrown.spot.frame}.${thrown.spot.ball}` : ''),
       cell(index === 0 ? shortDecision(thrown.decision, bag) : ''),
       cell(shortDecision(decision, bag)),
       cell(OTHER_CHOICE_WORDS[what], 'wide'),

@@ -1,5 +1,5 @@
 import { basename } from 'node:path'
-import { keptBlock } from '../../store/kept-block.js'
+import { replayKnown } from '../../store/replay.js'
 import type { Estimate } from '../review/estimate.js'
 import { choiceWords } from '../review/figures-words.js'
 import type { PlayerReport } from '../review/review-report.js'
@@ -8,17 +8,13 @@ import type { ReviewedBlock } from '../review/reviewed-block.js'
 import { escaped } from './escaped.js'
 import { estimateBar, intervalWords } from './estimate-html.js'
 import { findingsList, notesList } from './findings-html.js'
+import { laneFigures } from './lane-figures.js'
 import { cell, head, rowHead, tableOf, tile, tiles } from './page.js'
 import { scoreSheets } from './score-sheet.js'
 import { trendChart } from './trend-chart.js'
 
-/** A block and the pictures of its lanes. */
-export interface BlockWithLanes extends ReviewedBlock {
-  readonly lanes: string
-}
-
 /** A player of a review: what choices cost, on which skills, the dearest of them, findings, notes, and every block with its lanes. */
-export function playerSection(player: PlayerReport, blocks: readonly BlockWithLanes[], number: number): string {
+export function playerSection(player: PlayerReport, blocks: readonly ReviewedBlock[], number: number): string {
   const most = Math.max(
     2,
     ...blocks.flatMap(({ report }) => report.ledger.frames.map(({ chargedPins }) => chargedPins)),
@@ -105,14 +101,15 @@ function dearestTable({ player, dearest, blocks }: PlayerReport): string {
   return tableOf(`Costliest choices, ${player}`, heads, rows)
 }
 
-function blockPart({ path, record, report, lanes }: BlockWithLanes, most: number): string[] {
-  const { balls, scenario } = keptBlock(record, path)
+function blockPart({ path, record, report }: ReviewedBlock, most: number): string[] {
+  const replay = replayKnown(record, path)
+  const ended = replay.states[replay.states.length - 1]
   return [
     '<div class="block">',
     `<h3>${escaped(record.scenario.title)}${report.finished ? '' : ', unfinished'}</h3>`,
-    `<p class="soft">${escaped(basename(path))}, seed ${escaped(record.seed)}; bowled for ${escaped(scenario.setup.bowler.name)}</p>`,
-    ...scoreSheets({ balls, setup: scenario.setup }, report, most),
-    lanes,
+    `<p class="soft">${escaped(basename(path))}, seed ${escaped(record.seed)}; bowled for ${escaped(replay.scenario.setup.bowler.name)}</p>`,
+    ...scoreSheets(ended, report, most),
+    laneFigures(replay),
     '</div>',
   ]
 }

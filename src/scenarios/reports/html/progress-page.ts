@@ -1,4 +1,4 @@
-import { unpricedLines } from '../progress/progress-lines.js'
+import { shortBlockWords, unpricedLines } from '../progress/progress-lines.js'
 import type { ProgressReport } from '../progress/progress-report.js'
 import { range } from '../review/figures-words.js'
 import { escaped } from './escaped.js'
@@ -34,6 +34,7 @@ export function progressHtml(report: ProgressReport, player: string | undefined)
     '<h2>By skill in all</h2>',
     skillTable(report),
     ...calibrationPart(report),
+    ...shortBlockPart(report),
     '<h2>Lanes met</h2>',
     laneTable(report),
     ...practicePart(report),
@@ -86,6 +87,11 @@ function calibrationPart({ calibration }: ProgressReport): string[] {
     `<p>${right} of ${count} calls came right; you were sure of ${claimed.toFixed(1)}. Brier score ${brier.toFixed(3)}: 0 is perfect, 0.25 a coin toss.</p>`,
     tableOf('Calls by how sure', [head('sure'), head('calls', 'n'), head('came right', 'n'), head('share', 'n')], rows),
   ]
+}
+
+function shortBlockPart({ shortBlocks }: ProgressReport): string[] {
+  if (shortBlocks.blocks === 0) return []
+  return ['<h2>Carried over</h2>', `<p>${escaped(shortBlockWords(shortBlocks))}</p>`]
 }
 
 function laneTable({ lanes }: ProgressReport): string {

@@ -1,13 +1,14 @@
 import type { FaultyFile, ReviewAbout } from '../review/review-report.js'
 import { reviewReport } from '../review/review-report.js'
 import { periodWords } from '../review/review-words.js'
+import type { ReviewedBlock } from '../review/reviewed-block.js'
 import { escaped } from './escaped.js'
 import { groupSection } from './group-section.js'
 import { cautionsBox, htmlPage } from './page.js'
-import { type BlockWithLanes, playerSection } from './player-section.js'
+import { playerSection } from './player-section.js'
 
 /** The review as one page that needs nothing else: the group at a glance, then each player with sheets and pictures of the lanes. */
-export function reviewHtml(blocks: readonly BlockWithLanes[], about: ReviewAbout = {}): string {
+export function reviewHtml(blocks: readonly ReviewedBlock[], about: ReviewAbout = {}): string {
   const { period, group, players, superseded, leftOut, faults } = reviewReport(blocks, about)
   const title = players.length === 1 ? `Review of ${players[0]!.player}` : `Review of ${players.length} players`
   const sections = players.map((player, index) =>

@@ -6,11 +6,7 @@ import { escaped } from './escaped.js'
 const BAR_REMS = 2.3
 
 /** The games of a block frame by frame: balls, running score, and under them what the choices of each frame cost as a bar; `most` pins fill it. */
-export function scoreSheets(
-  ended: Pick<BlockState, 'balls' | 'setup'>,
-  { ledger }: DebriefReport,
-  most: number,
-): string[] {
+export function scoreSheets(ended: BlockState, { ledger }: DebriefReport, most: number): string[] {
   return ended.balls.map((balls, index) => {
     const { frames, total, complete } = tally(ended.setup.scoring, balls)
     const costs = frames.map((_, frame) => {

@@ -19,6 +19,7 @@ export function progressLines(report: ProgressReport): string[] {
     '',
     ...calibrationLines(report),
     ...drillLines(report),
+    ...shortBlockLines(report),
     '## Lanes met',
     '',
     '| lane | blocks | best game | cost a game |',
@@ -85,6 +86,20 @@ function drillLines({ drills }: ProgressReport): string[] {
     '',
   ]
 }
+
+function shortBlockLines({ shortBlocks }: ProgressReport): string[] {
+  if (shortBlocks.blocks === 0) return []
+  return ['## Carried over', '', shortBlockWords(shortBlocks), '']
+}
+
+/** What the short blocks after practice cost, all together and the latest one by one. */
+export function shortBlockWords({ blocks, choices, cost, each }: ProgressReport['shortBlocks']): string {
+  const latest = each.slice(-MOST_SHORT_BLOCKS).map(({ day, perGame }) => `${day ?? 'unknown'} ${perGame.toFixed(1)}`)
+  return `${count(blocks, 'short block')} after practice, ${count(choices, 'choice')} without grades, pins a game: ${range(cost)}. One by one: ${latest.join(', ')}.`
+}
+
+/** The latest so many are told one by one. */
+const MOST_SHORT_BLOCKS = 8
 
 function practiceLines({ practice }: ProgressReport): string[] {
   if (!practice || practice.length === 0) return []

@@ -45,6 +45,7 @@ export function progressReport({ blocks, calls, unpriced, practice }: ProgressSo
     })),
     calibration: calibrationOf(calls),
     drills: drillsOf(counted),
+    shortBlocks: shortBlocksOf(counted),
     lanes: lanesOf(counted),
     practice,
   }
@@ -72,13 +73,26 @@ function drillsOf(blocks: readonly ReviewedBlock[]) {
   }
 }
 
+/** The short blocks that practice ended with, each in order of play: whether what was practised stuck. */
+function shortBlocksOf(blocks: readonly ReviewedBlock[]) {
+  const short = blocks.filter(({ record }) => record.origin.cameToBe === 'short-block')
+  return {
+    blocks: short.length,
+    choices: sum(short.map(({ report }) => ownChoices(report))),
+    cost: told(short.map(totalCost)),
+    each: short.map((block) => ({ day: dayOf(block), perGame: rounded(totalCost(block).value, 1) })),
+  }
+}
+
 /** Every lane met, the one played most first. */
 function lanesOf(blocks: readonly ReviewedBlock[]) {
   const titles = [...new Set(blocks.map(({ report }) => report.title))]
   return titles
     .map((title) => {
       const here = blocks.filter(({ report }) => report.title === title)
-      const games = here.flatMap(({ report }) => (report.finished ? report.games : []))
+      const games = here.flatMap(({ record, report }) =>
+        report.finished && record.origin.cameToBe !== 'short-block' ? report.games : [],
+      )
       return {
         title,
         scenario: here[0]!.record.name,

@@ -11,6 +11,7 @@ import { isSame } from '../debrief/ledger/throw-worths.js'
 import { contactChances } from '../grade/contact-chances.js'
 import type { MomentPrices } from '../grade/fair-grade.js'
 import type { FairSpareSearch } from '../grade/fair-spare.js'
+import type { Price } from '../grade/first-ball-prices.js'
 import { sparePrices } from '../grade/spare-grade.js'
 import { lastFirstBall } from '../shots/least-move.js'
 import { eitherWay, linesAround, movedLine, sizesOf } from './offered-moves.js'
@@ -55,16 +56,31 @@ export function isWorthAsking({ costsPins, decisions }: Offer): boolean {
   return free >= 1 && free <= decisions.length / 2 && Math.max(...costsPins) >= LEAST_STAKES_PINS
 }
 
-function offer(
-  setup: BlockSetup,
-  skill: DecidedSkill,
-  decisions: readonly (Decision | null)[],
-  stay: Decision | null,
-  costOf: (decision: Decision) => number,
-): Offer {
-  const offered = inOrder(setup, distinct(decisions)).slice(0, MOST_ANSWERS)
-  const standing = stay ? offered.findIndex((one) => isSame(one, stay)) : -1
-  return { skill, decisions: offered, costsPins: offered.map(costOf), standing: standing < 0 ? null : standing }
+/** What an answer costs, and what it loses before anything is forgiven. */
+type Costs = Pick<Price, 'chargedPins' | 'lostPins'>
+
+/** An answer that is let off more than this is no fair one: nobody could tell why it is as good as the best. */
+const MOST_LET_OFF_PINS = 0.3
+const isFair = ({ chargedPins, lostPins }: Costs): boolean => lostPins - chargedPins <= MOST_LET_OFF_PINS
+
+interface Offered {
+  readonly skill: DecidedSkill
+  readonly decisions: readonly (Decision | null)[]
+  readonly stay: Decision | null
+}
+
+function offer(setup: BlockSetup, { skill, decisions, stay }: Offered, costsOf: (decision: Decision) => Costs): Offer {
+  const offered = inOrder(setup, distinct(decisions))
+    .map((decision) => ({ decision, costs: costsOf(decision) }))
+    .filter(({ costs }) => isFair(costs))
+    .slice(0, MOST_ANSWERS)
+  const standing = stay ? offered.findIndex(({ decision }) => isSame(decision, stay)) : -1
+  return {
+    skill,
+    decisions: offered.map(({ decision }) => decision),
+    costsPins: offered.map(({ costs }) => costs.chargedPins),
+    standing: standing < 0 ? null : standing,
+  }
 }
 
 /** Every offer of a first ball, skill by skill. @param draw the moment's own draws, for what stands beside the best */
@@ -73,15 +89,14 @@ export function firstBallOffers(state: BlockState, prices: MomentPrices, draw: R
   const last = spot ? lastFirstBall(state, spot.lane) : null
   if (!last) return []
   const stay = last.decision
-  const costOf = (decision: Decision): number => prices.priceOf(decision).chargedPins
   const best = prices.shownBest()
   const leaders = bestOfEachBall(prices)
   const sameBall = best.ballId === stay.ballId ? best : (leaders.find(({ ballId }) => ballId === stay.ballId) ?? stay)
   const direction = best.aim.feetBoard >= stay.aim.feetBoard ? 1 : -1
   const moved = (moves: ReturnType<typeof eitherWay>) => moves.map((move) => movedLine(stay, move))
   const offered = (skill: DecidedSkill, decisions: readonly (Decision | null)[]): Offer =>
-    offer(setup, skill, decisions, stay, costOf)
-  const isFree = costOf(stay) === 0
+    offer(setup, { skill, decisions, stay }, prices.priceOf)
+  const isFree = prices.priceOf(stay).chargedPins === 0
   const offers = [
     offered('timing', [stay, ...moved(eitherWay())]),
     offered('ball', [stay, ...leaders.slice(0, MOST_ANSWERS - 1)]),
@@ -124,7 +139,11 @@ export function spareOffer(
   const best = prices.shownBest()
   const wanted = [habit, best, strike, ...linesAround(best, 4, 'spare', draw)]
   // What stands is the line of the first ball: whoever changes nothing throws that again.
-  return offer(setup, 'spare', distinct(wanted).slice(0, MOST_ANSWERS), strike, prices.chargeOf)
+  const decisions = distinct(wanted).slice(0, MOST_ANSWERS)
+  return offer(setup, { skill: 'spare', decisions, stay: strike }, (decision) => {
+    const chargedPins = prices.chargeOf(decision)
+    return { chargedPins, lostPins: chargedPins }
+  })
 }
 
 const outcome = newRollOutcome()

@@ -142,6 +142,8 @@ export function callParts(
 
 /** A surprise of fewer boards than this needs no explaining. */
 const LEAST_SURPRISE_BOARDS = 1
+/** Where the eye was off by more than this, the question would be about what never happened. */
+const MOST_MISSEEN_BOARDS = 1
 
 /** What part of the last throw's surprise was delivery; null where there was no surprise. */
 export function throwOrLaneParts({
@@ -155,5 +157,6 @@ export function throwOrLaneParts({
   if (!innovation) return null
   const { predictedBoard, shownBoard, deliveryShare } = innovation
   if (Math.abs(shownBoard - predictedBoard) < LEAST_SURPRISE_BOARDS) return null
+  if (Math.abs(shownBoard - last.truth.entryBoard) > MOST_MISSEEN_BOARDS) return null
   return { ideal: to(100)(deliveryShare), predictedBoard: to(10)(predictedBoard), shownBoard: to(10)(shownBoard) }
 }

@@ -36,7 +36,7 @@ const FIRST_SPREAD = 0.25
 /** As many answers as the first ideas weigh. */
 const FIRST_WEIGHT = 2
 /** So many answers the spread over all skills weighs in that of one. */
-const POOLED_WEIGHT = 0.25
+const POOLED_WEIGHT = 0.1
 const LEAST_VARIANCE = 0.0005
 const EIGHTY_PERCENT = normalQuantile(0.9)
 

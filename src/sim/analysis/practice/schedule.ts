@@ -57,6 +57,8 @@ interface Chooser {
   /** Where families stand on the ladder, by their key. */
   readonly rungs: ReadonlyMap<string, Rung>
   readonly day: number
+  /** Whether changing nothing was best at the last position of each skill. */
+  readonly stoodBest: ReadonlyMap<Skill, boolean>
   /** Only of these skills, or families; all where left out. */
   readonly skills?: ReadonlySet<Skill>
   readonly families?: ReadonlySet<string>
@@ -64,7 +66,8 @@ interface Chooser {
 
 /**
  * The next position: a skill drawn by its share, then among its positions those of a family that is due first, then those whose chance of a sound
- * answer is nearest to the aim. Neither family nor answer comes twice running where there is another.
+ * answer is nearest to the aim. Neither family nor answer comes twice running where there is another; and within a skill those where
+ * changing nothing is best come by turns with the others, or a habit of staying would look like skill.
  *
  * @returns null where there is none left
  */
@@ -92,7 +95,11 @@ export function nextPosition(store: readonly Position[], chooser: Chooser, draw:
     open,
   ])
   const skill = drawnSkill(candidates, chooser, draw)
-  const ofSkill = candidates.filter((one) => one.skill === skill)
+  const stoodBest = skill === null ? undefined : chooser.stoodBest.get(skill)
+  const ofSkill = firstNotEmpty([
+    candidates.filter((one) => one.skill === skill && isStandingBest(one) !== stoodBest),
+    candidates.filter((one) => one.skill === skill),
+  ])
   if (ofSkill.length === 0) return null
   const { rungs, day, ratings } = chooser
   const isOwed = (one: Position): boolean => {
@@ -107,6 +114,20 @@ export function nextPosition(store: readonly Position[], chooser: Chooser, draw:
     .sort((a, b) => a.off - b.off)
     .slice(0, NEAREST)
   return nearest[Math.floor(draw() * nearest.length)].one
+}
+
+/** Whether changing nothing was best at the last position of each skill that was answered. */
+export function stoodBestLast(
+  answers: readonly { readonly id: string }[],
+  store: readonly Position[],
+): ReadonlyMap<Skill, boolean> {
+  const known = new Map(store.map((one) => [one.id, one]))
+  return new Map(
+    answers.flatMap(({ id }) => {
+      const position = known.get(id)
+      return position ? [[position.skill, isStandingBest(position)] as const] : []
+    }),
+  )
 }
 
 const firstNotEmpty = <Item>(lists: readonly (readonly Item[])[]): readonly Item[] =>

@@ -4,18 +4,29 @@ import { type Answered, type Learner, learned, normsOf, profileOf, seenLately } 
 import { type Answer, DECIDED_SKILLS, type Kind, type Position, type Skill } from './position.js'
 import type { SkillNorms } from './profile.js'
 import { difficultyOf } from './rating.js'
-import { familyKey, nextPosition } from './schedule.js'
+import { familyKey, nextPosition, stoodBestLast } from './schedule.js'
 import { lossOf, type PracticeLoss } from './scoring.js'
 
 export const SESSION_MINUTES = [5, 10, 20] as const
 export type SessionMinutes = (typeof SESSION_MINUTES)[number]
 
+interface Length {
+  readonly practice: number
+  readonly test: number
+}
+
 /** Positions of a session, at about forty seconds each, and how many of them are the test at its end. */
-const LENGTHS: Readonly<Record<SessionMinutes, { readonly practice: number; readonly test: number }>> = {
+const LENGTHS: Readonly<Record<SessionMinutes, Length>> = {
   5: { practice: 6, test: 2 },
   10: { practice: 11, test: 4 },
   20: { practice: 18, test: 10 },
 }
+/** Twelve minutes of positions, and then a short block in place of a test by positions. */
+const BEFORE_SHORT_BLOCK: Length = { practice: 18, test: 0 }
+
+/** Whether a session asked for so ends with a short block: one of twelve minutes of every kind of position. */
+export const endsInShortBlock = ({ minutes, kinds }: Pick<SessionPlan, 'minutes' | 'kinds'>): boolean =>
+  minutes === 20 && kinds === null
 
 /** What a session is going to be. */
 export interface SessionPlan {
@@ -26,6 +37,8 @@ export interface SessionPlan {
   readonly practice: number
   readonly test: number
   readonly kinds: readonly Kind[] | null
+  /** Whether it ends with a short block, without grades and on fresh oil of its families. */
+  readonly hasShortBlock: boolean
 }
 
 /** How much is told before an answer: everything, a hint, or nothing. */
@@ -56,7 +69,8 @@ function planOf(
 ): SessionPlan {
   const counts = new Map<string, number>()
   for (const one of store) counts.set(familyKey(one), (counts.get(familyKey(one)) ?? 0) + 1)
-  const { practice, test } = LENGTHS[wanted.minutes]
+  const hasShortBlock = endsInShortBlock(wanted)
+  const { practice, test } = hasShortBlock ? BEFORE_SHORT_BLOCK : LENGTHS[wanted.minutes]
   const comeBack = [...learner.rungs]
     .filter(([key, rung]) => counts.has(key) && isDue(rung, day))
     .sort(([, a], [, b]) => a.dueDay - b.dueDay)
@@ -77,7 +91,7 @@ function planOf(
   }
   const second = fresh.filter(isAlike).sort((a, b) => (counts.get(b) ?? 0) - (counts.get(a) ?? 0))[0]
   const families = [first, second].filter((key): key is string => key !== undefined)
-  return { ...wanted, families, comeBack, practice, test }
+  return { ...wanted, families, comeBack, practice, test, hasShortBlock }
 }
 
 /** A session before its first position. @param perGame how often a position of each skill comes up in a game */
@@ -113,7 +127,7 @@ export function drawnOn(
   session: Session,
   draw: RandomSource,
 ): { readonly session: Session; readonly position: Position } | null {
-  const { plan, store, norms, learner, day, drawn } = session
+  const { plan, store, norms, learner, day, drawn, answered } = session
   if (drawn.length >= sessionLength(plan)) return null
   const isTested = isTest(plan, drawn.length)
   const hasDecisions = store.some(({ skill }) => TESTED.has(skill))
@@ -129,6 +143,7 @@ export function drawnOn(
       asked: drawn,
       rungs: learner.rungs,
       day,
+      stoodBest: stoodBestLast([...learner.answers, ...drawn.slice(answered.length)], store),
       families: new Set([...plan.families, ...(isTested ? [] : plan.comeBack)]),
       ...(isTested && hasDecisions ? { skills: TESTED } : {}),
     },

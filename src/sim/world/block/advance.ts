@@ -29,8 +29,11 @@ function checkBoards(what: string, board: number, [low, high]: readonly [number,
 /**
  * The block after one more decision. Same state and decision, same result to the last bit.
  * Throws RangeError with the sentence of checkDecision on a decision that can't be thrown.
+ *
+ * @param left what it left, where it was thrown before and that is known: the same block, but for
+ * the pins the ball touched, without a rack being thrown at
  */
-export function advance(state: BlockState, decision: Decision): BlockState {
+export function advance(state: BlockState, decision: Decision, left?: number): BlockState {
   const problem = checkDecision(state, decision)
   const spot = state.spot
   if (problem !== null || !spot) throw new RangeError(problem ?? 'The block is over.')
@@ -49,6 +52,7 @@ export function advance(state: BlockState, decision: Decision): BlockState {
     frame: spot.frame,
     ballInFrame: spot.ball,
     bowlerIndex: 0,
+    ...(left === undefined ? {} : { left }),
   })
   const record: ThrowRecord = {
     spot,

@@ -36,6 +36,8 @@ export interface Delivery {
   readonly ballInFrame: number
   /** Which bowler on the lane throws: 0 the player, 1 and up the field. */
   readonly bowlerIndex: number
+  /** What it left, where that is known already: no rack is thrown at then. */
+  readonly left?: number
 }
 
 export interface Thrown {
@@ -61,7 +63,9 @@ export function throwBall(delivery: Delivery): Thrown {
   const hit =
     outcome.leftLaneMetres < HEADPIN_DISTANCE_METRES
       ? { standing: standingHere, touched: 0 }
-      : carriedAt(delivery, rackThrow).result
+      : delivery.left === undefined
+        ? carriedAt(delivery, rackThrow).result
+        : { standing: mirrored ? mirrorMask(delivery.left) : delivery.left, touched: null }
 
   const worn = wearLane(mirrored ? { ...lane, film } : lane, {
     path,
@@ -83,7 +87,7 @@ export function throwBall(delivery: Delivery): Thrown {
       hookStartFeet: metresToFeet(outcome.hookStartMetres),
       rollStartFeet: metresToFeet(outcome.rollStartMetres),
       leftLaneFeet: metresToFeet(outcome.leftLaneMetres),
-      touched: toOwner(hit.touched),
+      touched: hit.touched === null ? null : toOwner(hit.touched),
       laneBefore: lane,
       normals,
     },

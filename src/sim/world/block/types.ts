@@ -97,7 +97,8 @@ export interface Truth {
   readonly rollStartFeet: number
   /** Where the ball left the lane for a gutter; Infinity where it stayed on. */
   readonly leftLaneFeet: number
-  readonly touched: number
+  /** Pins the ball touched; null where no rack was thrown at, since it was known what the throw left. */
+  readonly touched: number | null
   /** The oil as this ball met it. */
   readonly laneBefore: LaneState
   /** The five standard normal numbers the delivery error was made from. */

@@ -1,3 +1,4 @@
+import { shortBlockWords } from '../../../scenarios/reports/progress/progress-lines.js'
 import type { ProgressReport } from '../../../scenarios/reports/progress/progress-report.js'
 import { page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
@@ -65,6 +66,7 @@ function progressRows(report: ProgressReport, columns: number, theme: Theme): st
     ...stretchRows(report, columns, theme),
     ...callRows(report, theme),
     ...drillRows(report, theme),
+    ...shortBlockRows(report, columns, theme),
     '',
     ...laneRows(report, columns, theme),
   ]
@@ -165,6 +167,15 @@ function drillRows({ drills }: ProgressReport, theme: Theme): string[] {
   const { positions, choices, asGoodAsTheBest, costPins } = drills
   const words = `${many(positions, 'position')}; ${asGoodAsTheBest} of ${choices} as good as the best, cost ${costPins.toFixed(1)} pins`
   return ['', textRow(theme, [' Drills', 'strong'], `  ${words}`)]
+}
+
+function shortBlockRows({ shortBlocks }: ProgressReport, columns: number, theme: Theme): string[] {
+  if (shortBlocks.blocks === 0) return []
+  return [
+    '',
+    textRow(theme, [' Carried over', 'strong']),
+    ...wrapWords(shortBlockWords(shortBlocks), columns - 2).map((row) => ` ${row}`),
+  ]
 }
 
 function laneRows({ lanes }: ProgressReport, columns: number, theme: Theme): string[] {

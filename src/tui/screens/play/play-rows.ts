@@ -3,6 +3,7 @@ import { sameLineWarning } from '../../../scenarios/words/grade-words.js'
 import { breakpointPlace } from '../../../scenarios/words/throw-words.js'
 import { costWords, pinsWords } from '../../../scenarios/words/words.js'
 import type { BeliefSummary } from '../../../sim/analysis/belief/summary.js'
+import { SHORT_BLOCK_FRAMES } from '../../../sim/analysis/practice/short-block.js'
 import type { PlayerView } from '../../../sim/analysis/view/player-view.js'
 import type { PinFall } from '../../../sim/world/block/pin-fall.js'
 import type { BlockState, PostedSheet, Spot } from '../../../sim/world/block/types.js'
@@ -125,7 +126,7 @@ export function playLowerRows(
   const block = blockOf(play)
   const columns = size.columns - 2
   const blank = (which: number) => (air >= which ? [''] : [])
-  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(block.spot), theme)
+  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(play), theme)
   const field = play.stage.kind === 'deciding' ? play.field : null
   return [
     ...blank(1),
@@ -178,7 +179,7 @@ function headRow(play: PlayState, view: PlayerView | null, columns: number, them
   const mode = columns >= MODE_COLUMNS ? `${dot}${play.contest === undefined ? MODE_WORDS[play.mode] : 'contest'}` : ''
   const about = view ? `${dot}${view.laneName}${dot}${postedWords(view.posted)}${mode}` : ''
   const drilled = drillPlaceWords(play)
-  const now = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot) : overWords(play)
+  const now = block.spot && play.stage.kind !== 'done' ? placeNow(block, block.spot, play.isShort) : overWords(play)
   const place = [drilled, drilled !== '' && play.stage.kind === 'done' ? 'answered' : now].filter(Boolean).join(dot)
   return spreadRow(
     textRow(theme, [` ${play.contest ?? play.scenario.title}`, 'strong'], [about, 'faint']),
@@ -187,8 +188,9 @@ function headRow(play: PlayState, view: PlayerView | null, columns: number, them
   )
 }
 
-function placeNow({ setup }: BlockState, spot: Spot): string {
+function placeNow({ setup }: BlockState, spot: Spot, isShort = false): string {
   if (spot.phase === 'practice') return `Practice ${spot.frame} of ${setup.practiceThrows * setup.lanes.length}`
+  if (isShort) return `Short block ${spot.frame} of ${SHORT_BLOCK_FRAMES}`
   return placeWords(spot, setup.games)
 }
 
@@ -208,7 +210,11 @@ const gameShown = (play: PlayState): readonly (readonly number[])[] => {
   return block.balls[game - 1] ?? []
 }
 
-const frameShown = (spot: Spot | null): number | null => (spot?.phase === 'game' ? spot.frame : null)
+/** The frame being bowled, if any. */
+const frameShown = (play: PlayState): number | null => {
+  const { spot } = blockOf(play)
+  return spot?.phase === 'game' && play.stage.kind !== 'done' ? spot.frame : null
+}
 
 const standingShown = (play: PlayState): number => (blockOf(play).spot ? blockOf(play).standing : FULL_RACK)
 

@@ -70,8 +70,11 @@ const keyWords = (play: PlayState): KeyWords => ({
   ...(play.undo.length > 0 ? {} : { undo: null }),
 })
 
-/** Nobody else's block is to be looked at where nobody else bowled. */
-const overWords = (play: PlayState): KeyWords => (play.rival?.kind === 'guest' ? {} : { 'other-player': null })
+/** Nobody else's block is to be looked at where nobody else bowled; a short block's lane is not bowled again. */
+const overWords = (play: PlayState): KeyWords => ({
+  ...(play.rival?.kind === 'guest' ? {} : { 'other-player': null }),
+  ...(play.isShort && play.stage.kind === 'done' ? { 'same-luck': null, 'other-luck': null } : {}),
+})
 
 /** The main screen with the open bag in place of its lower part. */
 export function BagScreen(props: PlayScreenParts & Pick<BagProps, 'onChoose'>) {

@@ -5,12 +5,19 @@ import {
   endLines,
   planLine,
   STANDING_LINES,
+  shortBlockWords,
   sureAndWrong,
 } from '../../../scenarios/words/practice-session-words.js'
 import { askWords, headWords, hintLine, SKILL_WORDS, saidWords } from '../../../scenarios/words/practice-words.js'
 import { lineWords } from '../../../scenarios/words/throw-words.js'
 import { calibrationOf } from '../../../sim/analysis/practice/learner.js'
-import { endOf, SESSION_MINUTES, type SessionMinutes, sessionLength } from '../../../sim/analysis/practice/session.js'
+import {
+  endOf,
+  endsInShortBlock,
+  SESSION_MINUTES,
+  type SessionMinutes,
+  sessionLength,
+} from '../../../sim/analysis/practice/session.js'
 import { FULL_RACK, leaveName } from '../../../sim/world/pins/leaves.js'
 import { indent, page, type Size } from '../../draw/layout.js'
 import { spreadRow, textRow } from '../../draw/text-row.js'
@@ -18,7 +25,7 @@ import type { Theme } from '../../draw/theme.js'
 import { contextKeyLine } from '../../parts/key-hints.js'
 import { lanePicture } from '../../parts/lane.js'
 import { menuRows } from '../../parts/menu.js'
-import { isTested, type PracticeState, supportOf } from '../../state/practice-state.js'
+import { isShortBlockNext, isTested, type PracticeState, supportOf } from '../../state/practice-state.js'
 import { wrapWords } from '../../terminal/fit.js'
 import { answerRows } from './answer-rows.js'
 import { evidenceRows, SQUEEZES, type Squeeze } from './evidence-rows.js'
@@ -26,7 +33,8 @@ import { practicePicture } from './practice-lane.js'
 
 const LANE_FRAME_ROWS = 3
 const MOST_LANE_ROWS = 22
-const BAR_COLUMNS = 20
+/** Of the bar that says how far the session is; the shorter where there is little room. */
+const BAR_COLUMNS = { wide: 20, narrow: 10 } as const
 const KEY_ROWS = 1
 /** From this width on there is room for who bowls. */
 const BOWLER_COLUMNS = 110
@@ -35,7 +43,7 @@ const BOWLER_COLUMNS = 110
 export function practiceScreen(practice: PracticeState, notice: string, size: Size, theme: Theme): string[] {
   const { stage, open } = practice
   const keys = contextKeyLine('practice', size.columns, theme, keyWords(practice))
-  if (stage.kind === 'choosing') return page(choosingRows(stage.minutes, notice, theme), keys, size)
+  if (stage.kind === 'choosing') return page(choosingRows(practice, stage.minutes, notice, theme), keys, size)
   if (stage.kind === 'over') return page(overRows(practice, size, theme), keys, size)
   if (!open) return page(waitingRows(practice, notice, size, theme), keys, size)
   const columns = size.columns - 2
@@ -54,19 +62,25 @@ export function practiceScreen(practice: PracticeState, notice: string, size: Si
   return page([headRow(practice, size.columns, theme), ...lane, ...indent(lower, 1)], keys, size)
 }
 
-function keyWords({ stage, open }: PracticeState) {
+function keyWords(practice: PracticeState) {
+  const { stage, open } = practice
+  const hasShortBlock = isShortBlockNext(practice)
   if (stage.kind === 'choosing') return { up: 'how long', left: null, enter: 'begin' } as const
   if (stage.kind === 'opening' || stage.kind === 'keeping') return { up: null, left: null, enter: null } as const
   if (stage.kind === 'told') return { up: null, left: null, enter: 'go on' } as const
-  if (stage.kind === 'over') return { up: null, left: null, enter: 'home' } as const
+  if (stage.kind === 'over') {
+    return { up: null, left: null, enter: hasShortBlock ? 'the short block' : 'home' } as const
+  }
   if (stage.kind === 'sure') return { up: null, left: 'how sure', enter: 'that is it' } as const
   if (open?.position.kind === 'decide') return { up: 'answer', left: null, enter: 'choose' } as const
   if (open?.position.kind === 'throw-or-lane') return { up: 'more, less', left: null, enter: 'that is it' } as const
   return { up: 'more, less', left: 'figure', enter: 'that is it' } as const
 }
 
-function choosingRows(minutes: SessionMinutes, notice: string, theme: Theme): string[] {
-  const labels = SESSION_MINUTES.map((one) => `${one} minutes`)
+function choosingRows({ kinds }: PracticeState, minutes: SessionMinutes, notice: string, theme: Theme): string[] {
+  const labels = SESSION_MINUTES.map((one) =>
+    endsInShortBlock({ minutes: one, kinds }) ? `${one} minutes, a short block at the end` : `${one} minutes`,
+  )
   return [
     '',
     textRow(theme, [' Practice', 'strong'], ['  one moment, one question, under forty seconds each', 'faint']),
@@ -101,7 +115,8 @@ function waitingRows({ desk }: PracticeState, notice: string, size: Size, theme:
   ]
 }
 
-function overRows({ desk }: PracticeState, size: Size, theme: Theme): string[] {
+function overRows(practice: PracticeState, size: Size, theme: Theme): string[] {
+  const { desk, shortBlock } = practice
   if (!desk) return []
   const wrong = sureAndWrong(desk.session.answered)[0]
   const lines = [
@@ -116,9 +131,23 @@ function overRows({ desk }: PracticeState, size: Size, theme: Theme): string[] {
   const wrapped = (line: string) => wrapWords(line, Math.min(100, size.columns - 3)).map((row) => ` ${row}`)
   return [
     '',
-    textRow(theme, [' Practice is over', 'strong'], [`  ${desk.session.answered.length} positions`, 'faint']),
+    textRow(
+      theme,
+      [isShortBlockNext(practice) ? ' The questions are over' : ' Practice is over', 'strong'],
+      [`  ${desk.session.answered.length} positions`, 'faint'],
+    ),
     '',
     ...lines.filter((line) => line !== '').flatMap((line) => [...wrapped(line), '']),
+    ...(isShortBlockNext(practice)
+      ? [
+          ...wrapped(
+            shortBlock
+              ? `${shortBlockWords(shortBlock.family)} Enter begins it, Esc leaves it out.`
+              : 'The lane is being oiled.',
+          ).map((row) => textRow(theme, [row, 'accent'])),
+          '',
+        ]
+      : []),
     ...wrapped(CARRY_OVER_LINE).map((row) => textRow(theme, [row, 'faint'])),
   ]
 }
@@ -129,7 +158,8 @@ function headRow(practice: PracticeState, columns: number, theme: Theme): string
   const { plan, answered } = desk.session
   const all = sessionLength(plan)
   const at = Math.min(all, answered.length + (practice.stage.kind === 'told' && practice.stage.said ? 0 : 1))
-  const filled = Math.round((BAR_COLUMNS * at) / all)
+  const bar = columns >= BOWLER_COLUMNS ? BAR_COLUMNS.wide : BAR_COLUMNS.narrow
+  const filled = Math.round((bar * at) / all)
   const [full, empty] = theme.glyphs.braille ? ['━', '─'] : ['=', '-']
   const { position, state, scenario } = open
   const posted = state.posted[state.spot!.lane]
@@ -144,7 +174,7 @@ function headRow(practice: PracticeState, columns: number, theme: Theme): string
       theme,
       [` ${at} of ${all} `, 'faint'],
       [full.repeat(filled), 'accent'],
-      [`${empty.repeat(BAR_COLUMNS - filled)}  `, 'faint'],
+      [`${empty.repeat(bar - filled)}  `, 'faint'],
       [practice.stage.kind !== 'told' && isTested(practice) ? `Test${dot}` : '', 'strong'],
       [headWords(position), 'strong'],
     ),
@@ -179,7 +209,7 @@ function belowRows(practice: PracticeState, squeeze: Squeeze, columns: number, t
     ]
   }
   const draft = stage.kind === 'asking' || stage.kind === 'sure' ? stage.draft : null
-  const line = position.kind === 'call' ? `${lineWords(position.decision, bag)}. ` : ''
+  const line = position.kind === 'call' ? `The line: ${lineWords(position.decision, bag)}. ` : ''
   return [
     ...(squeeze.hint && supportOf(practice) === 'hint'
       ? wrapWords(hintLine(position), columns).map((row) => textRow(theme, [row, 'faint']))

@@ -67,8 +67,7 @@ describe('the account of a block', () => {
     }
   })
 
-  it('comes out the same again, and the same from kept grades, telling how far it is', () => {
-    expect(accountOf(played)).toEqual(account)
+  it('comes out the same from kept grades, telling how far it is', () => {
     const steps = accountSteps(played, { grades, alternatives: false })
     const told: number[] = []
     let step = steps.next()
@@ -78,7 +77,7 @@ describe('the account of a block', () => {
     expect(step.value.tags).toEqual(account.tags)
   })
 
-  it('comes out the same settled behind play, throw by throw, as afterwards', () => {
+  it('comes out the same again, settled behind play, throw by throw, as afterwards', () => {
     const states = thumbStates(setup, 'account', COUNT)
     const behind = settling(states[0]!)
     for (const [at, after] of states.slice(1).entries()) {
