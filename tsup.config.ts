@@ -58,6 +58,7 @@ export default defineConfig({
     cli: 'src/cli.ts',
     thinker: 'src/tui/worker/worker.ts',
     'contest-worker': 'src/scenarios/contest/standings/worker.ts',
+    'debrief-worker': 'src/scenarios/reports/review/debrief-worker.ts',
   },
   format: ['esm'],
   target: 'node20',

@@ -26,9 +26,7 @@ export async function drillResultsCommand(
   const drill = await drillNamed(file)
   const records = await recordsAmong(paths)
   const cache = debriefsFolder(dataFolder(options.data, console.environment))
-  const { blocks, faults } = await reviewedBlocks(records, cache, (place) =>
-    progressOn(console, `record ${place + 1} of ${records.length}`),
-  )
+  const { blocks, faults } = await reviewedBlocks(records, cache, (work) => progressOn(console, work))
   const ordered = inOrderOfPlay(blocks)
   const names = namedAlike(
     ordered.map(({ player }) => player),

@@ -31,7 +31,7 @@ export async function progressCommand(
   const player = await nameIfReadable(options.player, withDataFolder(console.environment, options.data), console.tell)
   const records = await (paths.length > 0 ? recordsAmong(paths) : ownRecords(data))
   if (options.html !== undefined) await checkTarget(options.html, records)
-  const pricing = (place: number) => progressOn(console, `record ${place + 1} of ${records.length}`)
+  const pricing = (work: string) => progressOn(console, work)
   const gathered = await gatherProgress(records, { data, player, ...(options.quick ? {} : { pricing }) })
   const report = progressReport(gathered)
   if (options.html !== undefined) {

@@ -52,9 +52,7 @@ export async function reviewCommand(
     const record = await readRecord(path).catch(() => null)
     if (record) refuseSealedRecord(data, path, record)
   }
-  const { blocks: read, faults } = await reviewedBlocks(records, cache, (place) =>
-    progressOn(console, `record ${place + 1} of ${records.length}`),
-  )
+  const { blocks: read, faults } = await reviewedBlocks(records, cache, (work) => progressOn(console, work))
   const ordered = inOrderOfPlay(read)
   const names = namedAlike(
     ordered.map(({ player }) => player),

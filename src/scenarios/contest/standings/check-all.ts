@@ -1,7 +1,5 @@
-import { existsSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
-import { fileURLToPath } from 'node:url'
-import { Worker } from 'node:worker_threads'
+import { hasWorker, inThreads } from '../../threads/in-threads.js'
 import type { OpenedPack } from '../pack/pack.js'
 import type { CheckedEntry, CheckWanted } from './check-entry.js'
 import { checkOnce } from './kept-check.js'
@@ -30,7 +28,7 @@ export async function checkAll(
   { jobs = availableParallelism(), reached, kept, ...wanted }: CheckAllWanted,
 ): Promise<CheckedEntry[]> {
   const threads = Math.min(jobs, paths.length)
-  if (threads < 2 || !existsSync(fileURLToPath(BUNDLED_WORKER))) {
+  if (threads < 2 || !hasWorker(BUNDLED_WORKER)) {
     const entries: CheckedEntry[] = []
     for (const path of paths) {
       entries.push(await checkOnce(path, opened, wanted, kept))
@@ -38,43 +36,6 @@ export async function checkAll(
     }
     return entries
   }
-  const task: WorkerTask = { ...wanted, kept, opened: handedOver(opened) }
-  return inThreads(paths, task, { threads, reached })
-}
-
-type Answer = { readonly number: number } & ({ readonly entry: CheckedEntry } | { readonly fault: string })
-
-async function inThreads(
-  paths: readonly string[],
-  task: WorkerTask,
-  { threads, reached }: { readonly threads: number; readonly reached: CheckAllWanted['reached'] },
-): Promise<CheckedEntry[]> {
-  const entries = new Array<CheckedEntry>(paths.length)
-  let next = 0
-  let done = 0
-  const workers = Array.from({ length: threads }, () => new Worker(BUNDLED_WORKER, { workerData: task }))
-  try {
-    await Promise.all(
-      workers.map(
-        (worker) =>
-          new Promise<void>((resolve, reject) => {
-            const give = (): void => {
-              if (next >= paths.length) resolve()
-              else worker.postMessage({ number: next, path: paths[next++] })
-            }
-            worker.on('error', reject)
-            worker.on('message', (answer: Answer) => {
-              if ('fault' in answer) return reject(new Error(answer.fault))
-              entries[answer.number] = answer.entry
-              reached(++done, paths.length)
-              give()
-            })
-            give()
-          }),
-      ),
-    )
-  } finally {
-    await Promise.all(workers.map((worker) => worker.terminate()))
-  }
-  return entries
+  const data: WorkerTask = { ...wanted, kept, opened: handedOver(opened) }
+  return inThreads(BUNDLED_WORKER, paths, { threads, data, reached: (done) => reached(Math.floor(done), paths.length) })
 }

@@ -7,6 +7,7 @@ import { debriefsFolder, saidOfRecord } from '../../store/data-folder.js'
 import { readKeptAccount } from '../../store/kept-account.js'
 import { inOrderOfPlay } from '../review/period.js'
 import { nameKey } from '../review/player-names.js'
+import { type Begun, pricedBlocks } from '../review/price-in-threads.js'
 import { blockIfPriced, blockWithoutNotes, type ReviewedBlock } from '../review/reviewed-block.js'
 import { standingBlocks } from '../review/standing-blocks.js'
 import type { ProgressSources } from './progress-report.js'
@@ -16,10 +17,7 @@ interface Gathering {
   /** Whose progress it is; blocks that carry another name are left out. Everybody's where nobody has said. */
   readonly player: string | undefined
   /** Prices what is not priced yet, which takes its time; what is not is left out and counted where this is left out. */
-  readonly pricing?: (place: number) => {
-    readonly reached: (done: number, of: number) => void
-    readonly over: () => void
-  }
+  readonly pricing?: Begun
 }
 
 interface Gathered extends ProgressSources {
@@ -36,9 +34,11 @@ export async function gatherProgress(paths: readonly string[], gathering: Gather
   const blocks: ReviewedBlock[] = []
   const faults: string[] = []
   let unpriced = 0
+  const priced = pricing ? await pricedBlocks(paths, cache, pricing) : null
   for (const [place, path] of paths.entries()) {
     try {
-      const block = await blockAt(path, cache, pricing?.(place))
+      const block =
+        priced?.get(path) ?? (await blockAt(path, cache, pricing?.(`record ${place + 1} of ${paths.length}`)))
       if (block === null) unpriced++
       else if (isOf(block, player)) blocks.push(block)
     } catch (fault) {
@@ -60,7 +60,7 @@ export async function gatherProgress(paths: readonly string[], gathering: Gather
 async function blockAt(
   path: string,
   cache: string,
-  progress: ReturnType<NonNullable<Gathering['pricing']>> | undefined,
+  progress: ReturnType<Begun> | undefined,
 ): Promise<ReviewedBlock | null> {
   if (!progress) return blockIfPriced(path, cache)
   try {

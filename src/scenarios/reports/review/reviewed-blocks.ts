@@ -2,6 +2,7 @@ import { readTextFile } from '../../files/text/read-text-file.js'
 import { ScenarioError } from '../../files/text/scenario-error.js'
 import { readNotes } from '../../store/coach-notes.js'
 import { RECORD_FORMAT } from '../../store/record-schema.js'
+import { type Begun, pricedBlocks } from './price-in-threads.js'
 import type { FaultyFile } from './review-report.js'
 import { blockWithoutNotes, type ReviewedBlock } from './reviewed-block.js'
 
@@ -14,14 +15,10 @@ interface ReviewedFiles {
  * Reads and debriefs records; one that is faulty, tampered with or does not come out the same is told of and the rest goes on. Files
  * of the program's own that are no records are passed over.
  *
- * @param begun told of each file before it is worked on; returns who is told how far that is
+ * @param begun told of a piece of work before it is begun; returns who is told how far that is
  * @throws ScenarioError where there is no block at all to look at
  */
-export async function reviewedBlocks(
-  paths: readonly string[],
-  cache: string,
-  begun: (place: number) => { readonly reached: (done: number, of: number) => void; readonly over: () => void },
-): Promise<ReviewedFiles> {
+export async function reviewedBlocks(paths: readonly string[], cache: string, begun: Begun): Promise<ReviewedFiles> {
   const blocks: ReviewedBlock[] = []
   const faults: FaultyFile[] = []
   const thrown: ScenarioError[] = []
@@ -30,10 +27,11 @@ export async function reviewedBlocks(
     thrown.push(fault)
     faults.push({ file, reasons: fault.sentences })
   }
+  const priced = await pricedBlocks(paths, cache, begun)
   for (const [place, path] of paths.entries()) {
-    const { reached, over } = begun(place)
+    const { reached, over } = begun(`record ${place + 1} of ${paths.length}`)
     try {
-      const block = await blockWithoutNotes(path, cache, reached)
+      const block = priced.get(path) ?? (await blockWithoutNotes(path, cache, reached))
       const notes = await readNotes(path).catch((fault: unknown) => {
         faulty(path, fault)
         return []
