@@ -12,7 +12,7 @@ const SHEET = { format: 'A4' } as const
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
 
 const IMPACTS = ['serious', 'critical', 'moderate', 'minor'] as const
-export type Impact = (typeof IMPACTS)[number]
+type Impact = (typeof IMPACTS)[number]
 
 /** What was seen of a page at one width in one scheme. */
 export interface Look {
