@@ -55,6 +55,9 @@ export const CURIOUS: Manner = { looks: 12, aside: 1, impatience: 0.02 }
 /** Throws and throws, and looks back but shortly. */
 export const HURRIED: Manner = { looks: 2, aside: 0.15, impatience: 0.3 }
 
+/** On the main screen there is nothing but a way back while a choice is weighed. */
+const WEIGHED = /│ {2}10 {2}│[\s\S]*\n ?Esc back {2}\? keys/
+
 /** A player who reads the screen and presses keys by it: the same screens in the same order lead to the same keys. */
 export function sessionPlayer(seed: string, { looks: most, aside, impatience }: Manner): (screen: string) => Move {
   const random = seedrandom.alea(seed)
@@ -63,8 +66,8 @@ export function sessionPlayer(seed: string, { looks: most, aside, impatience }: 
   let looks = 0
   return (screen) => {
     if (screen.includes('Words of the trade')) return [ESCAPE]
-    if (screen.includes('Weighing')) return chance(impatience) ? [ESCAPE] : []
-    if (screen.includes('on its way') || screen.includes('weighed…')) return []
+    if (screen.includes('Weighing your choices')) return chance(impatience) ? [ESCAPE] : []
+    if (screen.includes('on its way') || WEIGHED.test(screen)) return []
     if (screen.includes('Your account first')) return chance(0.3) ? [ESCAPE] : [oneOf([DOWN, UP]), ENTER]
     if (screen.includes('choose the lanes')) return [...new Array<string>(Math.floor(random() * 6)).fill(DOWN), ENTER]
     if (screen.includes('choose who bowls')) return [...oneOf([[], [DOWN], [LEFT], ['m']]), ENTER]

@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process'
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
@@ -14,10 +14,19 @@ const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
 const PROBE = fileURLToPath(new URL('session-probe.mjs', import.meta.url))
 const MINUTE = 60_000
 /** How long somebody thinks at least and at most, between keys, and for a screen that has nothing to press. */
-const PLAYER = { manner: CURIOUS, thinking: [5000, 8000], key: 250, waiting: 1000, arguments: [] } as const
+const PLAYER = {
+  manner: CURIOUS,
+  settings: {},
+  thinking: [5000, 8000],
+  key: 250,
+  waiting: 1000,
+  arguments: [],
+} as const
 /** As fast as the program takes it: six hours of a player in well under one. */
 const SCRIPT = {
   manner: HURRIED,
+  // No throw waits for its grade; grades are worked out behind play all the same.
+  settings: { mode: 'test' },
   thinking: [90, 130],
   key: 10,
   waiting: 60,
@@ -32,8 +41,10 @@ const SAMPLES_AT_SPEED = 40
 const WARM_UP_MINUTES = 6
 const MEGABYTE = 1 << 20
 const MOVES_A_COUNT = 20
+/** So long without a throw on the disk is no play. */
+const STUCK_MINUTES = 3
 /** Stands on every screen of the program. */
-const KEYS = '? keys'
+const KEYS = /\? keys|\b(Enter|Esc) /
 
 interface Sample {
   readonly minute: number
@@ -118,6 +129,8 @@ const sign = (value: number): string => (value < 0 ? `−${(-value).toFixed(1)}`
 async function play(folder: string, { minutes, throws: most = Number.POSITIVE_INFINITY }: SessionLength) {
   const pace = Number.isFinite(most) ? SCRIPT : PLAYER
   const log = join(folder, 'probe.jsonl')
+  mkdirSync(join(folder, 'config'))
+  writeFileSync(join(folder, 'config', 'settings.json'), JSON.stringify(pace.settings))
   const { child, screen } = open(folder, log, pace.arguments)
   const ended = new Promise<number | null>((done) => child.on('close', done))
   let isOver = false
@@ -137,12 +150,13 @@ async function play(folder: string, { minutes, throws: most = Number.POSITIVE_IN
   const between = Number.isFinite(most) ? most / SAMPLES_AT_SPEED : MINUTES_A_SAMPLE
   const reached = () => (Number.isFinite(most) ? throws : minute())
   let nextSample = between
+  let countedAt = 0
   const samples: Sample[] = []
   await wait(2000)
   while (minute() < minutes && throws < most && !isOver) {
     const shown = await screen()
     if (isOver) break
-    if (!shown.includes(KEYS)) {
+    if (!KEYS.test(shown)) {
       // Not begun yet, or left already: nobody would press anything.
       await wait(pace.waiting)
       continue
@@ -150,7 +164,12 @@ async function play(folder: string, { minutes, throws: most = Number.POSITIVE_IN
     const move = player(shown)
     if (move.length > 0) [lastScreen, lastMove] = [shown, move]
     if (move.length > 0) moves++
-    if (moves % MOVES_A_COUNT === 0) throws = keptThrows(folder)
+    if (moves % MOVES_A_COUNT === 0 || minute() - countedAt > STUCK_MINUTES) {
+      const kept = keptThrows(folder)
+      if (kept > throws) countedAt = minute()
+      else if (minute() - countedAt > STUCK_MINUTES) throw new Error(`Nothing was thrown any more at\n${shown}`)
+      throws = kept
+    }
     for (const key of move) {
       child.stdin!.write(key)
       await wait(pace.key)
