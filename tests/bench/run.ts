@@ -15,6 +15,7 @@ const BENCHES: Readonly<Record<string, () => Promise<BenchRow[]>>> = {
   start: async () => (await import('./start.js')).benchFirstPaint(),
   screen: async () => (await import('./screen.js')).benchScreen(),
   practice: async () => (await import('./practice.js')).benchPractice(),
+  review: async () => (await import('./review.js')).benchReview(),
   contest: async () => (await import('./contest.js')).benchContest(),
 }
 

@@ -5,7 +5,7 @@ import fc from 'fast-check'
 import { fileKeeper } from '../../src/scenarios/store/keeping.js'
 import { readSettings } from '../../src/tui/settings/settings-file.js'
 import { type CommandResult, runCommand } from './in-process.js'
-import { type Kind, type Spoiled, soundRecord, spoiledFiles } from './spoiled-sources.js'
+import { KINDS, type Kind, type Spoiled, soundRecord, spoiledFiles } from './spoiled-sources.js'
 
 export interface Answer extends CommandResult {
   readonly kind: Kind
@@ -14,6 +14,7 @@ export interface Answer extends CommandResult {
   readonly changed: readonly string[]
 }
 
+const CONTEST = 'scenarios-demo/contest-autumn.yaml'
 const JOURNAL_NAME = 'left-1.1.jsonl'
 
 /** Where each kind lies within its folder, and who is asked to read it. */
@@ -27,9 +28,25 @@ const READERS: Readonly<
     read: (_path, data) => runCommand(['play', '--resume', '--no-grade', '--data', data]),
   },
   drill: { name: 'drill.json', read: (path) => runCommand(['drill', path, '--check']) },
+  'drill-key': { name: 'keyed.json', read: (path) => runCommand(['drill', 'key', path]) },
   notes: {
     name: 'sound.notes.json',
     read: (_path, data) => runCommand(['review', join(data, 'sound.json'), '--at', '1', '--note', 'And then?']),
+  },
+  'contest-key': {
+    name: 'organiser.key',
+    read: (path, data) =>
+      runCommand([
+        'contest',
+        'seal',
+        CONTEST,
+        '--key',
+        path,
+        '--out',
+        join(data, 'a.pack.json'),
+        '--passphrase',
+        'one two',
+      ]),
   },
   profile: {
     name: 'profile.json',
@@ -53,9 +70,14 @@ const saidOnScreen = ({ problem }: { readonly problem: string }): CommandResult 
 })
 
 /** Gives spoiled files to whoever reads their kind, and tells what each answered. */
-export async function answersToSpoiled(count: number, seed: number): Promise<Answer[]> {
-  const files = fc.sample(await spoiledFiles(), { numRuns: count, seed })
+export async function answersToSpoiled(count: number, seed: number, kinds: readonly Kind[] = KINDS): Promise<Answer[]> {
+  const files = fc.sample(await spoiledFiles(kinds), { numRuns: count, seed })
   const record = await soundRecord()
+  // A command is loaded when it is first asked for, which is no part of reading a file.
+  for (const kind of kinds) {
+    const first = files.find((file) => file.kind === kind)
+    if (first) await answerTo(first, record)
+  }
   const answers: Answer[] = []
   for (const file of files) answers.push(await answerTo(file, record))
   return answers

@@ -173,7 +173,7 @@ export function figuresOf(all: Printed): Figure[] {
   const perFrame = debrief.account.sums.frames.flatMap(({ game, frame, chargedPins }) => {
     const is = signedPins(-chargedPins)
     const row =
-      html.split('<h3>Where the pins went</h3>')[1]?.split(`<th scope="row" class="nowrap">${game}-${frame}</th>`)[1] ??
+      html.split('<h2>Where the pins went</h2>')[1]?.split(`<th scope="row" class="nowrap">${game}-${frame}</th>`)[1] ??
       ''
     return [
       figure(`frame ${game}-${frame} on screen`, is, ledger, new RegExp(`Frame ${frame} +([+-]?\\d+\\.\\d)`)),

@@ -51,4 +51,4 @@ function noteOf({ marks, aheadBy }: StandingsReport['places'][number]): string {
 const listOf = (heading: string, items: readonly string[]): string[] =>
   items.length === 0
     ? []
-    : [`<h3>${heading}</h3>`, `<ul>${items.map((item) => `<li>${escaped(item)}</li>`).join('')}</ul>`]
+    : [`<h2>${heading}</h2>`, `<ul>${items.map((item) => `<li>${escaped(item)}</li>`).join('')}</ul>`]

@@ -47,7 +47,12 @@ export function readSourceText(name: string, text: string): LocatedData {
   if (tooMuch !== null) throw new ScenarioError([`${name}: ${tooMuch}.`])
   const lines = new LineCounter()
   // The parser's own search for names that stand twice takes time with the square of their number.
-  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: false })
+  const document = parseDocument(text, {
+    lineCounter: lines,
+    prettyErrors: false,
+    uniqueKeys: false,
+    logLevel: 'error',
+  })
   const at = (offset: number): string => {
     const { line, col } = lines.linePos(offset)
     return `${name}:${line}:${col}`

@@ -54,5 +54,5 @@ function indentsAround(lines: readonly string[], line: number): ReadonlySet<numb
 
 function isSound(lines: readonly string[], { line, fitting }: WrongIndent): boolean {
   const text = lines.with(line - 1, ' '.repeat(fitting) + lines[line - 1]!.trimStart()).join('\n')
-  return parseDocument(text, { prettyErrors: false, uniqueKeys: true }).errors.length === 0
+  return parseDocument(text, { prettyErrors: false, uniqueKeys: true, logLevel: 'error' }).errors.length === 0
 }

@@ -8,7 +8,7 @@ import type { Replay } from '../../store/replay.js'
 import { LEDGER_LEAD, LEDGER_PARTS } from '../../words/ledger-words.js'
 import { shortDecision, signedPins } from '../../words/words.js'
 import type { Debrief, DebriefedThrow } from '../debrief/debrief.js'
-import { type DebriefReport, debriefReport } from '../debrief/debrief-report.js'
+import { debriefReport } from '../debrief/debrief-report.js'
 import { originWords } from '../debrief/origin-words.js'
 import { dearestWithOtherChoices, OTHER_CHOICE_WORDS } from '../debrief/road-lines.js'
 import { escaped } from './escaped.js'
@@ -36,7 +36,7 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
   return htmlPage(`${record.scenario.title}, debrief`, [
     `<h1>${escaped(record.scenario.title)}${report.finished ? '' : ', unfinished'}</h1>`,
     `<p class="soft">${escaped(`${who}${basename(path)}, seed ${record.seed}; bowled for ${bowler.name}`)}</p>`,
-    `<p class="soft">${escaped(originWords(record))}.</p>`,
+    `<p class="soft">${escaped(sentence(originWords(record)))}</p>`,
     tiles([
       tile(report.games.length === 1 ? 'Score' : 'Scores', report.games.join(' ') || '–'),
       tile('Cost of the choices', sums.block.chargedPins.toFixed(1), 'pins'),
@@ -44,33 +44,31 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
       tile('Spares', sums.spares.chargedPins.toFixed(1)),
     ]),
     ...scoreSheets(ended, report, most),
-    '<h3>Findings and what to practise</h3>',
-    findingsList(report.tags.map((tag) => ({ ...tag, place: placeWords(tag) }))),
+    '<h2>Findings and what to practise</h2>',
+    findingsList(report.tags),
     ...(report.untoldPins >= 0.05
       ? [`<p>Besides, ${report.untoldPins.toFixed(1)} pins in smaller or less certain pieces.</p>`]
       : []),
-    ...(report.luck.length > 0 ? ['<h3>Luck, which grades nothing</h3>'] : []),
+    ...(report.luck.length > 0 ? ['<h2>Luck, which grades nothing</h2>'] : []),
     ...report.luck.map(({ words }) => `<p>${escaped(words)}</p>`),
-    ...notesList(notes),
-    '<h3>The lanes</h3>',
+    ...notesList(notes, 'h2'),
+    '<h2>The lanes</h2>',
     laneFigures(replay),
-    '<h3>Every choice</h3>',
+    '<h2>Every choice</h2>',
     `<p class="soft">${escaped(bag.map(({ name }, index) => `${index + 1} is the ${name}`).join('; '))}. Choices are ball, slide/target; a dash is as good as the best.</p>`,
     choices(throws, bag),
     ...roads(
       throws.filter(({ counted }) => counted),
       bag,
     ),
-    '<h3>Where the pins went</h3>',
-    `<p class="soft">${escaped(`${LEDGER_LEAD.charAt(0).toUpperCase()}${LEDGER_LEAD.slice(1)}.`)} ${escaped(LEDGER_TERMS.map((term) => LEDGER_PARTS[term].join(': ')).join('. '))}. The five add up.</p>`,
+    '<h2>Where the pins went</h2>',
+    `<p class="soft">${escaped(sentence(LEDGER_LEAD))} ${escaped(LEDGER_TERMS.map((term) => LEDGER_PARTS[term].join(': ')).join('. '))}. The five add up.</p>`,
     ledger(account.sums),
     ...cautionsBox(report.cautions),
   ])
 }
 
-/** Which frames a finding is of. */
-const placeWords = ({ game, frames, pins: cost }: DebriefReport['tags'][number]): string =>
-  `Frame${frames.length === 1 ? '' : 's'} ${frames.map((frame) => `${game}-${frame}`).join(', ')}; ${cost.toFixed(1)} pins`
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
 
 type Bag = Parameters<typeof shortDecision>[1]
 
@@ -116,7 +114,7 @@ export function roads(throws: readonly DebriefedThrow[], bag: Bag): string[] {
     ]),
   )
   return [
-    '<h3>Other choices</h3>',
+    '<h2>Other choices</h2>',
     '<p class="soft">What else could have been thrown where the choices cost most, and the pins it would have gained: from what you had seen, and on the real oil.</p>',
     tableOf(
       'Other choices',

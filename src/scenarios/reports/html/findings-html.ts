@@ -18,8 +18,14 @@ export function findingsList(findings: readonly Finding[]): string {
     .join('')}</ol>`
 }
 
-/** What a coach wrote, each at its frame; nothing where nothing was written. */
-export function notesList(notes: readonly { game: number; frame: number; text: string }[]): string[] {
+interface ToldNote {
+  readonly game: number
+  readonly frame: number
+  readonly text: string
+}
+
+/** What a coach wrote, each at its frame, under a heading; nothing where nothing was written. */
+export function notesList(notes: readonly ToldNote[], heading: 'h2' | 'h3'): string[] {
   if (notes.length === 0) return []
   const items = notes.map(
     ({ game, frame, text }) =>
@@ -28,5 +34,5 @@ export function notesList(notes: readonly { game: number; frame: number; text: s
         .map((line) => `<p>${escaped(line)}</p>`)
         .join('')}</li>`,
   )
-  return ["<h3>The coach's notes</h3>", `<ul class="findings notes">${items.join('')}</ul>`]
+  return [`<${heading}>The coach's notes</${heading}>`, `<ul class="findings notes">${items.join('')}</ul>`]
 }

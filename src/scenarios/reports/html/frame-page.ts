@@ -37,7 +37,7 @@ export function frameHtml({ path, record, debrief, notes }: DebriefedRecord, at:
     `<h1>${escaped(title)}</h1>`,
     `<p class="soft">${escaped(`${record.player === undefined ? '' : `${record.player}, `}${basename(path)}, seed ${record.seed}, ${name}; bowled for ${bowler.name}`)}</p>`,
     ...inFrame.map((one) => ballPart(one, bag, bowler.hand)),
-    `<figure>${laneSvg(oil, Math.max(thickestMicrons(oil), 1e-9), thrown, `Oil at this shot on ${name}, with the balls of the frame`)}<figcaption>${escaped(name)} when the first of these balls was thrown; numbers are frames, a whole line struck.</figcaption></figure>`,
+    `<figure>${laneSvg(oil, Math.max(thickestMicrons(oil), 1e-9), thrown, `Oil at this shot on ${name}, with the balls of the frame`)}<figcaption>${escaped(name)} when the first of these balls was thrown; numbers are ${inFrame.length > 1 ? 'frame and ball' : 'the frame'}, a whole line struck.</figcaption></figure>`,
     '<h2>The choices</h2>',
     choices(inFrame, bag),
     ...roads(
@@ -56,7 +56,10 @@ export function frameHtml({ path, record, debrief, notes }: DebriefedRecord, at:
         return { words: findingParagraph(words), practise: words.practise }
       }),
     ),
-    ...notesList(notes.filter(({ game, frame }) => game === at.game && frame === at.frame)),
+    ...notesList(
+      notes.filter(({ game, frame }) => game === at.game && frame === at.frame),
+      'h2',
+    ),
     ...cautionsBox(tags.length > 0 ? CAUTIONS : []),
   ])
 }

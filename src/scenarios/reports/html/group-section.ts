@@ -38,7 +38,7 @@ function skillTable({ skills, unnamed }: GroupReport): string {
       cell(String(players), 'n'),
     ])
   return tableOf(
-    'Cost by skill',
+    'Cost by skill, the group',
     [head('skill'), head('pins in all', 'n'), head('pins a game', 'n'), head('players', 'n')],
     [
       ...rows,
@@ -60,7 +60,7 @@ function scenarioTable(
   const told = toldSkills(here)
   const number = (name: string): number => players.findIndex(({ player }) => player === name) + 1
   const rows = here.map(({ player, blocks, choices, cost, skills, unnamed }) => [
-    `<th scope="row"><a href="#player-${number(player)}">${escaped(player)}</a></th>`,
+    `<th scope="row" class="who"><a href="#player-${number(player)}">${escaped(player)}</a></th>`,
     cell(String(blocks), 'n'),
     cell(String(choices), 'n wide'),
     `<td class="bar"><strong>${cost.mean.toFixed(1)}</strong> <span class="soft">${intervalWords({ ...cost, blocks })}</span>${estimateBar({ ...cost, blocks }, most)}</td>`,

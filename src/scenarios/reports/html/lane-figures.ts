@@ -25,13 +25,15 @@ export function laneFigures({ scenario, states }: Replay): string {
       figure(laneSvg(before, thickest, [], `Oil on ${name} before the first throw`), `${name}, before the first throw`),
       figure(
         laneSvg(after, thickest, firstBalls, `Oil on ${name} after the last throw, with the first balls`),
-        `${name}, after the last: ${strikes} strikes (whole lines), ${firstBalls.length - strikes} other first balls (broken lines)`,
+        `${name}, after the last: ${counted(strikes, 'strike')} (whole lines), ${counted(firstBalls.length - strikes, 'other first ball')} (broken lines)${firstBalls.length > 0 ? '; numbers are frames' : ''}`,
       ),
     ]
   })
   const side = bowler.hand === 'left' ? 'left' : 'right'
   return `<div class="lanes">${figures.join('')}</div><p class="soft">Foul line on the left, pins on the right; boards from the ${side} edge, which lies at the bottom; feet along it, the arrows at 15. The fuller the blue, the more oil: at most ${thickestOf(begun).toFixed(1)} µm before the first throw.</p>`
 }
+
+const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`
 
 const thickestOf = ({ lanes }: BlockState): number => Math.max(...lanes.map(({ film }) => thickestMicrons(film)))
 

@@ -7,8 +7,9 @@ import { escaped } from './escaped.js'
 const HALF_FEET_A_CELL = 2
 const HALF_FOOT_WIDTH = 7
 const BOARD_HEIGHT = 6
-const LEFT = 40
-const BOTTOM = 30
+const LEFT = 52
+const BOTTOM = 40
+const FEET_BELOW = 32
 const TOP = 8
 const WIDTH = FILM_ROWS * HALF_FOOT_WIDTH
 const HEIGHT = FILM_BOARDS * BOARD_HEIGHT
@@ -77,12 +78,12 @@ function guides(): string[] {
   const feet = Array.from({ length: 7 }, (_, ten) => ten * 10)
   return [
     `<line x1="${xOf(ARROWS_FEET)}" x2="${xOf(ARROWS_FEET)}" y1="${TOP}" y2="${TOP + HEIGHT}" class="guide"/>`,
-    `<text x="${xOf(ARROWS_FEET)}" y="${TOP + HEIGHT + 22}" text-anchor="middle">15</text>`,
+    `<text x="${xOf(ARROWS_FEET)}" y="${TOP + HEIGHT + FEET_BELOW}" text-anchor="middle">15</text>`,
     ...feet.map(
       (at) =>
-        `<text x="${xOf(at)}" y="${TOP + HEIGHT + 22}" text-anchor="middle">${at}${at === 60 ? ' ft' : ''}</text>`,
+        `<text x="${xOf(at)}" y="${TOP + HEIGHT + FEET_BELOW}" text-anchor="middle">${at}${at === 60 ? ' ft' : ''}</text>`,
     ),
-    ...TOLD_BOARDS.map((board) => `<text x="${LEFT - 6}" y="${yOf(board) + 7}" text-anchor="end">${board}</text>`),
+    ...TOLD_BOARDS.map((board) => `<text x="${LEFT - 6}" y="${yOf(board) + 9}" text-anchor="end">${board}</text>`),
   ]
 }
 
@@ -104,25 +105,39 @@ function pathLine({ truth, standingAfter }: ThrowRecord): string {
   return `<polyline points="${points.join(' ')}" class="throw${standingAfter === 0 ? ' struck' : ''}"/>`
 }
 
-const NUMBER_HEIGHT = 18
-const NUMBERED_ROW = 2 * 20
+const FIRST_NUMBERED_FEET = 18
+const LAST_NUMBERED_FEET = 54
 /** A game's first balls; more numbers than that cover the lane. */
 const MOST_NUMBERED = 12
+const NUMBER_BELOW = 9
 
-/** The frame of each path beside it, past the arrows; numbers that would lie on each other move apart. */
+/**
+ * The frame of each path on it, with its ball where the picture has several of one frame; each at feet of its own, so that no two lie on
+ * one another, those that end early first.
+ */
 function numbers(throws: readonly ThrowRecord[]): string[] {
   if (throws.length > MOST_NUMBERED) return []
-  const placed: number[] = []
+  const name = numberOf(throws)
+  const step = (LAST_NUMBERED_FEET - FIRST_NUMBERED_FEET) / Math.max(1, throws.length)
   return throws
-    .flatMap(({ truth, spot }) =>
-      Number.isNaN(truth.path[NUMBERED_ROW]!)
-        ? []
-        : [{ y: yOf(metresToBoard(truth.path[NUMBERED_ROW]!)), frame: spot.frame }],
-    )
-    .sort((a, b) => a.y - b.y)
-    .map(({ y, frame }, place) => {
-      const at = Math.max(y, (placed[place - 1] ?? -Infinity) + NUMBER_HEIGHT)
-      placed.push(at)
-      return `<text x="${LEFT + NUMBERED_ROW * HALF_FOOT_WIDTH}" y="${(at + 6).toFixed(1)}" class="number" text-anchor="middle">${frame}</text>`
+    .map(({ truth, spot }) => ({
+      spot,
+      path: truth.path,
+      lastRow: truth.path.findLastIndex((metres) => !Number.isNaN(metres)),
+    }))
+    .sort((one, other) => one.lastRow - other.lastRow)
+    .flatMap(({ spot, path, lastRow }, place) => {
+      if (lastRow < 0) return []
+      const row = Math.min(lastRow, Math.round(2 * (FIRST_NUMBERED_FEET + (place + 0.5) * step)))
+      const x = LEFT + (row + 0.5) * HALF_FOOT_WIDTH
+      const y = yOf(metresToBoard(path[row]!)) + NUMBER_BELOW
+      return `<text x="${x.toFixed(1)}" y="${y.toFixed(1)}" class="number" text-anchor="middle">${name(spot)}</text>`
     })
+}
+
+/** The frame, with its game before it and its ball behind it where frame alone does not tell them apart. */
+function numberOf(throws: readonly ThrowRecord[]): (spot: ThrowRecord['spot']) => string {
+  const severalGames = new Set(throws.map(({ spot }) => spot.game)).size > 1
+  const severalBalls = new Set(throws.map(({ spot }) => `${spot.game}-${spot.frame}`)).size < throws.length
+  return ({ game, frame, ball }) => `${severalGames ? `${game}-` : ''}${frame}${severalBalls ? `.${ball}` : ''}`
 }

@@ -23,14 +23,18 @@ export function playerSection(player: PlayerReport, blocks: readonly ReviewedBlo
     `<section class="player" id="player-${number}">`,
     `<h2>${escaped(player.player)}</h2>`,
     ...summary(player),
+    '<div class="pair"><div>',
     '<h3>What it cost, by skill</h3>',
     skillTable(player),
+    '</div><div class="dearest">',
     '<h3>Costliest choices</h3>',
     dearestTable(player),
+    '</div></div>',
     '<h3>Findings and what to practise</h3>',
     findingsList(player.findings.map((finding) => ({ ...finding, place: placeWords(finding) }))),
     ...(player.suggestedDrill ? [`<p>${escaped(drillSentence(player.suggestedDrill))}</p>`] : []),
-    ...notesList(player.notes),
+    ...notesList(player.notes, 'h3'),
+    '<p class="soft printed">Sheets, lanes and whatever there is more of are on the page itself.</p>',
     ...blocks.flatMap((block) => blockPart(block, most)),
     '</section>',
   ].join('\n')
@@ -57,7 +61,7 @@ function summary(player: PlayerReport): string[] {
   ]
 }
 
-function skillTable({ skills, unnamed }: PlayerReport): string {
+function skillTable({ player, skills, unnamed }: PlayerReport): string {
   const told = skills.filter(({ mean }) => mean > 0)
   const quiet = skills.filter(({ mean }) => mean === 0).map(({ skill }) => skill)
   const rest = { skill: 'not named', ...unnamed }
@@ -70,29 +74,31 @@ function skillTable({ skills, unnamed }: PlayerReport): string {
   ])
   const heads = [head('skill'), head('as a bar'), head('pins a game', 'n'), head('95 %', 'n')]
   return [
-    ...(rows.length === 0 ? [] : [tableOf('Cost by skill', heads, rows)]),
+    ...(rows.length === 0 ? [] : [tableOf(`Cost by skill, ${player}`, heads, rows)]),
     ...(quiet.length > 0 ? [`<p class="soft">No finding on ${escaped(quiet.join(', '))}.</p>`] : []),
   ].join('')
 }
 
-function dearestTable({ dearest, blocks }: PlayerReport): string {
+function dearestTable({ player, dearest, blocks }: PlayerReport): string {
   if (dearest.length === 0) return '<p>Every choice was as good as the best.</p>'
   const several = blocks.length > 1
+  const dayOf = (path: string): string => blocks.find(({ record }) => record === path)?.day ?? ''
   const heads = [
     head('frame'),
-    ...(several ? [head('record', 'wide')] : []),
+    ...(several ? [head('day'), head('record', 'wide')] : []),
     head('thrown, slide/target'),
     head('best from what had been seen'),
     head('cost', 'n'),
   ]
   const rows = dearest.map(({ record, game, frame, ball, thrown, best, givenAwayPins }) => [
     rowHead(`${game}-${frame}${ball > 1 ? `, ball ${ball}` : ''}`, 'nowrap'),
+    ...(several ? [cell(dayOf(record), 'nowrap')] : []),
     ...(several ? [cell(basename(record, '.json'), 'wide')] : []),
     cell(choiceWords(thrown)),
     cell(choiceWords(best)),
     cell(givenAwayPins.toFixed(1), 'n'),
   ])
-  return tableOf('Costliest choices', heads, rows)
+  return tableOf(`Costliest choices, ${player}`, heads, rows)
 }
 
 function blockPart({ path, record, report }: ReviewedBlock, most: number): string[] {

@@ -3,7 +3,7 @@ import { escaped } from './escaped.js'
 
 const WIDTH = 640
 const HEIGHT = 150
-const LEFT = 44
+const LEFT = 52
 const RIGHT = 12
 const TOP = 12
 const BOTTOM = 34

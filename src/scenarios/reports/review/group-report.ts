@@ -5,7 +5,6 @@ import { estimateOf, type Weighed } from './estimate.js'
 import type { PlayerReport } from './player-report.js'
 import { type Pooled, pooledMeans } from './pooled.js'
 import type { ReviewedBlock } from './reviewed-block.js'
-import { studentPoint95 } from './student.js'
 import { suggestedDrill } from './suggested-drill.js'
 
 export type GroupReport = NonNullable<ReturnType<typeof groupReport>>
@@ -78,15 +77,13 @@ function scenariosOf(blocks: readonly ReviewedBlock[]) {
 }
 
 const isCounted = ({ weight }: Weighed): boolean => weight > 0
-/** Degrees of freedom of the spread, which all players share, are many; the normal's points serve. */
-const MANY = 1000
 
-function pooledReport({ mean, standardError, drawnShare }: Pooled) {
-  const reach = standardError === null ? null : studentPoint95(MANY) * standardError
+function pooledReport({ mean, quantile, drawnShare }: Pooled) {
+  const [low, high] = [quantile(0.025), quantile(0.975)]
   return {
     mean: rounded(mean, 2),
-    low: reach === null ? null : rounded(Math.max(0, mean - reach), 2),
-    high: reach === null ? null : rounded(mean + reach, 2),
+    low: low === null ? null : rounded(Math.max(0, low), 2),
+    high: high === null ? null : rounded(high, 2),
     drawnShare: rounded(drawnShare, 2),
   }
 }

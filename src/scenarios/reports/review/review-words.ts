@@ -36,11 +36,9 @@ export function differenceWords({ pins, low, high }: Difference): string {
 const signed = (pins: number): string => `${pins > 0 ? '+' : pins < 0 ? '−' : ''}${Math.abs(pins).toFixed(1)}`
 const blocks = (count: number): string => `${count} block${count === 1 ? '' : 's'}`
 
-/** Which block and frames a finding is of, and what it cost. */
-export function placeWords({ record, day, game, frames, pins }: PlayerReport['findings'][number]): string {
-  const when = day === null ? '' : `, ${day}`
-  const list = frames.map((frame) => `${game}-${frame}`).join(', ')
-  return `${basename(record, '.json')}${when}, frame${frames.length === 1 ? '' : 's'} ${list}, ${pins.toFixed(1)} pins`
+/** Which block a finding is of; its own words say frames and cost. */
+export function placeWords({ record, day }: PlayerReport['findings'][number]): string {
+  return `${basename(record, '.json')}${day === null ? '' : `, ${day}`}`
 }
 
 /** What to practise next, and the commands that open a drill of it, or make one of the player's own moments. */

@@ -48,6 +48,37 @@ describe('partial pooling', () => {
     expect(pooled[1]!.standardError!).toBeLessThan(pooled[0]!.standardError!)
   })
 
+  // The joint posterior by brute force, over a plain grid of τ and the group's mean: no closed form but the normal density.
+  it('is what a grid over both unknowns of the group comes to', () => {
+    const players = [even([2, 4]), even([10, 12, 11]), even([5, 8]), even([7, 6, 9]), even([20, 14])]
+    const degrees = players.reduce((all, blocks) => all + blocks.length - 1, 0)
+    const squares = players.map((blocks) => sampleVariance(blocks.map(({ value }) => value)) * (blocks.length - 1))
+    const spread = squares.reduce((all, one) => all + one, 0) / degrees
+    const own = players.map((blocks) => ({
+      mean: mean(blocks.map(({ value }) => value)),
+      variance: spread / blocks.length,
+    }))
+    const density = (x: number, variance: number): number => Math.exp((-x * x) / (2 * variance)) / Math.sqrt(variance)
+    let all = 0
+    const sums = own.map(() => 0)
+    for (let tau = 0.05; tau < 200; tau += tau < 20 ? 0.1 : 2) {
+      const width = tau < 20 ? 0.1 : 2
+      for (let centre = -150; centre <= 170; centre += 0.5) {
+        const fit = own.reduce((product, one) => product * density(one.mean - centre, one.variance + tau * tau), width)
+        all += fit
+        own.forEach((one, at) => {
+          const share = one.variance / (one.variance + tau * tau)
+          sums[at]! += fit * (share * centre + (1 - share) * one.mean)
+        })
+      }
+    }
+    pooledMeans(players).forEach((one, at) => {
+      expect(Math.abs(one.mean - sums[at]! / all)).toBeLessThan(0.02)
+      expect(one.quantile(0.975)! - one.quantile(0.025)!).toBeLessThan(2 * 1.96 * one.standardError! * 1.05)
+      expect(one.quantile(0.1)!).toBeLessThan(one.quantile(0.5)!)
+    })
+  })
+
   it('leaves three players or fewer alone but for the spread they share', () => {
     const pooled = pooledMeans([even([2, 4]), even([10, 12]), even([5])])
     expect(pooled.map(({ mean: one }) => one)).toEqual([3, 11, 5])
