@@ -18,13 +18,28 @@ export function originWords({
 }: Pick<BlockRecord, 'origin' | 'program' | 'decisions'>): string {
   return [
     CAME_TO_BE_WORDS[origin.cameToBe],
-    origin.begun === null ? 'when is unknown' : `${origin.begun} to ${origin.ended ?? 'now'}`,
+    whenWords(origin),
     `program ${program}`,
     openedWords(origin),
     ...(origin.copyOf === null ? [] : [`gone on from block ${origin.copyOf}`]),
     madeByWords(decisions),
   ].join(', ')
 }
+
+/** Day, hours and zone, as the clock at the keys showed them. */
+function whenWords({ begun, ended }: Origin): string {
+  if (begun === null) return 'when is unknown'
+  const [day, time, zone] = partsOf(begun)
+  const end = ended === null ? null : partsOf(ended)
+  const until = end === null ? 'still open' : `to ${end[0] === day ? '' : `${end[0]} `}${end[1]}`
+  return `${day} ${time} ${until} (${zone === 'Z' ? 'UTC' : `UTC${zone}`})`
+}
+
+const partsOf = (at: string): readonly [day: string, time: string, zone: string] => [
+  at.slice(0, 10),
+  at.slice(11, 16),
+  at.slice(19),
+]
 
 function openedWords({ openedBefore }: Origin): string {
   if (openedBefore === null) return 'opened before: unknown'
