@@ -96,7 +96,7 @@ function keyRows(context: KeyContext, size: Size, theme: Theme): string[] {
   const places = FURTHER.filter((place) => place !== context)
   const columns = intoColumns(
     [section(context), everywhere, ...places.map(section)],
-    Math.max(2, Math.floor((size.columns - 1) / SECTION_COLUMNS)),
+    Math.max(2, Math.floor(size.columns / SECTION_COLUMNS)),
   )
   const [first = [], ...others] = columns
   return others.reduce((left, right, place) => beside(left, SECTION_COLUMNS * (place + 1), right), first)
