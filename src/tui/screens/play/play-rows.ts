@@ -19,7 +19,7 @@ import { sameLuckRow, seedRow } from '../../parts/same-luck.js'
 import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../parts/score-sheet.js'
 import { laydownBoard, recentSketches, sketchTrace } from '../../parts/sketches.js'
 import type { Compared } from '../../state/app-state.js'
-import { blockOf, isWholeBlock, type PlayState, tellsGrades } from '../../state/play-state.js'
+import { blockOf, framesOf, isWholeBlock, type PlayState, tellsGrades } from '../../state/play-state.js'
 import { ROLL_FRAMES } from '../../state/reduce-throw.js'
 import { tourLines } from '../../state/tour.js'
 import { moveRow } from './move-row.js'
@@ -110,7 +110,7 @@ export function playLowerRows(
   const block = blockOf(play)
   const columns = size.columns - 2
   const blank = (which: number) => (air >= which ? [''] : [])
-  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(play), theme)
+  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(play), theme, framesOf(play))
   const field = play.stage.kind === 'deciding' ? play.field : null
   return [
     ...blank(1),
