@@ -41,6 +41,9 @@ const SAMPLES_AT_SPEED = 40
 const WARM_UP_MINUTES = 6
 const MEGABYTE = 1 << 20
 const MOVES_A_COUNT = 20
+/** A terminal's Escape is known for one only once nothing has followed it for a while. */
+const ESCAPE = '\u001B'
+const ESCAPE_MILLISECONDS = 300
 /** So long without a throw on the disk is no play. */
 const STUCK_MINUTES = 3
 /** Stands on every screen of the program. */
@@ -174,6 +177,7 @@ async function play(folder: string, { minutes, throws: most = Number.POSITIVE_IN
       child.stdin!.write(key)
       await wait(pace.key)
     }
+    if (move.at(-1) === ESCAPE) await wait(ESCAPE_MILLISECONDS)
     const [least, longest] = pace.thinking
     await wait(move.length === 0 ? pace.waiting : least + chance() * (longest - least))
     if (reached() < nextSample && minute() < minutes && throws < most) continue

@@ -48,5 +48,14 @@ export const madeUpProgress = (told = ''): ProgressReport => ({
     bestGame: place % 3 === 2 ? null : 211 - place,
     cost: estimate(9 + place),
   })),
-  practice: null,
+  practice: {
+    skills: [
+      { skill: 'reading the oil', answers: 31, mean: 4.2, low: 2.9, high: 5.5 },
+      { skill: 'size of moves', answers: 24, mean: 2.1, low: 1.2, high: 3 },
+    ],
+    calibration: [
+      { sureShare: 0.6, answers: 21, soundShare: 0.67 },
+      { sureShare: 0.9, answers: 34, soundShare: 0.85 },
+    ],
+  },
 })

@@ -1,3 +1,4 @@
+import { calibrationLine } from '../../words/practice-session-words.js'
 import { shortBlockWords, unpricedLines } from '../progress/progress-lines.js'
 import type { ProgressReport } from '../progress/progress-report.js'
 import { range } from '../review/figures-words.js'
@@ -109,8 +110,9 @@ function laneTable({ lanes }: ProgressReport): string {
 }
 
 function practicePart({ practice }: ProgressReport): string[] {
-  if (!practice || practice.length === 0) return []
-  const rows = practice.map(({ skill, answers, ...estimate }) => [
+  if (!practice || practice.skills.length === 0) return []
+  const sure = calibrationLine(practice.calibration)
+  const rows = practice.skills.map(({ skill, answers, ...estimate }) => [
     rowHead(skill),
     cell(String(answers), 'n'),
     cell(range(estimate), 'n'),
@@ -118,5 +120,6 @@ function practicePart({ practice }: ProgressReport): string[] {
   return [
     '<h2>Practice</h2>',
     tableOf('Practice', [head('skill'), head('answers', 'n'), head('pins a game', 'n')], rows),
+    ...(sure === '' ? [] : [`<p>${escaped(sure)}</p>`]),
   ]
 }

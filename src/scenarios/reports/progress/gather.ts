@@ -1,7 +1,7 @@
 import type { CalledThrow } from '../../../sim/analysis/debrief/calls.js'
 import { ScenarioError } from '../../files/text/scenario-error.js'
 import { textAt } from '../../files/text/text-at.js'
-import { practiceLines } from '../../practice/practice-lines.js'
+import { practiceSummary } from '../../practice/practice-summary.js'
 import { type BlockNotes, readNotes } from '../../store/block-notes.js'
 import { debriefsFolder, saidOfRecord } from '../../store/data-folder.js'
 import { readKeptAccount } from '../../store/kept-account.js'
@@ -49,7 +49,7 @@ export async function gatherProgress(paths: readonly string[], gathering: Gather
   }
   const { standing } = standingBlocks(inOrderOfPlay(blocks))
   const calls = (await Promise.all(standing.map((block) => callsOf(block, cache)))).flat()
-  const practice = await practiceLines(data, player).catch((fault: unknown) => {
+  const practice = await practiceSummary(data, player).catch((fault: unknown) => {
     if (!(fault instanceof ScenarioError)) throw fault
     faults.push(...fault.sentences)
     return null

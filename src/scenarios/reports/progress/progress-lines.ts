@@ -1,3 +1,4 @@
+import { calibrationLine } from '../../words/practice-session-words.js'
 import { range } from '../review/figures-words.js'
 import type { ProgressReport } from './progress-report.js'
 
@@ -102,12 +103,16 @@ export function shortBlockWords({ blocks, choices, cost, each }: ProgressReport[
 const MOST_SHORT_BLOCKS = 8
 
 function practiceLines({ practice }: ProgressReport): string[] {
-  if (!practice || practice.length === 0) return []
+  if (!practice || practice.skills.length === 0) return []
+  const sure = calibrationLine(practice.calibration)
   return [
     '',
     '## Practice',
     '',
-    ...practice.map(({ skill, answers, ...estimate }) => `- ${skill}: ${range(estimate)}, ${count(answers, 'answer')}`),
+    ...practice.skills.map(
+      ({ skill, answers, ...estimate }) => `- ${skill}: ${range(estimate)}, ${count(answers, 'answer')}`,
+    ),
+    ...(sure === '' ? [] : ['', sure]),
   ]
 }
 

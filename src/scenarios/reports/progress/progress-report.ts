@@ -1,7 +1,7 @@
 import type { CalledThrow } from '../../../sim/analysis/debrief/calls.js'
 import { SKILLS, type Skill } from '../../../sim/analysis/debrief/findings/skills.js'
 import { rounded } from '../../files/text/json.js'
-import type { PracticeLine } from '../../practice/practice-lines.js'
+import type { PracticeSummary } from '../../practice/practice-summary.js'
 import { ownChoices, perGame, pinsOnSkill, totalCost } from '../review/block-figures.js'
 import { type Estimate, estimateOf, type Weighed } from '../review/estimate.js'
 import { dayOf } from '../review/period.js'
@@ -18,7 +18,7 @@ export interface ProgressSources {
   /** Blocks that nobody has priced yet. */
   readonly unpriced: number
   /** What practice says of the skills, in the same pins a game; null where there is none. */
-  readonly practice: readonly PracticeLine[] | null
+  readonly practice: PracticeSummary | null
 }
 
 /** What choices cost over time by skill, how well calls held, drills done and lanes met. */

@@ -53,7 +53,8 @@ function blockReport(block: ReviewedBlock) {
     origin: record.origin,
     day: dayOf(block),
     ownChoices: ownChoices(report),
-    choices: report.throws.filter(({ fair }) => fair).length,
+    // What was given has no price.
+    choices: report.throws.filter(({ phase, fair, counted }) => phase === 'game' && (fair || !counted)).length,
     frames: ownFrames(report),
     title: report.title,
     games: report.games,

@@ -135,7 +135,7 @@ interface ThrowToAccount {
 
 function* accountThrow(work: ThrowToAccount): Generator<null, Accounted> {
   const { state, soFar } = work
-  const { grades, alternatives = true } = work.options
+  const { grades, alternatives = true, own } = work.options
   const { throws: earlier } = soFar
   const index = earlier.length
   const record = state.throws[index]
@@ -151,7 +151,9 @@ function* accountThrow(work: ThrowToAccount): Generator<null, Accounted> {
   const choices = lazily(() => (work.before ? choicesFor(before) : prepareFair(before, 'lane', session)))
   const openPrices = lazily(() => pricesOf(before, firstBallsOf(choices())))
   const onTrueOil = lazily(() => trueOilPrices(before))
-  const grade = spot.phase === 'game' ? pricedOf(grades?.[index] ?? gradeFair(before, decision, choices())) : null
+  // What a throw that was given cost is nobody's, and nobody is told.
+  const isPriced = spot.phase === 'game' && (own?.[index] ?? true)
+  const grade = isPriced ? pricedOf(grades?.[index] ?? gradeFair(before, decision, choices())) : null
   yield null
   const bestFair = grade?.best ?? null
   const bestKnown = grade && fullInformationBest(before)

@@ -1,5 +1,6 @@
 import { shortBlockWords } from '../../../scenarios/reports/progress/progress-lines.js'
 import type { ProgressReport } from '../../../scenarios/reports/progress/progress-report.js'
+import { calibrationLine } from '../../../scenarios/words/practice-session-words.js'
 import { page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
@@ -55,6 +56,7 @@ function progressRows(report: ProgressReport, columns: number, theme: Theme): st
     return [
       ...wrapWords(words, columns - 2).map((row) => textRow(theme, [` ${row}`, 'faint'])),
       ...unpricedRows(unpriced, theme),
+      ...practiceRows(report, columns, theme),
     ]
   }
   const when = first === null ? '' : first === last ? `, ${first}` : `, ${first} to ${last}`
@@ -68,6 +70,7 @@ function progressRows(report: ProgressReport, columns: number, theme: Theme): st
     ...callRows(report, theme),
     ...drillRows(report, theme),
     ...shortBlockRows(report, columns, theme),
+    ...practiceRows(report, columns, theme),
     '',
     ...laneRows(report, columns, theme),
   ]
@@ -176,6 +179,20 @@ function shortBlockRows({ shortBlocks }: ProgressReport, columns: number, theme:
     '',
     textRow(theme, [' Carried over', 'strong']),
     ...wrapWords(shortBlockWords(shortBlocks), columns - 2).map((row) => ` ${row}`),
+  ]
+}
+
+/** What practice says of each skill, and how far confidence held. */
+function practiceRows({ practice }: ProgressReport, columns: number, theme: Theme): string[] {
+  if (!practice || practice.skills.length === 0) return []
+  return [
+    '',
+    textRow(theme, [' Practice', 'strong'], ['  pins a game, four cases in five; answers', 'faint']),
+    ...practice.skills.map(
+      ({ skill, answers, ...estimate }) =>
+        ` ${skill.padEnd(NAME_COLUMNS)}${figure(estimate).padEnd(FIGURE_COLUMNS)}${String(answers).padStart(5)}`,
+    ),
+    ...wrapWords(calibrationLine(practice.calibration), columns - 2).flatMap((row) => (row === '' ? [] : [` ${row}`])),
   ]
 }
 

@@ -1,3 +1,4 @@
+import { type Calibration, calibrationOf, learnerFrom } from '../../sim/analysis/practice/learner.js'
 import { SKILL_WORDS } from '../words/practice-words.js'
 import { practiceProfile } from './desk.js'
 import { readyPositions } from './position-set.js'
@@ -14,11 +15,19 @@ export interface PracticeLine {
 
 const rounded = (value: number): number => Math.round(100 * value) / 100
 
-/** What practice says of a player's skills, dearest first; null where nothing was practised. @throws ScenarioError where the log is no such log */
-export async function practiceLines(data: string, player: string | undefined): Promise<readonly PracticeLine[] | null> {
+/** What practice says of a player, for reports. */
+export interface PracticeSummary {
+  /** Dearest first. */
+  readonly skills: readonly PracticeLine[]
+  /** How often answers were sound against how sure the player was; null before there are enough. */
+  readonly calibration: readonly Calibration[] | null
+}
+
+/** Null where nothing was practised. @throws ScenarioError where the log is no such log */
+export async function practiceSummary(data: string, player: string | undefined): Promise<PracticeSummary | null> {
   const log = await readPracticeLog(practiceLogPath(data, player))
   if (log.answers.length === 0) return null
-  return practiceProfile(log, await readyPositions())
+  const skills = practiceProfile(log, await readyPositions())
     .filter(({ answers }) => answers > 0)
     .map(({ skill, answers, pinsAGame, lowAGame, highAGame }) => ({
       skill: SKILL_WORDS[skill],
@@ -27,4 +36,5 @@ export async function practiceLines(data: string, player: string | undefined): P
       low: rounded(lowAGame),
       high: rounded(highAGame),
     }))
+  return { skills, calibration: calibrationOf(learnerFrom(log.answers).answers) }
 }
