@@ -119,6 +119,7 @@ export function fileKeeper(environment: Readonly<Record<string, string | undefin
         notes,
         recordPath: path,
         ownThrows: ownThrows(record),
+        ...(record.origin.cameToBe === 'short-block' ? { isShort: true } : {}),
         ...(bowledBy !== undefined && bowledBy !== player ? { bowledBy } : {}),
         ...(worked ? { worked } : {}),
       }

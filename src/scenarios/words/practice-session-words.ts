@@ -26,7 +26,7 @@ export function planLine({ minutes, families, comeBack, practice, test, hasShort
 
 /** What the short block at the end is. @param family of the oil it is bowled on */
 export const shortBlockWords = (family: string): string =>
-  `Did it stick? A short block on fresh ${familyWords(family)} oil: ${SHORT_BLOCK_FRAMES} frames after the practice throws, no grades until it is over.`
+  `Did it stick? A short block on fresh ${familyWords(family)}: ${SHORT_BLOCK_FRAMES} frames after the practice throws, no grades until it is over.`
 
 /** What it cost, once it is over. @param costs of its choices, pins */
 export function shortBlockLine(costs: readonly number[]): string {
@@ -47,7 +47,7 @@ export function endLines({ moved, dearest, back, test }: SessionEnd): readonly s
     ? `Costs most: ${SKILL_WORDS[dearest.skill]}, ${practicePins(dearest.pinsAGame)} a game (${dearest.low.toFixed(1)} to ${dearest.high.toFixed(1)} in four cases of five).`
     : 'Nothing was answered.'
   const backLine = back
-    ? `Comes back: ${familyWords(back.family)} oil ${dayWords(back.days)} (after 1, 3, 7 and 21 days, as long as it goes well).`
+    ? `Comes back: ${familyWords(back.family)} ${dayWords(back.days)} (after 1, 3, 7 and 21 days, as long as it goes well).`
     : 'Nothing comes back yet.'
   const tested = test ? [`Test: ${test.sound} of ${test.positions} sound, cost ${practicePins(test.pins)} in all.`] : []
   return [...tested, movedLine, dearestLine, backLine]

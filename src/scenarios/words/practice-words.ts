@@ -30,12 +30,18 @@ const KIND_WORDS: Readonly<Record<Kind, string>> = {
 export const headWords = (position: Position): string =>
   position.kind === 'decide' ? `${KIND_WORDS.decide}: ${SKILL_WORDS[position.skill]}` : KIND_WORDS[position.kind]
 
-const SHAPE_WORDS: Readonly<Record<string, string>> = { flat: 'flat', between: 'between', houseLike: 'house-like' }
+/** What stands before the oil, and what after it. */
+const SHAPE_WORDS: Readonly<Record<string, readonly [string, string]>> = {
+  flat: ['flat oil', ''],
+  between: ['oil', ' between flat and house-like'],
+  houseLike: ['house-like oil', ''],
+}
 
-/** A family by its key, as the trade says it. */
+/** The oil of a family by its key, as the trade says it: `medium house-like oil`. */
 export function familyWords(key: string): string {
   const [length = '', shape = ''] = key.split(' ')
-  return `${length} ${SHAPE_WORDS[shape] ?? shape}`
+  const [oil, after] = SHAPE_WORDS[shape] ?? [shape, '']
+  return `${length} ${oil}${after}`
 }
 
 /** The three families of a question about shares, with where each begins. */

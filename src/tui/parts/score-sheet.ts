@@ -9,13 +9,14 @@ const SCORE_SHEET_ROWS = 3
 export const SCORE_SHEET_COLUMNS = LABEL_COLUMNS + FRAMES * FRAME_COLUMNS + 1
 
 /**
- * Ten frames: number, balls, running score. The frame being bowled carries a pointer.
+ * The frames of a game: number, balls, running score. The frame being bowled carries a pointer.
  * @param current frame being bowled, 1 to 10; null when none is
+ * @param frames how many of the ten are bowled: fewer in a short block
  */
-export function scoreSheetRows(game: GameLine, current: number | null, theme: Theme): string[] {
+export function scoreSheetRows(game: GameLine, current: number | null, theme: Theme, frames = FRAMES): string[] {
   const { glyphs } = theme
   const canvas = newCanvas(SCORE_SHEET_COLUMNS, SCORE_SHEET_ROWS)
-  game.frames.forEach((frame, index) => {
+  game.frames.slice(0, frames).forEach((frame, index) => {
     const left = LABEL_COLUMNS + index * FRAME_COLUMNS
     const isCurrent = index + 1 === current
     for (let row = 0; row < SCORE_SHEET_ROWS; row++) put(canvas, left, row, glyphs.post, 'faint')
@@ -28,6 +29,7 @@ export function scoreSheetRows(game: GameLine, current: number | null, theme: Th
     })
     if (frame.cumulative !== null) putRight(canvas, left + FRAME_COLUMNS - 2, 2, String(frame.cumulative))
   })
-  for (let row = 0; row < SCORE_SHEET_ROWS; row++) put(canvas, SCORE_SHEET_COLUMNS - 1, row, glyphs.post, 'faint')
+  const end = LABEL_COLUMNS + frames * FRAME_COLUMNS
+  for (let row = 0; row < SCORE_SHEET_ROWS; row++) put(canvas, end, row, glyphs.post, 'faint')
   return canvasRows(canvas, theme)
 }

@@ -5,9 +5,10 @@ import type { BeliefSummary } from '../../sim/analysis/belief/summary.js'
 import type { Account } from '../../sim/analysis/debrief/account.js'
 import type { ThrowAccount } from '../../sim/analysis/debrief/throw-account.js'
 import type { FairGrade } from '../../sim/analysis/grade/grade-types.js'
-import { isShortBlockOver } from '../../sim/analysis/practice/short-block.js'
+import { isShortBlockOver, SHORT_BLOCK_FRAMES } from '../../sim/analysis/practice/short-block.js'
 import type { BlockState, Decision } from '../../sim/world/block/types.js'
 import { FULL_RACK } from '../../sim/world/pins/leaves.js'
+import { FRAMES } from '../../sim/world/scoring/frame.js'
 import type { DecisionField } from './decision-fields.js'
 import type { DrillPlay } from './drill-types.js'
 
@@ -132,6 +133,9 @@ export const isBowledOut = (play: PlayState): boolean =>
   play.isShort ? isShortBlockOver(blockOf(play)) : blockOf(play).spot === null
 
 export const blockOf = (play: PlayState): BlockState => play.states.at(-1)!
+
+/** How many frames of a game are bowled. */
+export const framesOf = ({ isShort }: PlayState): number => (isShort ? SHORT_BLOCK_FRAMES : FRAMES)
 
 /** Whether a block is only tried, so that nothing of it is kept: the guided first frame, or a moment played again. */
 export const isOnlyTried = ({ tour, moment }: PlayState): boolean => tour !== null || moment !== null

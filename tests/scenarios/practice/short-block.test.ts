@@ -72,6 +72,7 @@ describe('the short block that practice ends with', () => {
     const path = await open.file(states.at(-1)!)
     const record = await readRecord(path)
     expect(record.origin.cameToBe).toBe('short-block')
+    expect(await fileKeeper({ DRYBOARD_DATA: data }, {}).openPast(path)).toMatchObject({ isShort: true })
     expect(record.decisions.every(({ by }) => by === 'player')).toBe(true)
     const { setup, balls } = states.at(-1)!
     expect(

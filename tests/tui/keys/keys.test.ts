@@ -83,6 +83,17 @@ describe('the table of keys', () => {
     },
   )
 
+  it.each([
+    [80, 2],
+    [120, 3],
+    [200, 5],
+  ])('stands in as many columns as fit into %i', (columns, sections) => {
+    const rows = helpScreen('play', { page: 'keys', scroll: 0 }, { columns, rows: 40 }, PLAIN).map(bare)
+    for (const row of rows) expect(columnsOf(row)).toBeLessThanOrEqual(columns)
+    const titles = rows[2]!.trimEnd().split(/ {2,}/)
+    expect(titles).toHaveLength(sections)
+  })
+
   it.each(contexts.filter((one) => one !== 'rolling'))(
     'shows the way out or the help on the bottom line (%s)',
     (context) => {

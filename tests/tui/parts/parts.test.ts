@@ -31,6 +31,12 @@ describe('score sheet', () => {
     expect(rows[1]).toContain('X X X')
   })
 
+  it('ends after the last frame that is bowled', () => {
+    const rows = scoreSheetRows(tally('ten-pin', [[10], [7, 2]]), 2, PLAIN, 6).map(bare)
+    expect(rows[0]).toMatch(/▸ 2.* 6 +│ *$/)
+    for (const row of rows) expect(row.split('│')).toHaveLength(8)
+  })
+
   it('points at the frame being bowled without needing colour', () => {
     expect(bare(scoreSheetRows(tally('ten-pin', [[10]]), 2, PLAIN)[0]!)).toContain('▸ 2')
   })

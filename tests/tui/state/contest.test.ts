@@ -82,6 +82,10 @@ it('ends with where the entry is, and opens no debrief', () => {
   }
   expect(rowsOf(done)).toMatch(/Hand in \/records\/a\.json/)
   expect(rowsOf(done)).not.toMatch(/show the oil/)
+  const longPath = `/home/ansa/.local/share/${'club/'.repeat(14)}Ansa-2026-11-27-house-forty-7ecea8-1.json`
+  const longer: AppState = { ...done, screen: { kind: 'play', play: { ...playIn(done), recordPath: longPath } } }
+  expect(rowsOf(longer)).toMatch(/Hand in this file:/)
+  expect(rowsOf(longer).replace(/\s/g, '')).toContain(longPath)
   const left = press(done, 'enter')
   expect([left.screen.kind, left.finished]).toEqual(['home', null])
 })

@@ -10,7 +10,7 @@ import { contextKeyLine } from '../../parts/key-hints.js'
 import { menuRows, menuWidth } from '../../parts/menu.js'
 import { scoreSheetRows } from '../../parts/score-sheet.js'
 import type { OwnAccount } from '../../state/debrief-state.js'
-import { blockOf, isWeighed, type PlayState } from '../../state/play-state.js'
+import { blockOf, framesOf, isWeighed, type PlayState } from '../../state/play-state.js'
 import { wrapWords } from '../../terminal/fit.js'
 import { OWN_FINDING_WORDS } from './findings.js'
 
@@ -42,7 +42,7 @@ function waitingRows(play: PlayState, theme: Theme): string[] {
     textRow(theme, ' ', [block.repeat(filled), 'gain'], [dot.repeat(WAIT_COLUMNS - filled), 'faint']),
     '',
     ...blockOf(play).balls.flatMap((game) => [
-      ...scoreSheetRows(tally(blockOf(play).setup.scoring, game), null, theme),
+      ...scoreSheetRows(tally(blockOf(play).setup.scoring, game), null, theme, framesOf(play)),
       '',
     ]),
     textRow(theme, [' Meanwhile think back: which three choices would you make differently?', 'faint']),

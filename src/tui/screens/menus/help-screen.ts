@@ -96,7 +96,7 @@ function keyRows(context: KeyContext, size: Size, theme: Theme): string[] {
   const places = FURTHER.filter((place) => place !== context)
   const columns = intoColumns(
     [section(context), everywhere, ...places.map(section)],
-    Math.max(2, Math.floor((size.columns - 1) / SECTION_COLUMNS)),
+    Math.max(2, Math.floor(size.columns / SECTION_COLUMNS)),
   )
   const [first = [], ...others] = columns
   return others.reduce((left, right, place) => beside(left, SECTION_COLUMNS * (place + 1), right), first)
@@ -114,7 +114,7 @@ function intoColumns(sections: readonly string[][], count: number): string[][] {
 
 /** What no row of the table names: ranges of keys. */
 function moreKeys(place: KeyContext, theme: Theme): string[] {
-  if (place === 'play' || place === 'what-if') return [keyRow('digits', 'a board typed; a ball on Ball', theme)]
+  if (place === 'play' || place === 'what-if') return [keyRow('digits', 'a board; on Ball, a ball', theme)]
   if (place === 'typing') return [keyRow('digits', 'and a point: the board', theme)]
   return place === 'form' || place === 'filter' ? [keyRow('letters', 'typed into the line', theme)] : []
 }

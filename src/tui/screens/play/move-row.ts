@@ -10,6 +10,7 @@ import { callWords } from '../../draw/words.js'
 import { rivalTotalWords } from '../../parts/rival-row.js'
 import { momentPins } from '../../state/play-moment.js'
 import { allPinsGiven, blockOf, type PlayState, pinsGiven, tellsGrades } from '../../state/play-state.js'
+import { columnsOf } from '../../terminal/fit.js'
 import { standingWords } from './result.js'
 
 /** What the coming ball faces and how the line differs from the last one; or how the block ended. */
@@ -47,6 +48,21 @@ export function moveRow(play: PlayState, view: PlayerView | null, columns: numbe
     standing,
     columns,
   )
+}
+
+/**
+ * Where an entry that is over lies, whole, in the rows of a decision and of its move, for a player has to find the file; null
+ * where one row is enough for it.
+ */
+export function handInRows(play: PlayState, columns: number, theme: Theme): string[] | null {
+  const path = play.recordPath
+  if (play.stage.kind !== 'done' || play.contest === undefined || !path || play.notice !== '') return null
+  if (columnsOf(totalWords(play)) <= columns) return null
+  const { ellipsis } = theme.glyphs
+  const room = 2 * columns
+  const shown = path.length > room ? `${ellipsis}${path.slice(ellipsis.length - room)}` : path
+  const score = totalWords(play).replace(path, 'this file:')
+  return [score, shown.slice(0, columns), shown.slice(columns)].map((row) => textRow(theme, [row, 'strong']))
 }
 
 /** Where an entry that is over went to; a host's lies with the host. */

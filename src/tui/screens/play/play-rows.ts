@@ -19,10 +19,10 @@ import { sameLuckRow, seedRow } from '../../parts/same-luck.js'
 import { SCORE_SHEET_COLUMNS, scoreSheetRows } from '../../parts/score-sheet.js'
 import { laydownBoard, recentSketches, sketchTrace } from '../../parts/sketches.js'
 import type { Compared } from '../../state/app-state.js'
-import { blockOf, isWholeBlock, type PlayState, tellsGrades } from '../../state/play-state.js'
+import { blockOf, framesOf, isWholeBlock, type PlayState, tellsGrades } from '../../state/play-state.js'
 import { ROLL_FRAMES } from '../../state/reduce-throw.js'
 import { tourLines } from '../../state/tour.js'
-import { moveRow } from './move-row.js'
+import { handInRows, moveRow } from './move-row.js'
 import { headRow } from './play-head.js'
 import { BELIEF_HEADING, sidePanelRows } from './play-side.js'
 import { recentThrowRows } from './recent-throws.js'
@@ -110,7 +110,7 @@ export function playLowerRows(
   const block = blockOf(play)
   const columns = size.columns - 2
   const blank = (which: number) => (air >= which ? [''] : [])
-  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(play), theme)
+  const score = scoreSheetRows(tally(block.setup.scoring, gameShown(play)), frameShown(play), theme, framesOf(play))
   const field = play.stage.kind === 'deciding' ? play.field : null
   return [
     ...blank(1),
@@ -121,12 +121,14 @@ export function playLowerRows(
     ...(beliefAt === 'row' ? [beliefRow(play, theme)] : []),
     ...blank(3),
     ...indent(
-      play.stage.kind === 'done' && isWholeBlock(play)
-        ? [sameLuckRow(play, compared, columns, theme), seedRow(play, theme)]
-        : decisionPanelRows(play.decision, block.setup.bag, field, play.typing, columns, theme),
+      handInRows(play, columns, theme) ?? [
+        ...(play.stage.kind === 'done' && isWholeBlock(play)
+          ? [sameLuckRow(play, compared, columns, theme), seedRow(play, theme)]
+          : decisionPanelRows(play.decision, block.setup.bag, field, play.typing, columns, theme)),
+        moveRow(play, view, columns, theme),
+      ],
       1,
     ),
-    ` ${moveRow(play, view, columns, theme)}`,
     ...blank(2),
     ...indent(recentThrowRows(view?.onThisLane ?? [], block.setup, Math.min(116, columns), recentRows, theme), 1),
   ]

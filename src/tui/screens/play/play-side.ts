@@ -17,7 +17,7 @@ interface SideParts {
   readonly belief: BeliefSummary | null
 }
 
-/** Beside a large lane: earlier games, and what the others did on this lane. */
+/** Beside a large lane: the score of each game, and what the others did on this lane. */
 export function sidePanelRows({ block, belief }: SideParts, columns: number, theme: Theme): string[] {
   const lane = block.spot?.lane ?? 0
   const games = block.balls.map((game, index) => `Game ${index + 1}  ${tally(block.setup.scoring, game).total}`)
@@ -32,7 +32,7 @@ export function sidePanelRows({ block, belief }: SideParts, columns: number, the
   const rows = [
     '',
     ...(belief ? [heading(BELIEF_HEADING), ...beliefWords(belief), ''] : []),
-    ...(games.length > 0 ? [heading('So far'), ...games, ''] : []),
+    ...(games.length > 0 ? [heading('Score'), ...games, ''] : []),
     ...(others.length > 0 ? [heading('Others: board at ft, came in'), ...others] : []),
   ]
   return rows.map((row) => clipRow(row, columns))

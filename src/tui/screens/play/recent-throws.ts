@@ -8,7 +8,7 @@ import { throwLabel } from '../../draw/words.js'
 
 /** Where figures end and words begin. */
 const FIGURE_ENDS = { throw: 4, ball: 10, slide: 17, target: 25, arrows: 33 } as const
-const WORD_STARTS = { breakpoint: 36, 'came in': 51, left: 64 } as const
+const WORD_STARTS = { breakpoint: 36, 'came in': 50, left: 64 } as const
 
 /** The latest throws on a lane, newest first: what was decided and what was seen of it. */
 export function recentThrowRows(

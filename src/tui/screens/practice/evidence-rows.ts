@@ -30,7 +30,7 @@ const EVIDENCE_GAP = 2
 /** First balls tell little of a spare: the latest are enough. */
 const SPARE_THROWS = 3
 
-/** Every first ball on this lane, in as many columns as fit. */
+/** Every first ball on this lane, in as many columns as fit; the last, told at more length, in a row of its own where it would spoil them. */
 export function evidenceRows(
   { open, stage }: PracticeState,
   squeeze: Squeeze,
@@ -42,12 +42,14 @@ export function evidenceRows(
   const lines = evidenceLines(open, squeeze.look).slice(
     -Math.min(squeeze.throws, isSpare ? SPARE_THROWS : squeeze.throws),
   )
-  const width = Math.max(...lines.map(columnsOf)) + EVIDENCE_GAP
-  const across = Math.max(1, Math.floor((columns + EVIDENCE_GAP) / width))
-  const rows = Math.ceil(lines.length / across)
-  const inColumns = Array.from({ length: across }, (_, at) => lines.slice(at * rows, (at + 1) * rows)).filter(
-    (list) => list.length > 0,
-  )
+  const earlier = lines.slice(0, -1)
+  const isLastApart = earlier.length > 1 && acrossOf(earlier, columns) > acrossOf(lines, columns)
+  const listed = isLastApart ? earlier : lines
+  const width = widthOf(listed)
+  const rows = Math.ceil(listed.length / acrossOf(listed, columns))
+  const inColumns = Array.from({ length: acrossOf(listed, columns) }, (_, at) =>
+    listed.slice(at * rows, (at + 1) * rows),
+  ).filter((list) => list.length > 0)
   const inked = inColumns.map((list, column) =>
     list.map((line, row) => textRow(theme, [line, column * rows + row === lines.length - 1 ? 'strong' : 'plain'])),
   )
@@ -57,5 +59,11 @@ export function evidenceRows(
       textRow(theme, [row, 'faint']),
     ),
     ...others.reduce((left, right, at) => beside(left, width * (at + 1), right), first),
+    ...(isLastApart ? [textRow(theme, [lines.at(-1)!, 'strong'])] : []),
   ]
 }
+
+const widthOf = (lines: readonly string[]): number => Math.max(...lines.map(columnsOf)) + EVIDENCE_GAP
+
+const acrossOf = (lines: readonly string[], columns: number): number =>
+  Math.max(1, Math.floor((columns + EVIDENCE_GAP) / widthOf(lines)))
