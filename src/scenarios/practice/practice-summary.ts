@@ -5,7 +5,7 @@ import { readyPositions } from './position-set.js'
 import { practiceLogPath, readPracticeLog } from './practice-log.js'
 
 /** A skill as practice has it, for reports: pins a game, with the middle four fifths. */
-export interface PracticeLine {
+interface PracticeLine {
   readonly skill: string
   readonly answers: number
   readonly mean: number
