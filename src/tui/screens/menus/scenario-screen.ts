@@ -54,7 +54,13 @@ export function scenarioScreen(
     : wrapWords('No lane is said to have all of these words. Esc shows every lane again.', columns)
   const body = [
     '',
-    textRow(theme, [' New block', 'strong'], ['  choose the lanes', 'faint'], ...filterSpans(filter, theme)),
+    textRow(
+      theme,
+      [' New block', 'strong'],
+      ['  choose the lanes', 'faint'],
+      [played && played.size > 0 && !filter ? `; ${theme.glyphs.played} played, with your best game` : '', 'faint'],
+      ...filterSpans(filter, theme),
+    ),
     textRow(theme, [` ${notice}`, 'loss']),
     ...beside(menu, menuColumns, about.length > rows ? about.filter((row) => row !== '') : about),
   ]

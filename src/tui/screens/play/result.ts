@@ -66,7 +66,8 @@ function gradeRow(
   if (before.spot?.phase === 'practice') return textRow(theme, ['Practice costs nothing.', 'faint'])
   if (!tellsGrades(play)) {
     if (play.contest !== undefined) return textRow(theme, ['Grades come when the contest is over.', 'faint'])
-    return textRow(theme, [play.mode === 'block' ? 'Grades come at the end.' : 'Grades come in the debrief.', 'faint'])
+    const isToCome = play.mode === 'block' && play.stage.kind !== 'done'
+    return textRow(theme, [isToCome ? 'Grades come at the end.' : 'Grades come in the debrief.', 'faint'])
   }
   if (!grade || grade.kind === 'practice') return textRow(theme, ['Not weighed.', 'faint'])
   const words = gradeWords(grade, decision, before)
