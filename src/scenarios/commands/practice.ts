@@ -4,6 +4,7 @@ import { endOf, isTest, type SessionMinutes, sessionLength, supportFor } from '.
 import { lazily } from '../../sim/lazily.js'
 import { WriteError } from '../files/text/atomic-write.js'
 import { EXIT, SIGNAL_EXIT } from '../files/text/exit-codes.js'
+import { rounded } from '../files/text/json.js'
 import { bagLines } from '../plain/opening-lines.js'
 import { readPracticeAnswer, type TypedAnswer } from '../plain/read-practice-answer.js'
 import { answerAt, type Desk, nextOpen, practiceProfile, sitDown } from '../practice/desk.js'
@@ -48,7 +49,7 @@ export async function practiceCommand(options: PracticeOptions, console: Command
   console.print('Type ? for what you can say; quit stops without loss.')
   const typed = linesOf(console)
   let upcoming = nextOpen(desk, anewOn(console))
-  let hasAnswered = true
+  let isStopped = false
   for (;;) {
     const next = await upcoming
     if (!next) break
@@ -62,13 +63,13 @@ export async function practiceCommand(options: PracticeOptions, console: Command
     upcoming = ahead
     const after = await askOne(desk, next.open, typed, console)
     if (!after) {
-      hasAnswered = false
+      isStopped = true
       break
     }
     desk = after
   }
   sayEnd(desk, console)
-  if (hasAnswered && desk.session.plan.hasShortBlock && !console.stoppedBy())
+  if (!isStopped && desk.session.plan.hasShortBlock && !console.stoppedBy())
     await playShortBlock({ desk, data, typed }, console)
   await typed.return?.()
   const signal = console.stoppedBy()
@@ -186,13 +187,12 @@ function sayEnd({ session }: Desk, console: CommandConsole): void {
 
 async function printProfile(data: string, player: string | undefined, console: CommandConsole): Promise<number> {
   const [set, log] = await Promise.all([readyPositions(), readPracticeLog(practiceLogPath(data, player))])
-  const rounded = (value: number): number => Math.round(100 * value) / 100
   const skills = practiceProfile(log, set).map((one) => ({
     skill: one.skill,
     answers: one.answers,
-    pinsAGame: rounded(one.pinsAGame),
-    lowAGame: rounded(one.lowAGame),
-    highAGame: rounded(one.highAGame),
+    pinsAGame: rounded(one.pinsAGame, 2),
+    lowAGame: rounded(one.lowAGame, 2),
+    highAGame: rounded(one.highAGame, 2),
   }))
   const calibration = calibrationOf(learnerFrom(log.answers).answers)
   printText(

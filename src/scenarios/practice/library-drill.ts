@@ -1,4 +1,3 @@
-import { setImmediate } from 'node:timers/promises'
 import {
   DECIDED_SKILLS,
   type DecidedSkill,
@@ -62,8 +61,6 @@ async function libraryDrill(name: string, choose: Choose = (all) => all): Promis
   const ready: Drill['positions'][number][] = []
   for (const position of choose(libraryPositions(set.positions, skill))) {
     const open = await openPosition(position)
-    // Playing one again takes a while; whoever waits may still press a key.
-    await setImmediate()
     if (!open.state.spot) continue
     // What was best is told by the grade; a second answer to it, out of those that were offered, would only be another figure.
     const lookFor = isCurrent ? hintWords(position) : 'What did the balls before this one tell?'

@@ -1,4 +1,5 @@
 import { type Calibration, calibrationOf, learnerFrom } from '../../sim/analysis/practice/learner.js'
+import { rounded } from '../files/text/json.js'
 import { SKILL_WORDS } from '../words/practice-words.js'
 import { practiceProfile } from './desk.js'
 import { readyPositions } from './position-set.js'
@@ -12,8 +13,6 @@ interface PracticeLine {
   readonly low: number | null
   readonly high: number | null
 }
-
-const rounded = (value: number): number => Math.round(100 * value) / 100
 
 /** What practice says of a player, for reports. */
 export interface PracticeSummary {
@@ -32,9 +31,9 @@ export async function practiceSummary(data: string, player: string | undefined):
     .map(({ skill, answers, pinsAGame, lowAGame, highAGame }) => ({
       skill: SKILL_WORDS[skill],
       answers,
-      mean: rounded(pinsAGame),
-      low: rounded(lowAGame),
-      high: rounded(highAGame),
+      mean: rounded(pinsAGame, 2),
+      low: rounded(lowAGame, 2),
+      high: rounded(highAGame, 2),
     }))
   return { skills, calibration: calibrationOf(learnerFrom(log.answers).answers) }
 }

@@ -24,12 +24,11 @@ export async function shortBlockLane({ plan, store, day, learner }: Session): Pr
   const names = [
     ...new Set(store.filter((one) => isPractised.has(familyKey(one))).map(({ moment }) => moment.scenario)),
   ].sort()
-  const seedAt = (place: number): string => `short-${day}-${learner.answers.length}-${place}`
-  const first = learner.answers.length
+  const { length: answered } = learner.answers
   let lane: ShortBlockLane | null = null
   for (let place = 0; place < MOST_TRIED; place++) {
-    const scenario = await loadScenario(names[(first + place) % names.length] ?? 'house-forty')
-    const seed = seedAt(place)
+    const scenario = await loadScenario(names[(answered + place) % names.length] ?? 'house-forty')
+    const seed = `short-${day}-${answered}-${place}`
     const { lengthFeet, ratio } = freshOil(beginScenario(scenario, seed), 0)
     const family = familyKey({ family: familyOf(lengthFeet, ratio) })
     lane = { scenario, seed, family }

@@ -6,7 +6,7 @@ import type { Hand } from '../../sim/world/bowler/profile.js'
 import { countPins, FULL_RACK, leaveName } from '../../sim/world/pins/leaves.js'
 import { ballName, changeWords, speedWords } from './change-words.js'
 import { breakpointPlace, contactWords, lineWords } from './throw-words.js'
-import { boardWords, costWords } from './words.js'
+import { boardWords, capital, costWords } from './words.js'
 
 /** A grade in one line: what the choice cost, why, and what to try; `why` and `next` from the longest to the shortest. */
 interface GradeWords {
@@ -85,8 +85,6 @@ function whyWords(
     ...short,
   ]
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
 interface Fault {
   readonly contacts: readonly Contact[]

@@ -2,6 +2,7 @@ import type { Answered, Calibration } from '../../sim/analysis/practice/learner.
 import type { SessionEnd, SessionPlan } from '../../sim/analysis/practice/session.js'
 import { SHORT_BLOCK_FRAMES } from '../../sim/analysis/practice/short-block.js'
 import { familyWords, percentWords, practicePins, SKILL_WORDS } from './practice-words.js'
+import { capital } from './words.js'
 
 /** Sentences about a session of practice as a whole. */
 
@@ -36,7 +37,6 @@ export function shortBlockLine(costs: readonly number[]): string {
 }
 
 const dayWords = (days: number): string => (days <= 0 ? 'today' : days === 1 ? 'tomorrow' : `in ${days} days`)
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** The three lines at the end: what moved, what costs most, what comes back when. */
 export function endLines({ moved, dearest, back, test }: SessionEnd): readonly string[] {

@@ -8,6 +8,11 @@ import type { Aim } from '../../sim/world/bowler/release.js'
 
 export const SPEED_WORDS: Readonly<Record<Aim['speedStep'], string>> = { [-1]: 'softer', 0: 'usual', 1: 'firmer' }
 
+/** So many of something: `1 block`, `2 blocks`. */
+export const counted = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`
+
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
+
 /** A board or a distance as it is said: whole, or with its half. */
 export function boardWords(board: number): string {
   return Number.isInteger(board) ? String(board) : board.toFixed(1)

@@ -6,7 +6,7 @@ import type { Note } from '../../store/coach-notes.js'
 import type { BlockRecord } from '../../store/record.js'
 import type { Replay } from '../../store/replay.js'
 import { LEDGER_LEAD, LEDGER_PARTS } from '../../words/ledger-words.js'
-import { shortDecision, signedPins } from '../../words/words.js'
+import { capital, shortDecision, signedPins } from '../../words/words.js'
 import type { Debrief, DebriefedThrow } from '../debrief/debrief.js'
 import { debriefReport } from '../debrief/debrief-report.js'
 import { originWords } from '../debrief/origin-words.js'
@@ -68,7 +68,7 @@ export function debriefHtml({ path, record, replay, debrief, notes }: DebriefedR
   ])
 }
 
-const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
+const sentence = (words: string): string => `${capital(words)}.`
 
 type Bag = Parameters<typeof shortDecision>[1]
 

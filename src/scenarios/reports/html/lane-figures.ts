@@ -3,6 +3,7 @@ import { mirrorFilm, type OilFilm } from '../../../sim/world/lane/film.js'
 import { FULL_RACK } from '../../../sim/world/pins/leaves.js'
 import type { Replay } from '../../store/replay.js'
 import { thickestMicrons } from '../../words/oil-picture.js'
+import { counted } from '../../words/words.js'
 import { escaped } from './escaped.js'
 import { laneSvg } from './lane-svg.js'
 
@@ -32,8 +33,6 @@ export function laneFigures({ scenario, states }: Replay): string {
   const side = bowler.hand === 'left' ? 'left' : 'right'
   return `<div class="lanes">${figures.join('')}</div><p class="soft">Foul line on the left, pins on the right; boards from the ${side} edge, which lies at the bottom; feet along it, the arrows at 15. The fuller the blue, the more oil: at most ${thickestOf(begun).toFixed(1)} µm before the first throw.</p>`
 }
-
-const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`
 
 const thickestOf = ({ lanes }: BlockState): number => Math.max(...lanes.map(({ film }) => thickestMicrons(film)))
 

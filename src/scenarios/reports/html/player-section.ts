@@ -1,5 +1,6 @@
 import { basename } from 'node:path'
 import { replayKnown } from '../../store/replay.js'
+import { counted } from '../../words/words.js'
 import type { Estimate } from '../review/estimate.js'
 import { choiceWords } from '../review/figures-words.js'
 import type { PlayerReport } from '../review/review-report.js'
@@ -43,7 +44,7 @@ export function playerSection(player: PlayerReport, blocks: readonly ReviewedBlo
 function summary(player: PlayerReport): string[] {
   const { givenAway, progress, blocks, choices, costPins, change } = player
   const figure = (what: string, one: Estimate): string => tile(what, one.mean.toFixed(1), intervalWords(one))
-  const count = `${blocks.length} block${blocks.length === 1 ? '' : 's'}, ${choices} choice${choices === 1 ? '' : 's'}, ${costPins.toFixed(1)} pins in all`
+  const count = `${counted(blocks.length, 'block')}, ${counted(choices, 'choice')}, ${costPins.toFixed(1)} pins in all`
   return [
     `<p class="soft">${count}; in pins a game${givenAway.total.low === null ? ': one block says little, intervals come with more' : ', with 95 % intervals'}.</p>`,
     tiles([

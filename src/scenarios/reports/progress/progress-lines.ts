@@ -1,4 +1,5 @@
 import { calibrationLine } from '../../words/practice-session-words.js'
+import { counted } from '../../words/words.js'
 import { range } from '../review/figures-words.js'
 import type { ProgressReport } from './progress-report.js'
 
@@ -11,7 +12,7 @@ export function progressLines(report: ProgressReport): string[] {
   return [
     '# Progress',
     '',
-    `${count(blocks, 'block')}, ${count(choices, 'choice')}${when}. Cost, pins a game: ${range(cost)}.`,
+    `${counted(blocks, 'block')}, ${counted(choices, 'choice')}${when}. Cost, pins a game: ${range(cost)}.`,
     ...unpricedLines(unpriced),
     '',
     '## By skill over time, pins a game',
@@ -35,7 +36,7 @@ export function progressLines(report: ProgressReport): string[] {
 
 export function unpricedLines(unpriced: number): string[] {
   if (unpriced === 0) return []
-  return [`${count(unpriced, 'block')} not priced yet and so not in it; dryboard progress prices them.`]
+  return [`${counted(unpriced, 'block')} not priced yet and so not in it; dryboard progress prices them.`]
 }
 
 /** A row a skill that ever cost anything, a column a stretch of time, and the whole last. */
@@ -65,7 +66,7 @@ function calibrationLines({ calibration }: ProgressReport): string[] {
   return [
     '## Calls',
     '',
-    `${right} of ${count(calls, 'call')} came right; you were sure of ${claimed.toFixed(1)}. Brier score ${brier.toFixed(3)}: 0 is perfect, 0.25 a coin toss.`,
+    `${right} of ${counted(calls, 'call')} came right; you were sure of ${claimed.toFixed(1)}. Brier score ${brier.toFixed(3)}: 0 is perfect, 0.25 a coin toss.`,
     '',
     '| sure | calls | came right |',
     '| --- | --- | --- |',
@@ -83,7 +84,7 @@ function drillLines({ drills }: ProgressReport): string[] {
   return [
     '## Drills',
     '',
-    `${count(positions, 'position')}, ${count(choices, 'choice')}: ${asGoodAsTheBest} as good as the best, cost ${costPins.toFixed(1)} pins in all.`,
+    `${counted(positions, 'position')}, ${counted(choices, 'choice')}: ${asGoodAsTheBest} as good as the best, cost ${costPins.toFixed(1)} pins in all.`,
     '',
   ]
 }
@@ -96,7 +97,7 @@ function shortBlockLines({ shortBlocks }: ProgressReport): string[] {
 /** What the short blocks after practice cost, all together and the latest one by one. */
 export function shortBlockWords({ blocks, choices, cost, each }: ProgressReport['shortBlocks']): string {
   const latest = each.slice(-MOST_SHORT_BLOCKS).map(({ day, perGame }) => `${day ?? 'unknown'} ${perGame.toFixed(1)}`)
-  return `${count(blocks, 'short block')} after practice, ${count(choices, 'choice')} without grades, pins a game: ${range(cost)}. One by one: ${latest.join(', ')}.`
+  return `${counted(blocks, 'short block')} after practice, ${counted(choices, 'choice')} without grades, pins a game: ${range(cost)}. One by one: ${latest.join(', ')}.`
 }
 
 /** The latest so many are told one by one. */
@@ -110,10 +111,8 @@ function practiceLines({ practice }: ProgressReport): string[] {
     '## Practice',
     '',
     ...practice.skills.map(
-      ({ skill, answers, ...estimate }) => `- ${skill}: ${range(estimate)}, ${count(answers, 'answer')}`,
+      ({ skill, answers, ...estimate }) => `- ${skill}: ${range(estimate)}, ${counted(answers, 'answer')}`,
     ),
     ...(sure === '' ? [] : ['', sure]),
   ]
 }
-
-const count = (number: number, word: string): string => `${number} ${word}${number === 1 ? '' : 's'}`

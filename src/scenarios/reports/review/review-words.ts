@@ -1,5 +1,6 @@
 import { basename } from 'node:path'
 import { shellQuoted } from '../../words/shell-quoted.js'
+import { counted } from '../../words/words.js'
 import type { Period } from './period.js'
 import type { PlayerReport } from './player-report.js'
 import type { SuggestedDrill } from './suggested-drill.js'
@@ -15,7 +16,7 @@ export function periodWords({ since, until, compare }: Period): string {
 /** How two periods differ, with the interval of that. */
 export function changeWords({ day, before, after, pins, low, high }: NonNullable<PlayerReport['change']>): string {
   if (pins === null) return `Nothing to compare: ${before.blocks} blocks before ${day}, ${after.blocks} from then on.`
-  const figures = `before ${day} ${before.mean.toFixed(1)} pins a game over ${blocks(before.blocks)}, from then on ${after.mean.toFixed(1)} over ${blocks(after.blocks)}`
+  const figures = `before ${day} ${before.mean.toFixed(1)} pins a game over ${counted(before.blocks, 'block')}, from then on ${after.mean.toFixed(1)} over ${counted(after.blocks, 'block')}`
   return `Change: ${figures}; ${differenceWords({ pins, low, high })}.`
 }
 
@@ -34,7 +35,6 @@ export function differenceWords({ pins, low, high }: Difference): string {
 }
 
 const signed = (pins: number): string => `${pins > 0 ? '+' : pins < 0 ? '−' : ''}${Math.abs(pins).toFixed(1)}`
-const blocks = (count: number): string => `${count} block${count === 1 ? '' : 's'}`
 
 /** Which block a finding is of; its own words say frames and cost. */
 export function placeWords({ record, day }: PlayerReport['findings'][number]): string {

@@ -1,5 +1,5 @@
 import { contactWords, fellWords, lineWords } from '../../../scenarios/words/throw-words.js'
-import { costWords, moveWords, pinsWords, trimmed } from '../../../scenarios/words/words.js'
+import { capital, costWords, moveWords, pinsWords, trimmed } from '../../../scenarios/words/words.js'
 import type { ThrowAccount } from '../../../sim/analysis/debrief/throw-account.js'
 import { metresPerSecondToMph, metresToBoard, radiansToDegrees } from '../../../sim/units.js'
 import type { Decision, ThrowRecord } from '../../../sim/world/block/types.js'
@@ -114,6 +114,5 @@ function rollWords({ truth, decision }: ThrowRecord): string {
   const roll = Number.isFinite(truth.rollStartFeet)
     ? `rolls from ${truth.rollStartFeet.toFixed(0)} ft`
     : 'skids to the pins'
-  const words = [...arrows, ...hook, roll].join('; ')
-  return words.charAt(0).toUpperCase() + words.slice(1)
+  return capital([...arrows, ...hook, roll].join('; '))
 }

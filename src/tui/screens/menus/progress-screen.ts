@@ -1,6 +1,7 @@
 import { shortBlockWords } from '../../../scenarios/reports/progress/progress-lines.js'
 import type { ProgressReport } from '../../../scenarios/reports/progress/progress-report.js'
 import { calibrationLine } from '../../../scenarios/words/practice-session-words.js'
+import { counted } from '../../../scenarios/words/words.js'
 import { page, type Size } from '../../draw/layout.js'
 import { textRow } from '../../draw/text-row.js'
 import type { Theme } from '../../draw/theme.js'
@@ -61,7 +62,7 @@ function progressRows(report: ProgressReport, columns: number, theme: Theme): st
   }
   const when = first === null ? '' : first === last ? `, ${first}` : `, ${first} to ${last}`
   return [
-    textRow(theme, ` ${many(blocks, 'block')}, ${many(choices, 'choice')}${when}: `, [figure(cost), 'strong']),
+    textRow(theme, ` ${counted(blocks, 'block')}, ${counted(choices, 'choice')}${when}: `, [figure(cost), 'strong']),
     ...unpricedRows(unpriced, theme),
     '',
     ...skillRows(report, columns, theme),
@@ -80,7 +81,7 @@ function unpricedRows(unpriced: number, theme: Theme): string[] {
   if (unpriced === 0) return []
   return [
     textRow(theme, [
-      ` ${many(unpriced, 'block')} not priced yet: look back on them, or run dryboard progress.`,
+      ` ${counted(unpriced, 'block')} not priced yet: look back on them, or run dryboard progress.`,
       'faint',
     ]),
   ]
@@ -96,8 +97,6 @@ const figure = ({
   readonly high: number | null
 }): string =>
   low === null || high === null ? mean.toFixed(1) : `${mean.toFixed(1)} (${low.toFixed(1)} to ${high.toFixed(1)})`
-
-const many = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`
 
 /** Skills that cost anything, dearest first, each with a bar. */
 function skillRows({ skills }: ProgressReport, columns: number, theme: Theme): string[] {
@@ -169,7 +168,7 @@ function callRows({ calibration }: ProgressReport, theme: Theme): string[] {
 function drillRows({ drills }: ProgressReport, theme: Theme): string[] {
   if (drills.positions === 0) return []
   const { positions, choices, asGoodAsTheBest, costPins } = drills
-  const words = `${many(positions, 'position')}; ${asGoodAsTheBest} of ${choices} as good as the best, cost ${costPins.toFixed(1)} pins`
+  const words = `${counted(positions, 'position')}; ${asGoodAsTheBest} of ${choices} as good as the best, cost ${costPins.toFixed(1)} pins`
   return ['', textRow(theme, [' Drills', 'strong'], `  ${words}`)]
 }
 
