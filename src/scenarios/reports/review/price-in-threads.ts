@@ -5,7 +5,7 @@ import { blockIfPriced, type ReviewedBlock } from './reviewed-block.js'
 
 /** The bundle lays the worker beside its entry. */
 const BUNDLED_WORKER = new URL('./debrief-worker.js', import.meta.url)
-const HUNDREDTHS = 100
+const PER_CENT = 100
 
 /** A record that is not priced yet, and where its prices are to be kept. */
 export interface RecordToPrice {
@@ -48,12 +48,11 @@ async function priceAll(paths: readonly string[], cache: string, begun: Begun): 
   const threads = availableParallelism()
   if (paths.length < 2 || threads < 2 || !hasWorker(BUNDLED_WORKER)) return
   const tasks = paths.map((path): RecordToPrice => ({ path, cache }))
-  const all = HUNDREDTHS * paths.length
-  const { reached, over } = begun(`${paths.length} records, hundredths`)
+  const { reached, over } = begun(`pricing ${paths.length} records, per cent`)
   try {
     await inThreads<RecordToPrice, null>(BUNDLED_WORKER, tasks, {
       threads,
-      reached: (done) => reached(Math.floor(HUNDREDTHS * done), all),
+      reached: (done) => reached(Math.floor((PER_CENT * done) / paths.length), PER_CENT),
     })
   } finally {
     over()
